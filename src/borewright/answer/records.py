@@ -1,0 +1,272 @@
+"""What borewright says, as frozen records. Lengths, forces … in SI.
+
+`Figure` is the number that travels: a table row becomes a figure, the figure reaches the screen,
+the JSON and the paper, and its sources go with it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+import numpy as np
+import numpy.typing as npt
+
+from borewright.quantities.si import Metre, MetrePerSecond, Newton, NewtonMetre, Radian, RevPerSecond
+
+Draws = npt.NDArray[np.float64]
+"""Shape (n,): element 0 is the likely case, the others are the drawn cases, in one common order."""
+
+
+class Verdict(StrEnum):
+    """The three answers, in words."""
+
+    YES = "yes"
+    CARE = "with care"
+    NO = "no"
+
+    @property
+    def rank(self) -> int:
+        """0 for yes, 1 for with care, 2 for no."""
+        return (Verdict.YES, Verdict.CARE, Verdict.NO).index(self)
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One number that went into a figure."""
+
+    label: str
+    value: float
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One number: `name` is the JSON key without its unit, `unit` the SI symbol of `quantities.si`.
+
+    `low` and `high` are the 5 % and 95 % ends where the value is uncertain, else None.
+    `formula` is an id of the reference table `formulas`; `sources` are ids of the table `sources`.
+    `kind` tells the display how fine to round: bore, length, growth, force, torque, pressure, …
+    """
+
+    name: str
+    best: float
+    unit: str
+    low: float | None = None
+    high: float | None = None
+    formula: str = ""
+    inputs: tuple[Input, ...] = ()
+    sources: tuple[str, ...] = ()
+    kind: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One of the plan's questions with its answer. `margin` is capability over demand, likely and low."""
+
+    id: str
+    verdict: Verdict
+    margin: float
+    margin_low: float
+    reason: str
+    changes_it: str
+    figures: tuple[Figure, ...] = ()
+    sources: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Grip:
+    """What one hold can give at one setting; arrays hold the likely case first, then the draws."""
+
+    way: str
+    setting: Metre
+    diameter: Metre
+    normal_force: Draws
+    holding_friction: Draws
+    push_on: Draws
+    push_off: Draws
+    tension: Draws
+    equivalent_stress: Draws
+    contact_length: Draws
+    growth: Draws
+    taper: float
+
+    @property
+    def friction_force(self) -> Draws:
+        """The largest resultant the joint carries, μ_slip N."""
+        return self.holding_friction * self.normal_force
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Demand:
+    """What one cut asks of the hold. `axial` is along the mandrel, + towards the large end (tightens)."""
+
+    cut: str
+    torque: Draws
+    axial: Draws
+    radial: Draws
+    tangential: Draws
+    radius: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One cut as the bench sheet prints it."""
+
+    id: str
+    kind: str
+    name: str
+    diameter: Metre
+    depth: Metre
+    feed: Metre
+    passes: int
+    cutting_speed: MetrePerSecond
+    spindle_speed: RevPerSecond
+    edge_angle: Radian
+    nose_radius: Metre
+    direction: str
+    seat_effect: str
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of the bench sheet, in the order a hand does it. `blanks` are values to write in."""
+
+    number: int
+    title: str
+    text: str
+    figures: tuple[Figure, ...] = ()
+    blanks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A hazard of this operation or this material, worst first."""
+
+    id: str
+    text: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """One way of holding that was weighed, with the one reason that decides its row."""
+
+    way: str
+    mandrel: str
+    leading_face: str
+    verdict: Verdict | None
+    reason: str
+    computed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """Low, best and high of a position or size, in metres."""
+
+    low: Metre
+    best: Metre
+    high: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A ring of the work in the drawing: `start` and `end` from the leading face, inside ≥ the bore."""
+
+    start: Metre
+    end: Metre
+    outside: Metre
+    inside: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """The geometry that is drawn: mandrel, seat, work, limits. `x` from the small end of the ground length.
+
+    `large_end_direction` is always towards the headstock; drawings put the headstock on the left.
+    `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where it
+    never slips on a radius worth drawing.
+    """
+
+    mandrel_name: str
+    small_end: Metre
+    large_end: Metre
+    ground_length: Metre
+    overall_length: Metre
+    end_diameter: Metre
+    end_length: Metre
+    bore: Metre
+    work_length: Metre
+    rings: tuple[Ring, ...]
+    seat: Band
+    touch: Band
+    travel: Metre
+    leading_face: str
+    tool_limit_large: Metre
+    tool_limit_small: Metre
+    slip_radius: Metre | None
+    slip_radius_low: Metre | None
+    interference_z: tuple[Metre, ...]
+    interference: tuple[Metre, ...]
+    interference_kept: tuple[Metre, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProofLoad:
+    """A weight on an arm that proves the grip before cutting. `force` hangs at `arm` from the axis."""
+
+    torque: NewtonMetre
+    arm: Metre
+    force: Newton
+    rim_radius: Metre
+    rim_force: Newton
+    factor: float
+
+
+@dataclass(frozen=True, slots=True)
+class PushAdvice:
+    """The push to look for at the chosen travel, and what it proves."""
+
+    expected: Figure
+    look_for: Figure
+    stop_at: Figure
+    proves_torque: Figure
+    ratio_low: float
+    ratio_high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Assumption:
+    """Something not stated, and what was taken instead."""
+
+    what: str
+    taken: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """The whole answer for one job. `headline` is the sentence that comes first."""
+
+    title: str
+    units: str
+    verdict: Verdict
+    headline: str
+    echo: tuple[str, ...]
+    chosen: Candidate | None
+    questions: tuple[Question, ...]
+    candidates: tuple[Candidate, ...]
+    better_ways: tuple[Candidate, ...]
+    steps: tuple[Step, ...]
+    cautions: tuple[Caution, ...]
+    cuts: tuple[Cut, ...]
+    have_ready: tuple[str, ...]
+    figures: tuple[Figure, ...]
+    bore_window: tuple[Metre, Metre] | None
+    push: PushAdvice | None
+    proof: ProofLoad | None
+    layout: Layout | None
+    assumed: tuple[Assumption, ...]
+    not_judged: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
+    notes: tuple[str, ...] = field(default=())

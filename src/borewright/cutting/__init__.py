@@ -1,0 +1,1 @@
+"""(map of this room: to be written with its files)"""
