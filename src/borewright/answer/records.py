@@ -12,7 +12,14 @@ from enum import StrEnum
 import numpy as np
 import numpy.typing as npt
 
-from borewright.quantities.si import Metre, MetrePerSecond, Newton, NewtonMetre, Radian, RevPerSecond
+from borewright.quantities.si import (
+    Metre,
+    MetrePerSecond,
+    Newton,
+    NewtonMetre,
+    Radian,
+    RevPerSecond,
+)
 
 Draws = npt.NDArray[np.float64]
 """Shape (n,): element 0 is the likely case, the others are the drawn cases, in one common order."""
@@ -62,7 +69,7 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """One of the plan's questions with its answer. `margin` is capability over demand, likely and low."""
+    """One of the plan's questions, answered. Margins are capability over demand, likely and low."""
 
     id: str
     verdict: Verdict
@@ -99,7 +106,7 @@ class Grip:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Demand:
-    """What one cut asks of the hold. `axial` is along the mandrel, + towards the large end (tightens)."""
+    """What one cut asks of the hold. `axial` is + towards the large end, which tightens."""
 
     cut: str
     torque: Draws
@@ -171,7 +178,7 @@ class Band:
 
 @dataclass(frozen=True, slots=True)
 class Ring:
-    """A ring of the work in the drawing: `start` and `end` from the leading face, inside ≥ the bore."""
+    """A ring of the drawn work: `start` and `end` from the leading face, inside ≥ the bore."""
 
     start: Metre
     end: Metre
@@ -181,11 +188,11 @@ class Ring:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """The geometry that is drawn: mandrel, seat, work, limits. `x` from the small end of the ground length.
+    """The geometry that is drawn. `x` runs from the small end of the ground length.
 
-    `large_end_direction` is always towards the headstock; drawings put the headstock on the left.
-    `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where it
-    never slips on a radius worth drawing.
+    The large end is towards the headstock, and drawings put the headstock on the left.
+    `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where
+    it never slips on a radius worth drawing.
     """
 
     mandrel_name: str
@@ -213,7 +220,7 @@ class Layout:
 
 @dataclass(frozen=True, slots=True)
 class ProofLoad:
-    """A weight on an arm that proves the grip before cutting. `force` hangs at `arm` from the axis."""
+    """A weight on an arm that proves the grip: `force` hangs at `arm` from the axis."""
 
     torque: NewtonMetre
     arm: Metre

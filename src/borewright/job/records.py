@@ -8,12 +8,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from borewright.quantities.si import Metre, MetrePerMetre, MetrePerSecond, Newton, Radian, RevPerSecond, Watt
+from borewright.quantities.si import (
+    Metre,
+    MetrePerMetre,
+    MetrePerSecond,
+    Newton,
+    Radian,
+    RevPerSecond,
+    Watt,
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A ring of the work from `start` to `end` along z, `inside` None where it begins at the bore."""
+    """A ring of the work along z; `inside` is None where it begins at the bore."""
 
     start: Metre
     end: Metre

@@ -1,1 +1,16 @@
-"""(map of this room: to be written with its files)"""
+"""Pure models on SI numbers. No table, no file, no unit text; only quantities and errors below.
+
+num            the number types that models take and give
+outline        pieces of a turned part -> what stands on the bore, interval by interval
+taper          where a straight taper touches, the bore window, the inverse
+rings          thick rings on a shaft: pressure, force, hoop tension, growth
+press          pushing on and off, and the force behind a push
+roughness      peaks that flatten; the ridge a nose radius leaves
+strength       brittle and ductile margins at a bore
+kienzle        cutting force from chip size, edge angle and nose radius
+turning        spindle speed, power, metal removed
+slip           torque and axial force carried by friction; slip radius; proof load
+beam           a stepped bar between sprung centres
+inverse        the input that gives a wanted output of a rising curve
+spread         ranges turned into draws; likely, low and high of a set of draws
+"""

@@ -1,0 +1,97 @@
+"""A stepped bar between two sprung supports, loaded across at one place.
+
+Deflection by the unit-load method: bending, shear and the two support springs. Exact for stepped
+bars because every product is at most quadratic within a step (Simpson's rule is then exact).
+Source: unit-load theorem (any textbook on strength of materials); checked against Wentzell,
+Machine Design, Ex. 3.2. Weakness: small deflections; the supports carry no moment.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from borewright.errors import OutsideModel
+from borewright.mechanics.num import Floats
+from borewright.quantities.si import Metre, Newton, NewtonPerMetre
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Bar:
+    """Steps between supports: `edges` (k+1,) m, `bending` EI (k,) N·m², `shear` G A_s (k,) N."""
+
+    edges: Floats
+    bending: Floats
+    shear: Floats
+    springs: tuple[NewtonPerMetre, NewtonPerMetre] = (np.inf, np.inf)
+
+    @property
+    def span(self) -> float:
+        return float(self.edges[-1] - self.edges[0])
+
+
+def round_step(diameter: float, modulus: float, poisson: float) -> tuple[float, float]:
+    """EI (N·m²) and G A_s (N) of a solid round step; shear shape by Cowper (1966, from memory)."""
+    area = np.pi * diameter**2 / 4
+    shape = 6 * (1 + poisson) / (7 + 6 * poisson)
+    return modulus * np.pi * diameter**4 / 64, shape * area * modulus / (2 * (1 + poisson))
+
+
+def deflection(bar: Bar, load_at: Metre, force: Newton, at: Metre | None = None) -> float:
+    """Deflection (m) at `at` (default under the load) of a force (N) at `load_at`.
+
+    Places are in m from the first edge.
+
+    >>> bar = Bar(np.array([0.0, 1.0]), np.array([1.0]), np.array([np.inf]))
+    >>> round(deflection(bar, 0.5, 48.0), 9)
+    1.0
+    """
+    at = load_at if at is None else at
+    _inside(bar, load_at)
+    _inside(bar, at)
+    edges = np.unique(np.concatenate([bar.edges - bar.edges[0], [load_at, at]]))
+    ei, gas = _per_step(bar, edges)
+    moment, shear = _unit_load(edges, bar.span, load_at)
+    virtual, virtual_shear = _unit_load(edges, bar.span, at)
+    length = np.diff(edges)
+    bend = (_simpson(moment * virtual) / ei * length).sum()
+    slide = (shear * virtual_shear / gas * length).sum()
+    return float(force * (bend + slide + _springs(bar, load_at, at)))
+
+
+def largest_moment(span: Metre, load_at: Metre, force: Newton) -> float:
+    """Bending moment (N·m) under a single load between two supports."""
+    return force * load_at * (span - load_at) / span
+
+
+def _inside(bar: Bar, place: float) -> None:
+    if not 0 <= place <= bar.span:
+        raise OutsideModel("place along the bar", place, f"0 to {bar.span:.6g} m")
+
+
+def _per_step(bar: Bar, edges: Floats) -> tuple[Floats, Floats]:
+    middles = 0.5 * (edges[1:] + edges[:-1]) + bar.edges[0]
+    home = np.clip(np.searchsorted(bar.edges, middles) - 1, 0, len(bar.bending) - 1)
+    return bar.bending[home], bar.shear[home]
+
+
+def _unit_load(edges: Floats, span: float, at: float) -> tuple[Floats, Floats]:
+    """Moment (3, k) at start, middle, end of each step and shear (k,) of a unit load at `at`."""
+    places = np.stack([edges[:-1], 0.5 * (edges[1:] + edges[:-1]), edges[1:]])
+    left, right = (span - at) / span, at / span
+    moment = np.where(places <= at, left * places, right * (span - places))
+    shear = np.where(places[1] < at, left, -right)
+    return np.asarray(moment, dtype=np.float64), np.asarray(shear, dtype=np.float64)
+
+
+def _simpson(values: Floats) -> Floats:
+    return np.asarray((values[0] + 4 * values[1] + values[2]) / 6, dtype=np.float64)
+
+
+def _springs(bar: Bar, load_at: float, at: float) -> float:
+    """Share of the deflection at `at` that comes from the supports giving way under a unit load."""
+    left, right = bar.springs
+    return (1 - load_at / bar.span) * (
+        1 - at / bar.span
+    ) / left + load_at * at / bar.span**2 / right

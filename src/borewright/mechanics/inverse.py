@@ -1,0 +1,25 @@
+"""The input at which a rising curve reaches a wanted value."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+
+def where_it_reaches(
+    curve: Callable[[float], float], wanted: float, low: float, high: float, steps: int = 60
+) -> float | None:
+    """Smallest input in [low, high] whose `curve` is at least `wanted`, by bisection; None if none.
+
+    `curve` must not fall between low and high.
+
+    >>> round(where_it_reaches(lambda s: s * s, 2.0, 0.0, 4.0), 9)
+    1.414213562
+    """
+    if curve(low) >= wanted:
+        return low
+    if not high > low or curve(high) < wanted:
+        return None
+    for _ in range(steps):
+        middle = 0.5 * (low + high)
+        low, high = (low, middle) if curve(middle) >= wanted else (middle, high)
+    return high
