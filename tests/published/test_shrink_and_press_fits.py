@@ -6,6 +6,8 @@ from borewright.mechanics.rings import (
     Elastic,
     hoop_at_bore,
     hoop_at_outside,
+    hoop_at_shaft_bore,
+    hoop_at_shaft_surface,
     lame_pressure,
     ring_compliance,
 )
@@ -40,6 +42,8 @@ def test_ugural_fenster_example_8_3_compound_cylinder() -> None:
     assert p / 1e6 == pytest.approx(12.3, rel=TYPED_COPY)
     assert hoop_at_bore(p, 0.2 / 0.25) / 1e6 == pytest.approx(56.0, rel=TYPED_COPY)
     assert hoop_at_outside(p, 0.2 / 0.25) / 1e6 == pytest.approx(43.7, rel=TYPED_COPY)
+    assert hoop_at_shaft_bore(p, 0.15 / 0.2) / 1e6 == pytest.approx(-56.2, rel=TYPED_COPY)
+    assert hoop_at_shaft_surface(p, 0.15 / 0.2) / 1e6 == pytest.approx(-43.9, rel=TYPED_COPY)
 
 
 def test_bhavikatti_example_8_16_shrinkage_for_a_pressure() -> None:
@@ -49,7 +53,9 @@ def test_bhavikatti_example_8_16_shrinkage_for_a_pressure() -> None:
 
 
 def test_junnarkar_example_11_hoop_stresses() -> None:
-    """Junnarkar, Mechanics of Structures, Ex. 11 (companion): outer tube, radii 5/6 in, 1500 psi."""
+    """Junnarkar, Mechanics of Structures, Ex. 11 (companion): radii 3/5/6 in, 1500 psi."""
+    assert hoop_at_shaft_bore(1500, 3 / 5) == pytest.approx(-4687.5, rel=1e-9)
+    assert hoop_at_shaft_surface(1500, 3 / 5) == pytest.approx(-3187.5, rel=1e-9)
     assert hoop_at_bore(1500, 5 / 6) == pytest.approx(8318.2, rel=1e-5)
     assert hoop_at_outside(1500, 5 / 6) == pytest.approx(6818.2, rel=1e-5)
 

@@ -57,6 +57,22 @@ def hoop_at_outside(pressure: Num, ratio: Num) -> Num:
     return pressure * 2 * ratio**2 / (1 - ratio**2)
 
 
+def hoop_at_shaft_surface(pressure: Num, ratio: Num) -> Num:
+    """Hoop stress (Pa, compression below zero) at the outside of a pressed shaft.
+
+    `ratio` is the shaft's own bore over its outside, 0 for solid.
+
+    >>> hoop_at_shaft_surface(1500.0, 0.6)
+    -3187.5
+    """
+    return -pressure * (1 + ratio**2) / (1 - ratio**2)
+
+
+def hoop_at_shaft_bore(pressure: Num, ratio: Num) -> Num:
+    """Hoop stress (Pa, compression below zero) at the bore of a pressed bored shaft."""
+    return -pressure * 2 / (1 - ratio**2)
+
+
 def outside_growth(pressure: Num, outside: Num, ratio: Num, modulus: Num) -> Num:
     """Growth of the outside diameter (m)."""
     return outside * hoop_at_outside(pressure, ratio) / modulus
