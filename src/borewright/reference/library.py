@@ -1,0 +1,199 @@
+"""Looking things up: every table behind one object, each read on first use."""
+
+from __future__ import annotations
+
+import os
+from functools import lru_cache
+from pathlib import Path
+
+from borewright.errors import UnknownName, UnreadableFile
+from borewright.quantities.si import Metre
+from borewright.reference.certificate import read_certificate
+from borewright.reference.checks import check_rows, index_rows
+from borewright.reference.cutting import (
+    CutDefaults,
+    CuttingRatio,
+    Kienzle,
+    cut_defaults_of,
+    cutting_ratio_of,
+    kienzle_of,
+)
+from borewright.reference.friction import Friction, friction_of
+from borewright.reference.guidance import (
+    Formula,
+    Hazard,
+    Threshold,
+    formula_of,
+    hazards_of,
+    threshold_of,
+)
+from borewright.reference.mandrels import PlainMandrel, mandrel_of
+from borewright.reference.materials import Material, material_of
+from borewright.reference.names import find
+from borewright.reference.provenance import Source, source_of
+from borewright.reference.ranges import Range, range_of
+from borewright.reference.shop import Gauge, Press, Way, gauge_of, press_of, way_of
+from borewright.reference.table import Table, read_rows
+
+DATA = Path(__file__).parent / "data"
+SETTING = "BOREWRIGHT_TABLES"
+
+
+class Tables:
+    """The built-in tables, with those of a folder of your own in their place.
+
+    A CSV file in `directory` replaces the built-in table of that name and must have the same
+    columns; only `sources.csv` adds to the built-in list instead, because every table cites it.
+    Refuses with `UnreadableFile` a folder or table it cannot use, with `UnknownName` a name it
+    does not know.
+
+    >>> Tables().material("Mild Steel").id
+    'steel-1018'
+    >>> Tables().friction("al-6061-t6", "oiled").mu_on.best
+    0.12
+    """
+
+    def __init__(self, directory: Path | None = None) -> None:
+        self._own = _own_files(directory)
+        self._read: dict[str, Table] = {}
+        self._materials: dict[str, Material] = {}
+
+    def table(self, name: str) -> Table:
+        """One table, checked against its certificate when first asked for."""
+        if name not in self._read:
+            if name not in table_names():
+                raise UnknownName("table", name, table_names())
+            self._read[name] = self._load(name)
+        return self._read[name]
+
+    def source(self, name: str) -> Source:
+        """Where a number comes from."""
+        return source_of(self.table("sources").row(name))
+
+    def material(self, name: str) -> Material:
+        """A material by id, trade, UK or plain name."""
+        if name not in self._materials:
+            self._materials[name] = material_of(find(self.table("materials"), name, "material"))
+        return self._materials[name]
+
+    def work_materials(self) -> tuple[str, ...]:
+        """Ids of the materials that work is made of."""
+        return tuple(r.text("id") for r in self.table("materials").rows if r.text("use") == "work")
+
+    def material_range(self, material: str, quantity: str) -> Range:
+        """modulus, poisson, expansion, density, heat_capacity, conductivity, yield or tensile."""
+        return range_of(self.table("material_properties").row(self.material(material).id, quantity))
+
+    def friction(self, material: str, lubrication: str = "oiled") -> Friction:
+        """Friction on a hard ground mandrel, by material or by family."""
+        table = self.table("friction")
+        family = material if material in table.column("family") else self.material(material).family
+        return friction_of(table, family, lubrication)
+
+    def kienzle(self, material: str) -> Kienzle:
+        """Cutting-force constants."""
+        return kienzle_of(self.table("kienzle").row(self.material(material).id))
+
+    def cutting_ratio(self, material: str) -> CuttingRatio:
+        """Feed and passive force beside the cutting force."""
+        return cutting_ratio_of(self.table("cutting_ratios"), self.material(material).cut_class)
+
+    def cutting_correction(self, name: str) -> Range:
+        """rake_per_radian, tool_wear, hss_tool, interrupted_impact, least_chip, nose_radius, …"""
+        return range_of(self.table("cutting_corrections").row(name))
+
+    def cutting_speed(self, material: str, tool: str = "hss") -> Range:
+        """Surface speed in m/s for a tool of hss or carbide."""
+        return range_of(self.table("cutting_speeds").row(self.material(material).id, tool))
+
+    def cut_defaults(self, material: str) -> CutDefaults:
+        """Depth and feed when nobody states them."""
+        return cut_defaults_of(self.table("cut_defaults").row(self.material(material).cut_class))
+
+    def roughness(self, process: str) -> Range:
+        """Rz in metres of a surface made by this process."""
+        return range_of(find(self.table("roughness"), process, "made by"))
+
+    def gauge(self, name: str) -> Gauge:
+        """What a way of measuring a bore is worth."""
+        return gauge_of(find(self.table("gauges"), name, "measured with"))
+
+    def press(self, name: str) -> Press:
+        """What presses the work on."""
+        return press_of(find(self.table("presses"), name, "press"))
+
+    def way(self, name: str) -> Way:
+        """A way of holding, by any of its names."""
+        return way_of(find(self.table("ways"), name, "way of holding"))
+
+    def ways(self) -> tuple[Way, ...]:
+        """Every way of holding, computed or only named."""
+        return tuple(way_of(row) for row in self.table("ways").rows)
+
+    def allowance(self, name: str) -> Range:
+        """A reserve, usual value or factor."""
+        return range_of(self.table("allowances").row(name))
+
+    def threshold(self, question: str) -> Threshold:
+        """Where yes ends and no begins for a question of the plan."""
+        return threshold_of(self.table("thresholds").row(question))
+
+    def formula(self, name: str) -> Formula:
+        """The pencil rule behind a figure."""
+        return formula_of(self.table("formulas").row(name))
+
+    def cautions(self, *tags: str, material: str = "") -> tuple[Hazard, ...]:
+        """Hazards of an operation (mandrel, press, facing, …) and of a material, worst first."""
+        if not material:
+            return hazards_of(self.table("cautions"), tags, ())
+        stuff = self.material(material)
+        return hazards_of(self.table("cautions"), (*tags, stuff.behaviour), stuff.cautions)
+
+    def mandrel_row(self, nominal: Metre) -> PlainMandrel:
+        """What an unmeasured plain mandrel of this nominal size probably is."""
+        return mandrel_of(self.table("plain_mandrels"), nominal)
+
+    def _load(self, name: str) -> Table:
+        certificate = read_certificate(DATA, name)
+        own = self._own.get(name)
+        rows = read_rows(own or DATA / f"{name}.csv", certificate)
+        if name == "sources" and own:
+            rows = (*read_rows(DATA / "sources.csv", certificate), *rows)
+        known = frozenset() if name == "sources" else frozenset(self.table("sources").column("id"))
+        check_rows(rows, certificate, known)
+        return Table(certificate, rows, index_rows(rows, certificate), own=own is not None)
+
+
+@lru_cache(maxsize=1)
+def table_names() -> tuple[str, ...]:
+    """Every table there is.
+
+    >>> "friction" in table_names()
+    True
+    """
+    return tuple(sorted(path.stem for path in DATA.glob("*.csv")))
+
+
+def tables() -> Tables:
+    """The tables in use: built in, or with those of the folder that BOREWRIGHT_TABLES names.
+
+    The same object each time; a file changed while the program runs is not read again.
+    """
+    return _tables_of(os.environ.get(SETTING, ""))
+
+
+@lru_cache(maxsize=8)
+def _tables_of(directory: str) -> Tables:
+    return Tables(Path(directory) if directory else None)
+
+
+def _own_files(directory: Path | None) -> dict[str, Path]:
+    if directory is None:
+        return {}
+    if not directory.is_dir():
+        raise UnreadableFile("folder of tables", str(directory), "an existing folder")
+    own = {path.stem: path for path in sorted(directory.glob("*.csv"))}
+    for name in own:
+        if name not in table_names():
+            raise UnknownName(f"folder of tables, {name}.csv", name, table_names())
+    return own
