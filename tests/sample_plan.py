@@ -87,7 +87,7 @@ def sample_plan(units: str = "inch", big: bool = False, shape: str = "wheel") ->
             for k in range(8 if big else 3)
         ),
         not_judged=("balance", "porosity of the casting"),
-        sources=("practice", "tm-1-420-c1", "od1645")[: 3 if big else 2],
+        sources=("practice", "tm-1-420", "od1645")[: 3 if big else 2],
         notes=("measure the bore again warm",),
     )
 

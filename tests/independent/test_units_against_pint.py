@@ -17,7 +17,7 @@ ROUNDING = 1e-9
 
 SI = {
     "length": "m", "feed": "m", "roughness": "m", "force": "N", "angle": "rad", "torque": "N*m",
-    "pressure": "Pa", "power": "W", "mass": "kg", "spindle": "rev/s", "surface": "m/s",
+    "pressure": "Pa", "power": "W", "mass": "kg", "spindle": "revolution/second", "surface": "m/s",
     "time": "s", "taper": "m/m", "temperature": "K", "temperature difference": "delta_degC",
 }  # fmt: skip
 PINTS_NAME = {

@@ -116,7 +116,7 @@ def test_in_a_file_the_way_out_is_the_units_line() -> None:
 @pytest.mark.parametrize(
     ("read", "text", "both"),
     [
-        (read_force, "340", "340 N (76.43 lbf) or 340 lbf (1512 N)"),
+        (read_force, "340", "340 N (76.44 lbf) or 340 lbf (1512 N)"),
         (read_pressure, "100", "100 MPa (1.45e+04 psi) or 100 psi (0.6895 MPa)"),
         (read_temperature, "20", "20 C (68 F) or 20 F (-6.667 C)"),
         (read_temperature_difference, "30", "30 K (54 F) or 30 F (16.67 K)"),

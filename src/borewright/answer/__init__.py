@@ -1,1 +1,8 @@
-"""(map of this room: to be written with its files)"""
+"""The frozen records of what borewright says, and the draws they are made of.
+
+    records    Figure, Verdict, Question, Grip, Demand, Step, Caution, Cut, Layout, Plan …
+    streams    which independent stream of draws each uncertain input uses
+
+May import job, mechanics, reference, quantities, errors. Names load from their files, so that a
+caller who needs no arrays does not pay for them.
+"""

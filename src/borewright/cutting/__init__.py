@@ -1,1 +1,7 @@
-"""(map of this room: to be written with its files)"""
+"""Cuts, and what each asks of a hold: a Demand. Never knows how the work is held.
+
+    schedule    the cuts of a plan: rough and finish the outside, both faces, or what is asked for
+    demand      torque, axial, radial and tangential force of one cut, as draws
+
+May import answer, job, mechanics, reference, quantities, errors.
+"""

@@ -1,1 +1,11 @@
-"""(map of this room: to be written with its files)"""
+"""Ways of holding: each turns work and a tool into a Grip, and never knows of a cut.
+
+    way            what every way of holding offers to the plan
+    registry       the ways that are computed, by id
+    facts          what the tables say of this work on a hard mandrel, as draws
+    bore_shape     the bore's smallest size along its depth, seen from either face
+    mandrels       a size on the shelf turned into a full mandrel
+    plain_taper    the plain taper mandrel
+
+May import answer, job, mechanics, reference, quantities, errors.
+"""

@@ -7,6 +7,7 @@ Depth along the work, `z`, runs from **face A**, the face the job file calls zer
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import Literal
 
 from borewright.quantities.si import (
     Metre,
@@ -155,7 +156,7 @@ class Job:
 
     title: str
     work: Work
-    units: str = "inch"
+    units: Literal["inch", "mm"] = "inch"
     shelf: Shelf = field(default_factory=Shelf)
     use: str = "any"
     lubrication: str = "oiled"

@@ -1,1 +1,20 @@
-"""(map of this room: to be written with its files)"""
+"""Where a Grip and a Demand meet: margins, verdicts, the chosen travel, the steps.
+
+    trial           one hold with its travel chosen, its cuts and its forces: what questions look at
+    travel          how far to press: far enough for the cut, not so far that the bore is hurt
+    margins         capability over demand, as draws
+    judge           a margin against the thresholds -> yes, with care, no
+    questions/      one file per question: seat bore push crack slip bend reach
+    figures         table rows and results turned into figures that travel
+    push_advice     the push to look for, and the proof load
+    candidates      every hold weighed and ranked, with the reason that decides its row
+    better_ways     when one chucking, a stub or another way would serve better
+    shop            what the shop owns, or is taken to own
+    steps           the numbered steps, in the order a hand does them
+    words           headline, echo of what was typed, what to have ready
+    cautions        the hazards of this work and these operations
+    layout          the geometry that is drawn
+    assemble        the whole plan for a job
+
+May import holding, cutting, drawing, report, answer, job, mechanics, reference, quantities, errors.
+"""

@@ -1,1 +1,28 @@
-"""(map of this room: to be written with its files)"""
+"""Paper, terminal and JSON: a plan in words.
+
+    words         words that the others share: figures, sources, cuts
+    sheet_data    a plan as the words of the bench sheet, and what goes first when room is short
+    bench_sheet   the one-page PDF;  bench_sheet.typ: its template
+    record_keys   how records become JSON keys
+    plan_json     a plan as stable JSON
+    schema        the JSON schema of that
+    terminal      a plan as plain text, sentences first
+    explain       every figure as one pencil line: rule, numbers in, number out, source, weakness
+
+May import answer, job, mechanics, reference, quantities, errors; never `drawing`.
+"""
+
+from borewright.report.bench_sheet import bench_sheet
+from borewright.report.explain import explain_text
+from borewright.report.plan_json import plan_json
+from borewright.report.schema import plan_schema, plan_schema_text
+from borewright.report.terminal import plan_text
+
+__all__ = [
+    "bench_sheet",
+    "explain_text",
+    "plan_json",
+    "plan_schema",
+    "plan_schema_text",
+    "plan_text",
+]

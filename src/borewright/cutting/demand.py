@@ -1,0 +1,59 @@
+"""What one cut asks of whatever holds the work, as draws."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from borewright.answer.records import Cut, Demand, Draws
+from borewright.answer.streams import Stream, positive
+from borewright.cutting.schedule import TIGHTENS
+from borewright.mechanics.kienzle import Chip, chip_of, feed_and_passive, kienzle_force
+from borewright.reference.library import Tables
+from borewright.reference.ranges import Range
+
+
+PER_SQUARE_MILLIMETRE = 1e6
+"""The table gives k_c1.1 in N/mm², as it is printed everywhere."""
+
+
+def demand_of(cut: Cut, material: str, tables: Tables) -> Demand:
+    """Torque (N·m) about the axis, signed axial force, radial and tangential force (N) of a cut."""
+    chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
+    force = cutting_force(chip, material, cut, tables)
+    feed, passive = _feed_and_passive(force, chip, material, tables)
+    along, across = (feed, passive) if cut.kind == "turn" else (passive, feed)
+    sign = 1.0 if cut.seat_effect == TIGHTENS else -1.0
+    radius = cut.diameter / 2
+    return Demand(cut.id, np.asarray(force * radius), sign * along, across, force, radius)
+
+
+def cutting_force(chip: Chip, material: str, cut: Cut, tables: Tables) -> Draws:
+    """Kienzle force (N) with the factors for a worn tool and a high-speed-steel edge."""
+    k = tables.kienzle(material)
+    kc11 = _draws(k.kc11, Stream.CUTTING) * PER_SQUARE_MILLIMETRE
+    wear = _draws(tables.cutting_correction("tool_wear"), Stream.CUTTING)
+    return np.asarray(kienzle_force(chip, kc11, k.mc.best, wear) * _tool_factor(tables, material))
+
+
+def chip_is_thin(cut: Cut, tables: Tables) -> bool:
+    """True where the chip is thinner than the force law was fitted for."""
+    chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
+    return chip.thickness < tables.cutting_correction("least_chip").best * (1 - 1e-9)
+
+
+def _tool_factor(tables: Tables, material: str) -> float:
+    tool = tables.cut_defaults(material).tool
+    return tables.cutting_correction("hss_tool").best if tool == "hss" else 1.0
+
+
+def _feed_and_passive(
+    force: Draws, chip: Chip, material: str, tables: Tables
+) -> tuple[Draws, Draws]:
+    ratios = tables.cutting_ratio(material)
+    resultant = _draws(ratios.resultant, Stream.RESULTANT)
+    feed, passive = feed_and_passive(force, chip, resultant, ratios.least_passive.best)
+    return np.asarray(feed), np.asarray(passive)
+
+
+def _draws(r: Range, stream: Stream) -> Draws:
+    return positive(r.low, r.best, r.high, stream)

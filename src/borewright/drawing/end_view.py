@@ -1,0 +1,197 @@
+"""The end view from the headstock: rims, dog, slip circles, rotation, and the proof load's arm.
+
+Seen from the headstock, work that turns forward goes clockwise; the tool then lifts at the right,
+so the weight that pulls the same way as the cut hangs at the left.
+"""
+
+from __future__ import annotations
+
+from math import cos, pi, radians, sin
+
+from borewright.answer.records import Layout, ProofLoad
+from borewright.drawing.dimension import (
+    ROW,
+    SIZE,
+    Span,
+    fitting,
+    level_dimension,
+    without_other_unit,
+)
+from borewright.drawing.frame import Scale
+from borewright.drawing.measure import wrapped
+from borewright.drawing.outline import outside
+from borewright.drawing.scene import Arc, Arrow, Circle, Item, Line, LineKind, Path, Scene, Text
+from borewright.drawing.slip import slips
+from borewright.quantities.show import Show
+
+LINE = 4.3
+_SAMPLE = 8.0
+"""Length of the sample of a line in the key, mm."""
+_ARM_BEYOND = 8.0
+"""How far the arm is drawn beyond the rim when its true length does not fit, mm."""
+
+
+def end_view(
+    layout: Layout, proof: ProofLoad | None, show: Show, scale: Scale, width: float = 62.0
+) -> Scene:
+    """Work, mandrel and dog seen from the headstock, `width` mm wide on paper."""
+    rim = 500 * outside(layout) * scale.ratio
+    half = max(rim, 1550 * layout.end_diameter * scale.ratio)
+    cy = 3.2 + LINE + 4.5 + half
+    eye = _Eye(layout, scale, min(width - half - 6.0, width / 2 + 5.0), cy)
+    foot = cy + max(half, 9.5) + 1.5
+    row = level_dimension(_outside_span(eye, show), foot + 0.5 * ROW, 0.0, width)
+    key = _key(layout, show, foot + ROW + 0.8 * LINE, width)
+    items = (
+        Text(0.0, 3.2, "End view from the headstock.", SIZE, bold=True, name="end-caption"),
+        Text(0.0, 3.2 + LINE, "Forward is clockwise seen from here.", SIZE),
+        *_work(eye),
+        *_slip(eye),
+        *(_arm(eye, proof) if proof else ()),
+        *_dog(eye),
+        *_rotation(eye, half),
+        *row,
+        *key,
+    )
+    lines = sum(isinstance(item, Text) for item in key)
+    return Scene(width, foot + ROW + LINE * lines + 1.0, items)
+
+
+class _Eye:
+    """Where the axis stands and how large a radius is."""
+
+    def __init__(self, layout: Layout, scale: Scale, cx: float, cy: float) -> None:
+        self.layout, self.cx, self.cy = layout, cx, cy
+        self._ratio = 1000 * scale.ratio
+
+    def size(self, metres: float) -> float:
+        return metres * self._ratio
+
+    def circle(self, diameter: float, kind: LineKind, name: str, fill: str = "none") -> Circle:
+        return Circle(self.cx, self.cy, self.size(diameter) / 2, kind, fill, name)
+
+
+def _work(eye: _Eye) -> tuple[Item, ...]:
+    layout = eye.layout
+    rings = sorted({ring.outside for ring in layout.rings}, reverse=True)
+    seen = _edges_from_the_front(layout)
+    hidden = [r for r in rings if r not in seen]
+    return (
+        *(eye.circle(d, LineKind.VISIBLE, "work-circle", "white") for d in seen),
+        *(eye.circle(d, LineKind.HIDDEN, "work-circle-hidden") for d in hidden),
+        eye.circle(layout.large_end, LineKind.VISIBLE, "mandrel-circle", "white"),
+        eye.circle(layout.end_diameter, LineKind.VISIBLE, "mandrel-end-circle", "white"),
+        *_cross(eye),
+    )
+
+
+def _edges_from_the_front(layout: Layout) -> list[float]:
+    """Diameters of the edges seen from the leading side, largest first."""
+    shown: list[float] = []
+    for ring in sorted(layout.rings, key=lambda r: (r.start, -r.outside)):
+        shown += [ring.outside] if not shown or ring.outside > max(shown) else []
+        if ring.inside > layout.bore * 1.0001 and ring.start <= min(r.start for r in layout.rings):
+            shown.append(ring.inside)
+    hubs = [r.outside for r in layout.rings if r.inside <= layout.bore * 1.0001 and r.start <= 1e-9]
+    return sorted({*shown, *hubs}, reverse=True)
+
+
+def _cross(eye: _Eye) -> tuple[Item, ...]:
+    reach = eye.size(outside(eye.layout)) / 2 + 1.5
+    return (
+        Line(eye.cx - reach, eye.cy, eye.cx + reach, eye.cy, LineKind.AXIS, "axis"),
+        Line(eye.cx, eye.cy - reach, eye.cx, eye.cy + reach, LineKind.AXIS, "axis"),
+    )
+
+
+def _slip(eye: _Eye) -> tuple[Item, ...]:
+    return tuple(
+        eye.circle(2 * slip.radius, slip.kind, f"{slip.name}-circle")
+        for slip in slips(eye.layout)
+        if slip.on_work
+    )
+
+
+def _dog(eye: _Eye) -> tuple[Item, ...]:
+    """A plain dog: an eye round the mandrel's end, its tail up, its screw down."""
+    end = eye.size(eye.layout.end_diameter)
+    x, y, half = eye.cx, eye.cy, 0.28 * end
+    hub, screw = 0.85 * end, 0.12 * end
+    top = y - 1.55 * end
+    neck = (hub**2 - half**2) ** 0.5
+    tail = ((x - half, y - neck), (x - half, top), (x + half, top), (x + half, y - neck))
+    low = y + 1.35 * end
+    bolt = ((x - screw, y + hub), (x - screw, low), (x + screw, low), (x + screw, y + hub))
+    return (
+        Circle(x, y, hub, fill="white", name="dog"),
+        Path(tail, fill="white", name="dog-tail"),
+        Path(bolt, fill="white", name="dog-screw"),
+        Circle(x, y, end / 2, fill="white", name="mandrel-end-circle"),
+    )
+
+
+def _rotation(eye: _Eye, half: float) -> tuple[Item, ...]:
+    r, start, end = half + 2.6, radians(-65.0), radians(-30.0)
+    tip = (eye.cx + r * cos(end), eye.cy + r * sin(end))
+    return (
+        Arc(eye.cx, eye.cy, r, start, end, LineKind.THIN, "rotation"),
+        Arrow(*tip, end + pi / 2 - 0.09, name="rotation-arrow"),
+    )
+
+
+def _arm(eye: _Eye, proof: ProofLoad) -> tuple[Item, ...]:
+    """A bar strapped to the work, out to the left, with its weight; drawn short when it must be."""
+    rim = eye.size(outside(eye.layout)) / 2
+    true, room = eye.size(proof.arm), max(eye.cx - 4.0, 1.0)
+    reach = true if rim < true <= room else min(rim + _ARM_BEYOND, room)
+    left, x, y, thick = eye.cx - reach, eye.cx, eye.cy, 1.1
+    bar = ((left, y - thick), (x, y - thick), (x, y + thick), (left, y + thick))
+    broken = () if reach == true else _break(x - (rim + reach) / 2, y, thick)
+    return (Path(bar, LineKind.THIN, True, "white", "arm"), *broken, *_weight(left + 1.0, y))
+
+
+def _break(x: float, y: float, thick: float) -> tuple[Item, ...]:
+    up, down = y - thick - 0.5, y + thick + 0.5
+    gap = ((x - 0.4, up), (x + 1.0, up), (x + 0.4, down), (x - 1.0, down))
+    edges = ((gap[0], gap[3]), (gap[1], gap[2]))
+    blank = Path(gap, LineKind.BLANK, True, "white")
+    return (blank, *(Line(*a, *b, LineKind.THIN, "arm-break") for a, b in edges))
+
+
+def _weight(x: float, y: float) -> tuple[Item, ...]:
+    top = y + 4.5
+    block = ((x - 1.6, top), (x + 1.6, top), (x + 2.2, top + 4.0), (x - 2.2, top + 4.0))
+    return (
+        Line(x, y, x, top, LineKind.THIN, "weight-cord"),
+        Path(block, closed=True, fill="white", name="weight"),
+    )
+
+
+def _outside_span(eye: _Eye, show: Show) -> Span:
+    size = show.length(outside(eye.layout))
+    half = eye.size(outside(eye.layout)) / 2
+    words, short = f"outside {size}", without_other_unit(f"outside {size}")
+    return Span(eye.cx - half, eye.cy, eye.cx + half, eye.cy, words, short, "outside")
+
+
+def _key(layout: Layout, show: Show, top: float, width: float) -> tuple[Item, ...]:
+    """What the slip circles mean: a sample of each line and its words; words only off the work."""
+    items, y = list[Item](), top
+    for slip in slips(layout):
+        size, start = show.length(2 * slip.radius), 0.0
+        if slip.on_work:
+            start = _SAMPLE + 1.0
+            items.append(Line(0.0, y - 1.1, _SAMPLE, y - 1.1, slip.kind))
+            lines = [fitting(f"{slip.case}: slips past {size}", width - start)]
+        else:
+            words = f"{slip.case}: would let go only past {size}, beyond this rim"
+            lines = [*wrapped(words, SIZE, width)]
+        items += [Text(start, y + LINE * k, line, SIZE) for k, line in enumerate(lines)]
+        y += LINE * len(lines)
+    return tuple(items)
+
+
+def proof_words(proof: ProofLoad, show: Show) -> str:
+    """The proof load as a sentence."""
+    arm, force = show.length(proof.arm), show.force(proof.force)
+    return f"Proof load: {force} hung {arm} from the axis must not slip it."

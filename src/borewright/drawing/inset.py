@@ -1,0 +1,136 @@
+"""The inset: interference along the bore, drawn far higher than it is long."""
+
+from __future__ import annotations
+
+from math import floor, log10
+
+from borewright.answer.records import Layout
+from borewright.drawing.dimension import SIZE, fitting
+from borewright.drawing.measure import text_width
+from borewright.drawing.scene import Hatch, Item, Line, LineKind, Path, Point, Scene, Text
+from borewright.quantities.show import Show
+
+LINE = 4.3
+_PLOT = 15.0
+"""Height on paper of the largest interference, mm."""
+_BELOW = 3.0
+"""Room under the zero line for where there is clearance, mm."""
+
+
+def inset(layout: Layout, show: Show, width: float = 62.0) -> Scene:
+    """Interference on diameter against depth behind the leading face, exaggerated.
+
+    Dashed as pressed, thick what is left when the peaks of both surfaces have flattened; hatched
+    where it grips. Leading face at the left, as in the side view.
+    """
+    zs, kept = layout.interference_z, layout.interference_kept
+    most = max(*layout.interference, 0.0) if layout.interference else 0.0
+    if most <= 0.0 or len(zs) < 2:
+        return _nothing(width)
+    plot = _Plot(zs, most, width)
+    items = (
+        *_caption(plot),
+        *_axes(plot, layout, show),
+        *_area(plot, zs, kept),
+        Path(plot.line(zs, layout.interference), LineKind.HIDDEN, name="interference"),
+        Path(plot.line(zs, kept), LineKind.VISIBLE, name="interference-kept"),
+        *_ends(plot, zs, kept, show),
+    )
+    return Scene(width, plot.zero + _BELOW + 2 * LINE + 0.5, items)
+
+
+class _Plot:
+    """The plot's own frame: depth to the right, interference up."""
+
+    def __init__(self, zs: tuple[float, ...], most: float, width: float) -> None:
+        self.left, self.right = 1.0, width - 3.0
+        self.zero = 3.2 + LINE + 1.6 + _PLOT
+        self.zs, self.most = zs, most
+        self.across = (self.right - self.left) / (zs[-1] - zs[0])
+        self.upward = _PLOT / most
+
+    @property
+    def times(self) -> float:
+        """How many times higher than long the plot is drawn, to one digit."""
+        ratio = self.upward / self.across
+        step = 10.0 ** floor(log10(ratio))
+        return round(ratio / step) * step
+
+    def x(self, z: float) -> float:
+        return self.left + (z - self.zs[0]) * self.across
+
+    def y(self, interference: float) -> float:
+        return self.zero - max(interference * self.upward, -_BELOW)
+
+    def line(self, zs: tuple[float, ...], values: tuple[float, ...]) -> tuple[Point, ...]:
+        """The curve, left out where it runs below the plot."""
+        pairs = zip(zs, values, strict=True)
+        return tuple((self.x(z), self.y(v)) for z, v in pairs if v * self.upward >= -_BELOW)
+
+
+def _nothing(width: float) -> Scene:
+    words = "No interference along the bore to draw."
+    return Scene(width, 5.0, (Text(0.0, 3.2, words, SIZE),))
+
+
+def _caption(plot: _Plot) -> tuple[Item, ...]:
+    words = f"Squeeze in the bore (height × {plot.times:,.0f})"
+    return (Text(0.0, 3.2, words, SIZE, bold=True, name="inset-caption"),)
+
+
+def _axes(plot: _Plot, layout: Layout, show: Show) -> tuple[Item, ...]:
+    length = show.length(layout.work_length)
+    foot = plot.zero + _BELOW + 0.9 * SIZE
+    top = plot.y(plot.most)
+    room = plot.right - plot.left - text_width("leading face", SIZE) - 3.0
+    return (
+        Line(plot.left, plot.zero, plot.right, plot.zero, LineKind.THIN, "inset-zero"),
+        Line(plot.left, plot.zero + 1.0, plot.left, top - 1.5, LineKind.THIN, "inset-leading"),
+        Line(plot.right, plot.zero + 1.0, plot.right, top - 1.5, LineKind.THIN, "inset-far"),
+        Line(plot.left - 0.8, top, plot.left + 0.8, top, LineKind.THIN),
+        Text(plot.left + 2.0, top - 0.6, f"{show.small(plot.most)} on diameter", SIZE),
+        Text(plot.left, foot, "leading face", SIZE),
+        Text(plot.right, foot, fitting(f"far face, {length}", room), SIZE, "end"),
+    )
+
+
+def _area(plot: _Plot, zs: tuple[float, ...], kept: tuple[float, ...]) -> tuple[Item, ...]:
+    tops = plot.line(zs, tuple(max(v, 0.0) for v in kept))
+    contour = ((plot.x(zs[0]), plot.zero), *tops, (plot.x(zs[-1]), plot.zero))
+    return (Hatch((contour,), 1.3, "grip"),)
+
+
+def _ends(
+    plot: _Plot, zs: tuple[float, ...], kept: tuple[float, ...], show: Show
+) -> tuple[Item, ...]:
+    """Lines where contact begins and ends, and the sentence that says so."""
+    crossings = _zeros(zs, kept)
+    foot = plot.zero + _BELOW + 0.9 * SIZE + LINE
+    lines = tuple(
+        Line(plot.x(z), plot.zero + 1.5, plot.x(z), plot.zero - 4.0, LineKind.THIN, "contact-end")
+        for z in crossings
+    )
+    return (*lines, Text(plot.left, foot, _sentence(zs, kept, crossings, show), SIZE))
+
+
+def _sentence(
+    zs: tuple[float, ...], kept: tuple[float, ...], crossings: list[float], show: Show
+) -> str:
+    if max(kept) <= 0.0:
+        return "no grip is left once peaks flatten"
+    begin = zs[0] if kept[0] > 0 else crossings[0]
+    end = zs[-1] if kept[-1] > 0 else crossings[-1]
+    if begin == zs[0] and end == zs[-1]:
+        return "grips along the whole bore"
+    if begin == zs[0]:
+        return f"grips the first {show.length(end)}"
+    return f"grips {show.length(begin)} to {show.length(end)}"
+
+
+def _zeros(zs: tuple[float, ...], values: tuple[float, ...]) -> list[float]:
+    """Depths where the values pass through zero, by straight lines between the points."""
+    found = []
+    for z1, z2, a, b in zip(zs, zs[1:], values, values[1:], strict=False):
+        if (a > 0) != (b > 0):
+            found.append(z1 + (z2 - z1) * a / (a - b))
+    return found

@@ -1,0 +1,106 @@
+"""The work as a drawing sees it: a union of rings, its section and its silhouette.
+
+Lengths here are those of the layout (metres), z from the leading face, r from the axis.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from borewright.answer.records import Layout, Ring
+
+Segment = tuple[float, float, float, float]
+"""z1, r1, z2, r2 of one straight edge of the section."""
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The upper half cut open: a grid of z and r, and which cells of it hold metal."""
+
+    zs: tuple[float, ...]
+    rs: tuple[float, ...]
+    metal: frozenset[tuple[int, int]]
+
+    def cells(self) -> tuple[tuple[float, float, float, float], ...]:
+        """z1, r1, z2, r2 of every cell with metal."""
+        return tuple(
+            (self.zs[i], self.rs[j], self.zs[i + 1], self.rs[j + 1]) for i, j in sorted(self.metal)
+        )
+
+    def edges(self) -> tuple[Segment, ...]:
+        """Every edge between metal and air."""
+        return (*self._upright(), *self._level())
+
+    def _upright(self) -> list[Segment]:
+        columns, rows = range(len(self.zs)), range(len(self.rs) - 1)
+        walls = [[self._differ((i - 1, j), (i, j)) for j in rows] for i in columns]
+        return [
+            (self.zs[i], self.rs[a], self.zs[i], self.rs[b])
+            for i in columns
+            for a, b in _runs(walls[i])
+        ]
+
+    def _level(self) -> list[Segment]:
+        columns, rows = range(len(self.zs) - 1), range(len(self.rs))
+        floors = [[self._differ((i, j - 1), (i, j)) for i in columns] for j in rows]
+        return [
+            (self.zs[a], self.rs[j], self.zs[b], self.rs[j])
+            for j in rows
+            for a, b in _runs(floors[j])
+        ]
+
+    def _differ(self, one: tuple[int, int], other: tuple[int, int]) -> bool:
+        return (one in self.metal) != (other in self.metal)
+
+
+def section(layout: Layout) -> Section:
+    """The section of the work's rings, joined where they touch or overlap."""
+    zs = sorted({z for ring in layout.rings for z in (ring.start, ring.end)})
+    rs = sorted({r for ring in layout.rings for r in _radii(ring, layout.bore)})
+    metal = {
+        (i, j)
+        for ring in layout.rings
+        for i in range(len(zs) - 1)
+        for j in range(len(rs) - 1)
+        if _covers(ring, layout.bore, zs[i], zs[i + 1], rs[j], rs[j + 1])
+    }
+    return Section(tuple(zs), tuple(rs), frozenset(metal))
+
+
+def silhouette(layout: Layout) -> tuple[tuple[float, float, float], ...]:
+    """From z1 to z2 the largest radius seen from outside, with equal neighbours joined."""
+    zs = sorted({z for ring in layout.rings for z in (ring.start, ring.end)})
+    steps: list[tuple[float, float, float]] = []
+    for a, b in pairwise(zs):
+        inside = [r.outside / 2 for r in layout.rings if r.start <= a and r.end >= b]
+        radius = max(inside, default=0.0)
+        if steps and steps[-1][2] == radius:
+            steps[-1] = (steps[-1][0], b, radius)
+        else:
+            steps.append((a, b, radius))
+    return tuple(step for step in steps if step[2] > 0)
+
+
+def outside(layout: Layout) -> float:
+    """The largest diameter of the work, metres."""
+    return max(ring.outside for ring in layout.rings)
+
+
+def _radii(ring: Ring, bore: float) -> tuple[float, float]:
+    return max(ring.inside, bore) / 2, ring.outside / 2
+
+
+def _covers(ring: Ring, bore: float, z1: float, z2: float, r1: float, r2: float) -> bool:
+    low, high = _radii(ring, bore)
+    return ring.start <= z1 and z2 <= ring.end and low <= r1 and r2 <= high
+
+
+def _runs(flags: list[bool]) -> list[tuple[int, int]]:
+    runs: list[tuple[int, int]] = []
+    for k, flag in enumerate(flags):
+        if flag and runs and runs[-1][1] == k:
+            runs[-1] = (runs[-1][0], k + 1)
+        elif flag:
+            runs.append((k, k + 1))
+    return runs

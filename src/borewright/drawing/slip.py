@@ -1,0 +1,30 @@
+"""Where the planned cut would let go: radius, line kind and words, likely and in the low case."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from borewright.answer.records import Layout
+from borewright.drawing.outline import outside
+from borewright.drawing.scene import LineKind
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """One slip circle; `on_work` is False when it is larger than the rim and cannot be drawn."""
+
+    radius: float
+    kind: LineKind
+    case: str
+    name: str
+    on_work: bool
+
+
+def slips(layout: Layout) -> tuple[Slip, ...]:
+    """The slip circles that the layout knows, the likely one first."""
+    cases = (
+        (layout.slip_radius, LineKind.LIMIT, "likely", "slip"),
+        (layout.slip_radius_low, LineKind.HIDDEN, "low case", "slip-low"),
+    )
+    rim = outside(layout) / 2
+    return tuple(Slip(r, kind, case, name, r < rim) for r, kind, case, name in cases if r)

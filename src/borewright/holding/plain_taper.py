@@ -1,0 +1,144 @@
+"""The plain taper mandrel: the work pressed towards the large end until friction holds it.
+
+The setting is the travel past first touch. The grip at a travel does not depend on the size of the
+bore, only on its shape, because the touch moves with the size; so a poor reading of the bore widens
+the place where it sits, not the grip. Rings model (see `mechanics.rings` for where it is weak).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from borewright.answer.records import Draws, Grip
+from borewright.answer.streams import Stream, around
+from borewright.holding.bore_shape import bore_shape
+from borewright.holding.facts import Facts, gather_facts
+from borewright.holding.way import Offer
+from borewright.job.records import Job, Mandrel
+from borewright.mechanics.num import Floats
+from borewright.mechanics.outline import BoreLine, bore_line
+from borewright.mechanics.press import push_off_force, push_on_force
+from borewright.mechanics.rings import RingContact, ring_contact
+from borewright.mechanics.taper import touch_position
+from borewright.quantities.si import Metre
+from borewright.reference.library import Tables
+
+EDGE_SHARE = 0.01
+"""Tension is read this share of the length in from each face, and raised by the edge factor."""
+
+ENDLESS = 10.0
+"""Length of taper (m) taken beyond the work, so that only the bore question speaks of the ends."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class TaperHold:
+    """One mandrel, one face leading."""
+
+    mandrel: Mandrel
+    leading: str
+    line: BoreLine
+    sizes: Floats
+    facts: Facts
+    touch: Draws
+    way: str = "plain-taper"
+
+    @property
+    def length(self) -> Metre:
+        return float(self.line.edges[-1])
+
+    @property
+    def likely_touch(self) -> Metre:
+        return float(self.touch[0])
+
+    def grip(self, setting: Metre) -> Grip:
+        """Grip at a travel (m) past first touch: less peaks in all, less warmth when cutting."""
+        f, m, d = self.facts, self.mandrel, float(self.sizes.min())
+        pressed = self.rings(setting, f.lost_rough)
+        warm = self.rings(setting, f.lost_rough + f.lost_warm_per_metre * d)
+        tight = self.rings(setting, np.zeros(1))
+        inside = EDGE_SHARE * self.length, (1 - EDGE_SHARE) * self.length
+        cold = pressed.normal_force
+        return Grip(
+            way=self.way,
+            setting=setting,
+            diameter=d,
+            normal_force=warm.normal_force,
+            holding_friction=f.friction_slip,
+            push_on=np.asarray(push_on_force(cold, f.friction_on, m.taper)),
+            push_off=np.asarray(push_off_force(cold, f.friction_off, m.taper)),
+            push_on_smooth=np.asarray(push_on_force(tight.normal_force, f.friction_on, m.taper)),
+            tension=tight.largest_hoop(*inside) * f.edge_factor,
+            equivalent_stress=tight.largest_equivalent(*inside),
+            contact_length=pressed.contact_length,
+            growth=tight.largest_growth(),
+            taper=m.taper,
+        )
+
+    def rings(self, travel: Metre, lost: Floats) -> RingContact:
+        """The rings at a travel, for every draw, on a taper without ends (see the top)."""
+        f, m = self.facts, self.mandrel
+        start = self.likely_touch + travel - ENDLESS
+        seat = np.full(len(self.touch), ENDLESS)
+        return ring_contact(
+            self.line, self.sizes, seat, m.small_end + m.taper * start, m.taper, np.inf, lost,
+            f.work, f.mandrel,
+        )
+
+
+class PlainTaper:
+    """Way of holding: press the work on a plain taper mandrel between centers."""
+
+    id = "plain-taper"
+
+    def offer(self, job: Job, mandrels: Sequence[Mandrel], tables: Tables) -> Offer:
+        """A hold for every mandrel, and for either face where the two differ."""
+        return Offer(tuple(h for m in mandrels for h in holds(job, m, tables)), ())
+
+
+def holds(job: Job, mandrel: Mandrel, tables: Tables) -> tuple[TaperHold, ...]:
+    """The holds of one mandrel: face A leading, and face B where that is not the same."""
+    facts = gather_facts(job, mandrel, tables)
+    half_band = bore_half_band(job, tables)
+    ahead = _hold(job, mandrel, facts, half_band, "A")
+    behind = _hold(job, mandrel, facts, half_band, "B")
+    return (ahead,) if _same(ahead, behind) else (ahead, behind)
+
+
+def bore_half_band(job: Job, tables: Tables) -> Metre:
+    """Half the band (m) of the bore's size: as stated, else by how it was measured."""
+    bore = job.work.bore
+    return (
+        bore.uncertainty
+        if bore.uncertainty is not None
+        else tables.gauge(bore.measured_with).half_band
+    )
+
+
+def _hold(job: Job, mandrel: Mandrel, facts: Facts, half_band: float, leading: str) -> TaperHold:
+    line = bore_line(
+        [(p.start, p.end, p.outside, p.inside) for p in job.work.pieces], job.work.bore.size
+    )
+    shape = bore_shape(job.work.bore, job.work.length, leading)
+    line = (line if leading == "A" else line.mirrored()).cut_at(shape.depths.tolist())
+    sizes = shape.at(line.edges)
+    on_metal = _edges_with_metal(line)
+    touch = touch_position(sizes[on_metal], mandrel.small_end, mandrel.taper, line.edges[on_metal])
+    shift = around(0.0, half_band, Stream.BORE) / mandrel.taper
+    return TaperHold(mandrel, leading, line, sizes, facts, float(touch) + shift)
+
+
+def _edges_with_metal(line: BoreLine) -> np.ndarray:
+    metal = line.outside > 0
+    return np.flatnonzero(np.append(metal, False) | np.append(False, metal))
+
+
+def _same(a: TaperHold, b: TaperHold) -> bool:
+    return (
+        len(a.sizes) == len(b.sizes)
+        and np.allclose(a.line.edges, b.line.edges, rtol=0, atol=1e-9)
+        and np.allclose(a.line.outside, b.line.outside, rtol=1e-9)
+        and np.allclose(a.sizes, b.sizes, rtol=0, atol=1e-10)
+    )

@@ -1,0 +1,175 @@
+"""From the checked `[work]` table to the record of the part."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from borewright.errors.tree import RefusedInput
+from borewright.job.outline import SLACK, Hub, Rim, Span, check_pieces, wheel
+from borewright.job.records import Bore, BoreReading, Finished, Piece, Work
+from borewright.job.typed import Reader, Value, maybe
+from borewright.quantities.show import Show
+
+if TYPE_CHECKING:
+    from borewright.job.schema import BoreTable, FinishedTable, RingTable, WebTable, WorkTable
+
+
+def build_work(table: WorkTable, reader: Reader) -> Work:
+    """The part; RefusedInput where the table contradicts itself."""
+    bore = _bore(table.bore, reader)
+    pieces = _pieces(table, reader)
+    check_pieces(pieces, bore, reader.at("work.outline" if table.outline else "work"))
+    finished = _finished(table.finished, reader, max(piece.outside for piece in pieces))
+    return Work(table.material, pieces, bore, table.blank, finished, table.quantity)
+
+
+def bore_as_typed(bore: BoreTable | Value) -> Value | None:
+    """The value that says the size of the hole, for its family of units.
+
+    >>> bore_as_typed("5/8in")
+    '5/8in'
+    """
+    if isinstance(bore, str | int | float):
+        return bore
+    if bore.size is not None:
+        return bore.size
+    return bore.readings[0].size if bore.readings else None
+
+
+def _bore(table: BoreTable | Value, reader: Reader) -> Bore:
+    if isinstance(table, str | int | float):
+        return Bore(reader.length(table, "work.bore"))
+    readings = _readings(table, reader)
+    size = maybe(reader.length, table.size, "work.bore.size")
+    if size is None and not readings:
+        raise RefusedInput(reader.at("work.bore"), "no size", "a `size`, or `readings` of it")
+    return Bore(
+        size=min(r.size for r in readings) if size is None else size,
+        uncertainty=maybe(reader.length, table.uncertainty, "work.bore.uncertainty"),
+        measured_with=table.measured_with,
+        made_by=table.made_by,
+        readings=readings,
+    )
+
+
+def _readings(table: BoreTable, reader: Reader) -> tuple[BoreReading, ...]:
+    return tuple(
+        BoreReading(
+            depth=reader.length(row.depth, f"work.bore.readings[{n}].depth", zero=True),
+            size=reader.length(row.size, f"work.bore.readings[{n}].size"),
+            direction=row.direction,
+        )
+        for n, row in enumerate(table.readings, 1)
+    )
+
+
+def _pieces(table: WorkTable, reader: Reader) -> tuple[Piece, ...]:
+    simple = [
+        name
+        for name in ("outside", "length", "hub", "web", "rim")
+        if getattr(table, name) is not None
+    ]
+    if table.outline is not None and simple:
+        found = f"`outline` together with `{'`, `'.join(simple)}`"
+        raise RefusedInput(reader.at("work"), found, "one or the other")
+    if table.outline is not None:
+        return tuple(_ring(r, f"work.outline[{n}]", reader) for n, r in enumerate(table.outline, 1))
+    if table.outside is None or table.length is None:
+        missing = "length" if table.length is None else "outside"
+        allowed = "`outside` and `length`, or an `outline`"
+        raise RefusedInput(reader.at("work"), f"no `{missing}` and no `outline`", allowed)
+    outside = reader.length(table.outside, "work.outside")
+    length = reader.length(table.length, "work.length")
+    if table.hub is None and table.web is None and table.rim is None:
+        return (Piece(0.0, length, outside),)
+    return _wheel(table, outside, Span(0.0, length), reader)
+
+
+def _ring(row: RingTable, place: str, reader: Reader) -> Piece:
+    return Piece(
+        start=reader.length(row.from_, f"{place}.from", zero=True),
+        end=reader.length(row.to, f"{place}.to"),
+        outside=reader.length(row.outside, f"{place}.outside"),
+        inside=maybe(reader.length, row.inside, f"{place}.inside"),
+    )
+
+
+def _wheel(table: WorkTable, outside: float, whole: Span, reader: Reader) -> tuple[Piece, ...]:
+    if table.web is None or (table.hub is None and table.rim is None):
+        allowed = "a `web` together with a `hub`, a `rim` or both"
+        found = "no `web`" if table.web is None else "a `web` alone"
+        raise RefusedInput(reader.at("work"), found, allowed)
+    hub, rim = _hub(table, whole, reader), _rim(table, whole, reader)
+    web_outside = rim.inside if rim else outside
+    if rim and rim.inside >= outside - SLACK:
+        _too_large(reader, "work.rim.inside", rim.inside, "the outside", outside)
+    if hub and hub.outside >= web_outside - SLACK:
+        _too_large(reader, "work.hub.outside", hub.outside, "the web's outside", web_outside)
+    web = _web_span(table.web, rim.span if rim else whole, whole, reader)
+    return _reaching(wheel(outside, hub, web, rim), whole, reader)
+
+
+def _reaching(pieces: tuple[Piece, ...], whole: Span, reader: Reader) -> tuple[Piece, ...]:
+    end = max(piece.end for piece in pieces)
+    if end < whole.end - SLACK:
+        show = Show("mm")
+        found = f"hub, web and rim that end at {show.length(end)}"
+        allowed = f"one that reaches the length, {show.length(whole.end)}"
+        raise RefusedInput(reader.at("work"), found, allowed)
+    return pieces
+
+
+def _hub(table: WorkTable, whole: Span, reader: Reader) -> Hub | None:
+    if table.hub is None:
+        return None
+    span = _span(table.hub.from_, table.hub.to, whole, "work.hub", reader)
+    return Hub(reader.length(table.hub.outside, "work.hub.outside"), span)
+
+
+def _rim(table: WorkTable, whole: Span, reader: Reader) -> Rim | None:
+    if table.rim is None:
+        return None
+    span = _span(table.rim.from_, table.rim.to, whole, "work.rim", reader)
+    return Rim(reader.length(table.rim.inside, "work.rim.inside"), span)
+
+
+def _web_span(table: WebTable, around: Span, whole: Span, reader: Reader) -> Span:
+    stretch = table.from_ is not None or table.to is not None
+    if stretch == (table.thickness is not None):
+        found = "both a thickness and a stretch" if stretch else "no thickness"
+        raise RefusedInput(reader.at("work.web"), found, "`thickness`, or `from` and `to`")
+    if table.thickness is None:
+        return _span(table.from_, table.to, whole, "work.web", reader)
+    thickness = reader.length(table.thickness, "work.web.thickness")
+    if thickness > around.end - around.start + SLACK:
+        room = around.end - around.start
+        _too_large(reader, "work.web.thickness", thickness, "the length around it", room)
+    middle = (around.start + around.end) / 2
+    start = middle - thickness / 2
+    return Span(start if start > SLACK else 0.0, middle + thickness / 2)
+
+
+def _span(start: Value | None, end: Value | None, whole: Span, place: str, reader: Reader) -> Span:
+    span = Span(
+        whole.start if start is None else reader.length(start, f"{place}.from", zero=True),
+        whole.end if end is None else reader.length(end, f"{place}.to"),
+    )
+    if span.end <= span.start + SLACK or not span.within(whole):
+        show = Show("mm")
+        found = show.band(span.start, span.end, "length")
+        allowed = f"a stretch within the length, 0 to {show.length(whole.end)}"
+        raise RefusedInput(reader.at(place), found, allowed)
+    return span
+
+
+def _too_large(reader: Reader, place: str, found: float, limit: str, size: float) -> None:
+    show = Show("mm")
+    allowed = f"a size below {limit}, {show.length(size)}"
+    raise RefusedInput(reader.at(place), show.length(found), allowed)
+
+
+def _finished(table: FinishedTable, reader: Reader, now: float) -> Finished:
+    outside = maybe(reader.length, table.outside, "work.finished.outside")
+    if outside is not None and outside > now + SLACK:
+        _too_large(reader, "work.finished.outside", outside, "the outside now", now)
+    return Finished(outside, maybe(reader.length, table.tolerance, "work.finished.tolerance"))

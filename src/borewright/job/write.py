@@ -1,0 +1,176 @@
+"""Writing a job as a job file that reads back as the equal job.
+
+The file appears whole or not at all: it is written beside its place under another name, then
+renamed. A job that no job file can say is refused before anything is written.
+"""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import tomli_w
+
+from borewright.errors.tree import RefusedInput, UnreadableFile
+from borewright.job.file import parse_job
+from borewright.job.records import Bore, CutWish, Job, Machine, MandrelNote, Piece, Shelf, Work
+from borewright.job.spell import spell
+
+
+def write_job(job: Job, path: str | Path) -> None:
+    """Write the job to a file; UnreadableFile where that cannot be done."""
+    target = Path(path)
+    text = job_text(job)
+    if parse_job(text, str(path)) != job:
+        raise RefusedInput(str(path), "a job that no job file says in full", "a job as read")
+    try:
+        _replace(target, text)
+    except (OSError, ValueError) as problem:
+        reason = getattr(problem, "strerror", None) or str(problem)
+        found = f"a place that cannot be written ({reason})"
+        raise UnreadableFile(str(path), found, "a folder that may be written") from None
+
+
+def job_text(job: Job) -> str:
+    """The TOML of a job.
+
+    >>> from borewright.job.file import parse_job
+    >>> source = 'work = {material = "brass-c360", bore = "16mm", outside = "2in", length = "1in"}'
+    >>> job_text(parse_job(source, "bush.toml")).splitlines()[0]
+    'units = "mm"'
+    """
+    return tomli_w.dumps(_Speller(job.units).job(job))
+
+
+def _replace(target: Path, text: str) -> None:
+    handle, name = tempfile.mkstemp(prefix=f".{target.name[:40]}.", dir=target.parent)
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as stream:
+            stream.write(text)
+            stream.flush()
+            os.fsync(stream.fileno())
+        Path(name).chmod(0o666 & ~_umask())  # mkstemp makes files that only their owner can read
+        Path(name).replace(target)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
+
+
+def _stated(table: Mapping[str, Any]) -> dict[str, Any]:
+    return {key: value for key, value in table.items() if value not in (None, "", [], {})}
+
+
+class _Speller:
+    """Records as TOML tables, in one system of units."""
+
+    def __init__(self, units: str) -> None:
+        self.units = units
+
+    def say(self, value: float | None, kind: str = "length") -> str | None:
+        return None if value is None else spell(value, kind, self.units)
+
+    def job(self, job: Job) -> dict[str, Any]:
+        return _stated(
+            {
+                "title": job.title,
+                "units": job.units,
+                "work": self.work(job.work),
+                "machine": self.machine(job.shelf.machine),
+                "hold": self.hold(job, job.shelf),
+                "cut": [self.cut(cut) for cut in job.cuts],
+            }
+        )
+
+    def work(self, work: Work) -> dict[str, Any]:
+        finished = work.finished
+        sizes = {"outside": self.say(finished.outside), "tolerance": self.say(finished.tolerance)}
+        return _stated(
+            {
+                "blank": work.blank,
+                "quantity": work.quantity,
+                "bore": self.bore(work.bore),
+                "outline": [self.piece(piece) for piece in work.pieces],
+                "finished": _stated(sizes),
+            }
+        ) | {"material": work.material}
+
+    def piece(self, piece: Piece) -> dict[str, Any]:
+        return _stated(
+            {
+                "from": self.say(piece.start),
+                "to": self.say(piece.end),
+                "outside": self.say(piece.outside),
+                "inside": self.say(piece.inside),
+            }
+        )
+
+    def bore(self, bore: Bore) -> dict[str, Any]:
+        return _stated(
+            {
+                "size": self.say(bore.size),
+                "uncertainty": self.say(bore.uncertainty),
+                "readings": [
+                    {
+                        "depth": self.say(reading.depth),
+                        "size": self.say(reading.size),
+                        "direction": reading.direction,
+                    }
+                    for reading in bore.readings
+                ],
+            }
+        ) | {"measured_with": bore.measured_with, "made_by": bore.made_by}
+
+    def machine(self, machine: Machine) -> dict[str, Any]:
+        return _stated(
+            {
+                "name": machine.name,
+                "speeds": [self.say(speed, "spindle") for speed in machine.speeds],
+                "feeds": [self.say(feed, "feed") for feed in machine.feeds],
+                "swing_over_cross_slide": self.say(machine.swing_over_cross_slide),
+                "between_centers": self.say(machine.between_centers),
+                "power": self.say(machine.power, "power"),
+            }
+        )
+
+    def hold(self, job: Job, shelf: Shelf) -> dict[str, Any]:
+        mandrels: Any = [self.mandrel(note) for note in shelf.mandrels]
+        return {
+            "use": job.use,
+            "mandrels": mandrels or ("none" if shelf.stated else "unknown"),
+            "lubrication": job.lubrication,
+        } | _stated({"press": shelf.press, "press_force": self.say(shelf.press_force, "force")})
+
+    def mandrel(self, note: MandrelNote) -> dict[str, Any]:
+        return _stated(
+            {
+                "size": self.say(note.nominal),
+                "name": note.name,
+                "small_end": self.say(note.small_end),
+                "large_end": self.say(note.large_end),
+                "taper": self.say(note.taper, "taper"),
+                "ground_length": self.say(note.ground_length),
+                "overall_length": self.say(note.overall_length),
+            }
+        )
+
+    def cut(self, cut: CutWish) -> dict[str, Any]:
+        spindle = self.say(cut.spindle_speed, "spindle")
+        return _stated(
+            {
+                "kind": cut.kind,
+                "depth": self.say(cut.depth),
+                "feed": self.say(cut.feed, "feed"),
+                "speed": spindle or self.say(cut.speed, "surface"),
+                "edge_angle": self.say(cut.edge_angle, "angle"),
+                "nose_radius": self.say(cut.nose_radius),
+            }
+        )

@@ -1,0 +1,110 @@
+"""The whole plan for a job: weigh the shelf, carry the winner through."""
+
+from __future__ import annotations
+
+from borewright.answer.records import Figure, Plan, Verdict
+from borewright.cutting.demand import chip_is_thin
+from borewright.job.records import Job
+from borewright.planning.better_ways import better_ways
+from borewright.planning.candidates import RANKED_BY, Weighed, as_candidate, weigh
+from borewright.planning.cautions import cautions
+from borewright.planning.layout import layout
+from borewright.planning.push_advice import proof_load, push_advice
+from borewright.planning.questions.asked import NOT_YET
+from borewright.planning.shop import Shop, shop_of
+from borewright.planning.steps import steps
+from borewright.planning.words import assumed, echo, have_ready, headline
+from borewright.reference.library import Tables
+
+
+def plan_job(job: Job, tables: Tables) -> Plan:
+    """How to hold, press, cut and take off the work of a job.
+
+    UnknownName for a material, gauge or process that the tables do not have; RefusedInput where
+    `use` names nothing that can be tried.
+    """
+    tables.material(job.work.material)
+    shop = shop_of(job, tables)
+    weighed = weigh(job, shop, tables)
+    return _served(job, shop, weighed, tables) if weighed else _nothing(job, shop, tables)
+
+
+def _served(job: Job, shop: Shop, weighed: tuple[Weighed, ...], tables: Tables) -> Plan:
+    best = weighed[0]
+    trial, better = best.trial, better_ways(job, shop, best, tables)
+    push, proof = push_advice(trial), proof_load(trial)
+    no = best.verdict is Verdict.NO
+    sheet_steps = steps(trial, push, proof)
+    figures = tuple(f for q in best.questions for f in q.figures)
+    return Plan(
+        title=job.title,
+        units=job.units,
+        verdict=best.verdict,
+        headline=headline(best, better),
+        echo=echo(job, tables),
+        chosen=None if no else as_candidate(best),
+        questions=best.questions,
+        candidates=tuple(as_candidate(w) for w in weighed),
+        better_ways=better,
+        steps=() if no else sheet_steps,
+        cautions=cautions(job, shop, tables),
+        cuts=trial.cuts,
+        have_ready=() if no else have_ready(best, shop, push),
+        figures=figures,
+        bore_window=trial.window,
+        push=push,
+        proof=proof,
+        layout=layout(trial),
+        assumed=assumed(job, shop, tables),
+        not_judged=NOT_YET,
+        sources=_sources(figures, best, tables),
+        notes=_notes(best, tables),
+    )
+
+
+def _nothing(job: Job, shop: Shop, tables: Tables) -> Plan:
+    better = better_ways(job, shop, None, tables)
+    return Plan(
+        title=job.title,
+        units=job.units,
+        verdict=Verdict.NO,
+        headline=headline(None, better),
+        echo=echo(job, tables),
+        chosen=None,
+        questions=(),
+        candidates=(),
+        better_ways=better,
+        steps=(),
+        cautions=cautions(job, shop, tables),
+        cuts=(),
+        have_ready=(),
+        figures=(),
+        bore_window=None,
+        push=None,
+        proof=None,
+        layout=None,
+        assumed=assumed(job, shop, tables),
+        not_judged=NOT_YET,
+        sources=(),
+        notes=(),
+    )
+
+
+def _sources(figures: tuple[Figure, ...], best: Weighed, tables: Tables) -> tuple[str, ...]:
+    ids = {s for f in figures for s in f.sources} | {s for q in best.questions for s in q.sources}
+    ids |= {tables.formula(f.formula).source for f in figures if f.formula}
+    ids.discard("stated")
+    return tuple(f"{i}: {tables.source(i).citation}" for i in sorted(ids))
+
+
+def _notes(best: Weighed, tables: Tables) -> tuple[str, ...]:
+    notes = [f"Candidates are ranked by {RANKED_BY}."]
+    thin = [c.name for c in best.trial.cuts if chip_is_thin(c, tables)]
+    if thin:
+        notes.append(
+            f"Chips thinner than the force law was fitted for: {', '.join(thin)}; their forces are stretched."
+        )
+    notes.append(
+        "Pressure by the rings model: within 0.5 % on a plain hub, up to 20 % low beside a web or flange."
+    )
+    return tuple(notes)

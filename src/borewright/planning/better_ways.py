@@ -1,0 +1,96 @@
+"""When another way of holding would serve better: named, with the reason, before it is computed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from borewright.answer.records import Candidate, Verdict
+from borewright.job.records import Job
+from borewright.planning.candidates import Weighed
+from borewright.planning.shop import Shop
+from borewright.quantities.show import Show
+from borewright.reference.library import Tables
+
+NOT_YET_BORED = ("drilled", "as-cast", "cast", "unknown", "")
+"""Ways a bore may have been made that leave the finishing of it still to do."""
+
+
+def better_ways(
+    job: Job, shop: Shop, best: Weighed | None, tables: Tables
+) -> tuple[Candidate, ...]:
+    """Other ways worth thinking of, the strongest reason first. None is computed yet."""
+    found = dict(_stub(job, shop, best))
+    found.update(_one_chucking(job))
+    if best is not None:
+        found.update(_for_slip(best))
+        found.update(_for_crack(best))
+    return tuple(
+        Candidate(way, tables.way(way).name, "", None, reason, computed=False)
+        for way, reason in found.items()
+    )
+
+
+def _stub(job: Job, shop: Shop, best: Weighed | None) -> Iterator[tuple[str, str]]:
+    size = Show(job.units).bore(job.work.bore.size)
+    if shop.owns_none:
+        yield (
+            "turned-stub",
+            (
+                f"There is no mandrel on the shelf: turn a stub in the chuck to this bore ({size}), and leave it "
+                "there until the batch is done. It runs true because it was turned in place."
+            ),
+        )
+    elif best is None or best.question("bore").verdict is Verdict.NO:
+        yield (
+            "turned-stub",
+            (
+                f"No mandrel on the shelf takes this bore: turn a stub in the chuck to it ({size}), and leave it "
+                "there until the batch is done."
+            ),
+        )
+    elif not job.shelf.stated:
+        yield (
+            "turned-stub",
+            "Where no ground mandrel is at hand, a stub turned in the chuck to this bore does the job.",
+        )
+
+
+def _one_chucking(job: Job) -> Iterator[tuple[str, str]]:
+    if job.work.blank == "bar" and job.work.bore.made_by in NOT_YET_BORED:
+        yield (
+            "one-chucking",
+            (
+                "If the bore is not finished yet and the bar can be gripped past the work: bore, rim and one face in "
+                "one chucking are true with each other, and no mandrel is needed but for the second face."
+            ),
+        )
+    elif job.work.bore.made_by in NOT_YET_BORED and job.work.blank != "bar":
+        yield (
+            "one-chucking",
+            (
+                "If the bore is not finished yet and a boss or the inside of the rim can be gripped: finish bore and "
+                "rim in one chucking; then no mandrel is needed but for the second face."
+            ),
+        )
+
+
+def _for_slip(best: Weighed) -> Iterator[tuple[str, str]]:
+    if best.question("slip").verdict is not Verdict.YES:
+        yield (
+            "faceplate",
+            (
+                "The rim is far out on a small bore: strapped to the faceplate near the rim, set true by indicator on "
+                "the bore, it cannot slip. On the mandrel, a second dog on the hub takes the torque instead."
+            ),
+        )
+
+
+def _for_crack(best: Weighed) -> Iterator[tuple[str, str]]:
+    if best.question("crack").verdict is not Verdict.YES:
+        yield (
+            "four-jaw",
+            (
+                "The bore does not like to be forced: hold by the rim or hub in the four-jaw and set the bore true by "
+                "indicator, and nothing is pressed."
+            ),
+        )

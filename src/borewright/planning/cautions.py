@@ -1,0 +1,22 @@
+"""The hazards of this work and these operations, worst first."""
+
+from __future__ import annotations
+
+from borewright.answer.records import Caution
+from borewright.job.records import Job
+from borewright.planning.shop import Shop
+from borewright.reference.library import Tables
+
+LARGE_OUTSIDE = 0.2
+LARGE_RATIO = 8.0
+"""A disc is called large from 200 mm outside, or from 8 bores across (ours)."""
+
+
+def cautions(job: Job, shop: Shop, tables: Tables) -> tuple[Caution, ...]:
+    """Cautions for pressing, turning between centers and facing this material."""
+    tags = ["always", "mandrel", "facing"]
+    tags.append("hammer" if "hammer" in shop.press_name else "press")
+    if job.work.outside >= LARGE_OUTSIDE or job.work.outside >= LARGE_RATIO * job.work.bore.size:
+        tags.append("large-disc")
+    found = tables.cautions(*tags, material=job.work.material)
+    return tuple(Caution(h.id, h.text, h.source) for h in found)

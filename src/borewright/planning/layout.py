@@ -1,0 +1,82 @@
+"""The geometry that is drawn, from a trial."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from borewright.answer.records import Band, Layout, Ring
+from borewright.job.records import Piece
+from borewright.mechanics.spread import high_end, likely, low_end
+from borewright.planning.margins import slip_radii
+from borewright.planning.questions.slip import hardest_cut
+from borewright.planning.trial import Trial
+from borewright.quantities.si import Metre
+
+DRAWN_RADII = 4.0
+"""A slip radius beyond this many work radii is said in words, not drawn."""
+
+
+def layout(trial: Trial) -> Layout:
+    """Mandrel, seat, work and limits; seats are clipped to the lines they may sit between."""
+    m, allow = trial.mandrel, trial.tables.allowance
+    seat = _clipped(trial)
+    z, over, kept = _interference(trial)
+    radius, radius_low = _slip_circle(trial)
+    return Layout(
+        mandrel_name=m.name,
+        small_end=m.small_end,
+        large_end=m.large_end,
+        ground_length=m.ground_length,
+        overall_length=m.overall_length,
+        end_diameter=m.end_diameter,
+        end_length=m.end_length,
+        bore=trial.job.work.bore.size,
+        work_length=trial.hold.length,
+        rings=tuple(_ring(p, trial) for p in trial.job.work.pieces),
+        seat=seat,
+        touch=Band(
+            *(float(v) for v in np.array([seat.low, seat.best, seat.high]) - trial.chosen.press)
+        ),
+        travel=trial.chosen.press,
+        leading_face=trial.hold.leading,
+        tool_limit_large=m.ground_length
+        - allow("dog_clearance").best
+        + allow("tool_clearance").best,
+        tool_limit_small=0.0,
+        slip_radius=radius,
+        slip_radius_low=radius_low,
+        interference_z=z,
+        interference=over,
+        interference_kept=kept,
+    )
+
+
+def _clipped(trial: Trial) -> Band:
+    low, high = trial.seat_band
+    lines = min(trial.line_small, trial.line_large), max(trial.line_small, trial.line_large)
+    low, best, high = (float(np.clip(v, *lines)) for v in (low, likely(trial.seat), high))
+    return Band(low, best, high)
+
+
+def _interference(trial: Trial) -> tuple[tuple[Metre, ...], tuple[Metre, ...], tuple[Metre, ...]]:
+    m, hold = trial.mandrel, trial.hold
+    z = np.union1d(hold.line.edges, np.linspace(0, hold.length, 13))
+    sizes = np.interp(z, hold.line.edges, hold.sizes)
+    over = m.small_end + m.taper * (likely(trial.seat) - z) - sizes
+    kept = np.maximum(over - likely(hold.facts.lost_rough), 0.0)
+    return tuple(map(float, z)), tuple(map(float, over)), tuple(map(float, kept))
+
+
+def _slip_circle(trial: Trial) -> tuple[Metre | None, Metre | None]:
+    radii = slip_radii(trial.grip, hardest_cut(trial).demand)
+    far = DRAWN_RADII * trial.job.work.outside / 2
+    best, low = likely(radii), low_end(radii)
+    return (best if best < far else None), (low if low < far and high_end(radii) > 0 else None)
+
+
+def _ring(piece: Piece, trial: Trial) -> Ring:
+    length = trial.hold.length
+    start, end = piece.start, piece.end
+    if trial.hold.leading == "B":
+        start, end = length - piece.end, length - piece.start
+    return Ring(start, end, piece.outside, piece.inside or trial.job.work.bore.size)

@@ -1,0 +1,75 @@
+"""The push tells the grip: what push to look for, what it proves, and the proof load.
+
+Slip torque is push × half the bore × (μ_slip / μ_on); modulus, wall, roughness, bore error and the
+level of friction cancel. So a push felt at the press turns a wide prediction into a narrow one.
+"""
+
+from __future__ import annotations
+
+from borewright.answer.records import ProofLoad, PushAdvice
+from borewright.mechanics.press import torque_from_push
+from borewright.mechanics.slip import proof_torque
+from borewright.mechanics.spread import high_end, likely
+from borewright.planning.figures import figure, given, spread
+from borewright.planning.margins import demand_on_joint
+from borewright.planning.questions.slip import hardest_cut
+from borewright.planning.trial import Trial
+
+
+def push_advice(trial: Trial) -> PushAdvice:
+    """Push to expect, push that proves the cut in the poor case, push to stop at, torque proved."""
+    grip = trial.grip
+    ratio = trial.tables.friction(trial.job.work.material, trial.job.lubrication).slip_ratio
+    push = likely(grip.push_on)
+    proved = [
+        float(torque_from_push(push, grip.diameter, r)) for r in (ratio.low, ratio.best, ratio.high)
+    ]
+    inputs = (
+        given("push", push, "N"),
+        given("bore", grip.diameter, "m"),
+        given("ratio", ratio.best),
+    )
+    return PushAdvice(
+        expected=spread("push_expected", grip.push_on, "N", "force", "push_on"),
+        look_for=figure(
+            "push_to_look_for",
+            _push_that_proves(trial, ratio.low),
+            "N",
+            "force",
+            "push_to_look_for",
+            (given("ratio, low", ratio.low),),
+            (ratio.source,),
+        ),
+        stop_at=figure("push_to_stop_at", high_end(grip.push_on), "N", "force", "push_to_stop_at"),
+        proves_torque=figure(
+            "torque_proved",
+            proved[1],
+            "N·m",
+            "torque",
+            "push_proves_torque",
+            inputs,
+            (ratio.source,),
+            (proved[0], proved[2]),
+        ),
+        ratio_low=ratio.low,
+        ratio_high=ratio.high,
+    )
+
+
+def _push_that_proves(trial: Trial, ratio_low: float) -> float:
+    """Push (N) at which even the poor friction ratio and a warm bore carry the hardest cut."""
+    hard = hardest_cut(trial)
+    asked = high_end(demand_on_joint(trial.grip, hard.demand))
+    cold = likely(trial.grip.push_on) / likely(trial.hold.facts.friction_on)
+    warm = max(likely(trial.grip.normal_force), 1e-3 * cold)
+    return asked / ratio_low * cold / warm
+
+
+def proof_load(trial: Trial) -> ProofLoad:
+    """A weight on an arm, and the same at the rim, sized for the hardest planned cut."""
+    factor = trial.tables.allowance("proof_factor").best
+    arm = trial.tables.allowance("proof_arm").best
+    asked = likely(demand_on_joint(trial.grip, hardest_cut(trial).demand))
+    torque = float(proof_torque(asked, trial.grip.diameter, factor))
+    rim = trial.job.work.outside / 2
+    return ProofLoad(torque, arm, torque / arm, rim, torque / rim, factor)

@@ -1,0 +1,117 @@
+"""Bend: does the mandrel stay straight enough for the finished size."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from borewright.answer.records import Demand, Figure, Question
+from borewright.mechanics.beam import Bar, deflection, round_step
+from borewright.mechanics.spread import likely, low_end
+from borewright.planning.figures import figure, given, spread, times
+from borewright.planning.judge import judge
+from borewright.planning.trial import Trial
+from borewright.quantities.si import Metre
+
+
+def ask_bend(trial: Trial) -> Question:
+    """Margin: size error allowed over the error left by bending in the finishing cut."""
+    demand = _finishing(trial)
+    per_newton = worst_deflection_per_newton(trial)
+    error = 2 * per_newton * demand.radial
+    allowed, stated = _allowed(trial)
+    margin = allowed / np.maximum(error, 1e-12)
+    best, low = likely(margin), low_end(margin)
+    said = "" if stated else " (tolerance not stated)"
+    shown = trial.show.small(likely(error))
+    reason = (
+        f"Bending leaves about {shown} on diameter; {trial.show.small(allowed)} is allowed{said}, "
+        f"{times(best)} that."
+    )
+    return Question(
+        "bend",
+        judge("bend", best, low, trial.tables),
+        best,
+        low,
+        reason,
+        "A lighter finishing cut, a spring pass, or a thicker mandrel.",
+        _figures(trial, demand, per_newton, error),
+        (trial.tables.threshold("bend").source,),
+    )
+
+
+def worst_deflection_per_newton(trial: Trial) -> float:
+    """Largest deflection (m/N) at the tool with the tool anywhere along the work."""
+    bar, start, end = _bar(trial)
+    places = np.linspace(start, end, 5)
+    return max(deflection(bar, float(p), 1.0) for p in places)
+
+
+def _bar(trial: Trial) -> tuple[Bar, float, float]:
+    """The mandrel between centers, stiffened where the hub grips it; places from the small end's center."""
+    m, hold = trial.mandrel, trial.hold
+    seat = float(np.clip(likely(trial.seat), hold.length, m.ground_length)) + m.end_length
+    start, end = seat - hold.length, seat
+    edges = np.unique(
+        [0.0, m.end_length, start, end, m.end_length + m.ground_length, m.overall_length]
+    )
+    middles = 0.5 * (edges[1:] + edges[:-1])
+    steps = [_step(trial, float(x), start, end) for x in middles]
+    spring = trial.tables.allowance("center_stiffness").best
+    return (
+        Bar(
+            edges,
+            np.array([s[0] for s in steps]),
+            np.array([s[1] for s in steps]),
+            (spring, spring),
+        ),
+        start,
+        end,
+    )
+
+
+def _step(trial: Trial, x: Metre, start: Metre, end: Metre) -> tuple[float, float]:
+    m, f = trial.mandrel, trial.hold.facts
+    ground = m.end_length < x < m.end_length + m.ground_length
+    steel = float(f.mandrel.modulus), float(f.mandrel.poisson)
+    bend, slide = round_step(m.nominal if ground else m.end_diameter, *steel)
+    if not start < x < end:
+        return bend, slide
+    outside = trial.hold.line.outside
+    hub = float(outside[outside > 0].min())
+    modulus, poisson = likely(np.atleast_1d(f.work.modulus)), float(f.work.poisson)
+    whole, core = round_step(hub, modulus, poisson), round_step(m.nominal, modulus, poisson)
+    return bend + whole[0] - core[0], slide + whole[1] - core[1]
+
+
+def _finishing(trial: Trial) -> Demand:
+    """The last turning cut; the last cut of any kind where none turns."""
+    turns = [d for c, d in zip(trial.cuts, trial.demands, strict=True) if c.kind == "turn"]
+    return (turns or list(trial.demands))[-1]
+
+
+def _allowed(trial: Trial) -> tuple[Metre, bool]:
+    stated = trial.job.work.finished.tolerance
+    return (stated, True) if stated else (trial.tables.allowance("usual_tolerance").best, False)
+
+
+def _figures(
+    trial: Trial, demand: Demand, per_newton: float, error: np.ndarray
+) -> tuple[Figure, ...]:
+    passive = given("radial force", likely(demand.radial), "N")
+    spring = trial.tables.allowance("center_stiffness")
+    return (
+        figure(
+            "deflection_per_force",
+            per_newton,
+            "m/N",
+            "",
+            "beam_deflection",
+            (
+                given("mandrel", trial.mandrel.nominal, "m"),
+                given("between centers", trial.mandrel.overall_length, "m"),
+                given("stiffness of a center", spring.best, "N/m"),
+            ),
+            (spring.source,),
+        ),
+        spread("size_error", error, "m", "small", "size_error", (passive,), ("ours",)),
+    )

@@ -1,0 +1,110 @@
+"""Bore: will this mandrel take this bore at all, with room for dog and tool."""
+
+from __future__ import annotations
+
+from borewright.answer.records import Figure, Question
+from borewright.holding.bore_shape import out_of_round
+from borewright.holding.plain_taper import bore_half_band
+from borewright.planning.figures import figure, given
+from borewright.planning.judge import judge
+from borewright.planning.trial import Trial
+from borewright.quantities.si import Metre
+
+FINEST_BAND = 1e-6
+"""No bore is known closer than this (m), whatever was stated."""
+
+
+def ask_bore(trial: Trial) -> Question:
+    """Margin: distance to the nearer end of the window over the half band of the reading."""
+    band = _half_band(trial)
+    margin = _inside(trial) / band
+    low = margin - 1
+    return Question(
+        "bore",
+        judge("bore", margin, low, trial.tables),
+        margin,
+        low,
+        _reason(trial, margin, band),
+        _changes(trial),
+        _figures(trial),
+        (
+            trial.tables.threshold("bore").source,
+            trial.tables.gauge(trial.job.work.bore.measured_with).source,
+        ),
+    )
+
+
+def ruling_bore(trial: Trial) -> Metre:
+    """The straight bore (m) that would touch where this one does: the touch read backwards."""
+    return trial.mandrel.small_end + trial.mandrel.taper * trial.hold.likely_touch
+
+
+def _half_band(trial: Trial) -> Metre:
+    return max(bore_half_band(trial.job, trial.tables), FINEST_BAND)
+
+
+def _inside(trial: Trial) -> Metre:
+    low, high = trial.window
+    bore = ruling_bore(trial)
+    return min(bore - low, high - bore)
+
+
+def _reason(trial: Trial, margin: float, band: Metre) -> str:
+    show, (low, high) = trial.show, trial.window
+    takes = f"{trial.mandrel.name} takes {show.band(low, high, 'bore')} here"
+    known = f"the bore is known to {show.small(band)} either way"
+    form = _form(trial)
+    if margin >= 1:
+        return f"{takes}, and {show.bore(ruling_bore(trial))} lies inside; {known}{form}."
+    if margin > 0:
+        return f"{takes}, and {show.bore(ruling_bore(trial))} lies inside, but {known}: try it on first{form}."
+    if margin > -1:
+        return f"{takes}; {show.bore(ruling_bore(trial))} lies outside, but {known}: try it on before believing it."
+    if ruling_bore(trial) > high:
+        return f"{takes}; the bore is larger: it falls through or leaves no room for dog and tool."
+    return f"{takes}; the bore is smaller: it will not go on far enough."
+
+
+def _form(trial: Trial) -> str:
+    oval = out_of_round(trial.job.work.bore)
+    said = (
+        f"; the readings differ by {trial.show.small(oval)} at one depth, so the smallest rules"
+        if oval > 2e-6
+        else ""
+    )
+    gauge = trial.tables.gauge(trial.job.work.bore.measured_with)
+    unseen = (
+        ""
+        if gauge.sees_lobes or not _reamed(trial)
+        else "; two points cannot see three or five lobes"
+    )
+    return said + unseen
+
+
+def _reamed(trial: Trial) -> bool:
+    return "ream" in trial.job.work.bore.made_by
+
+
+def _changes(trial: Trial) -> str:
+    low, high = trial.window
+    bore = ruling_bore(trial)
+    if bore > high:
+        return f"A mandrel larger by at least {trial.show.small(bore - high)}, or a stub turned to this bore."
+    if bore < low:
+        return f"Open the bore by at least {trial.show.small(low - bore)}, or use the next smaller mandrel."
+    return "Sliding it on: where it stops under a light push is the bore's true size."
+
+
+def _figures(trial: Trial) -> tuple[Figure, ...]:
+    m, (low, high) = trial.mandrel, trial.window
+    inputs = (
+        given("small end", m.small_end, "m"),
+        given("taper", m.taper, "m/m"),
+        given("ground length", m.ground_length, "m"),
+        given("travel", trial.chosen.travel, "m"),
+    )
+    return (
+        figure("bore_window_low", low, "m", "bore", "bore_window", inputs, m.sources),
+        figure("bore_window_high", high, "m", "bore", "bore_window", inputs, m.sources),
+        figure("bore_half_band", _half_band(trial), "m", "small", "bore_margin", ()),
+    )

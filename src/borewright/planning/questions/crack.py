@@ -1,0 +1,78 @@
+"""Crack: does the bore stand it: brittle work by its tension, ductile work by yield."""
+
+from __future__ import annotations
+
+from borewright.answer.records import Figure, Question
+from borewright.mechanics.spread import likely, low_end
+from borewright.planning.figures import given, spread, times
+from borewright.planning.judge import judge
+from borewright.planning.margins import bore_margins
+from borewright.planning.trial import Trial
+
+
+def ask_crack(trial: Trial) -> Question:
+    """Margin: strength over stress at the bore, peaks not taken off, the edge raised."""
+    margin = bore_margins(trial.grip, trial.hold.facts)
+    best, low = likely(margin), low_end(margin)
+    rule = "crack" if trial.hold.facts.brittle else "yield"
+    return Question(
+        "crack",
+        judge(rule, best, low, trial.tables),
+        best,
+        low,
+        _reason(trial, best),
+        _changes(trial),
+        _figures(trial),
+        (trial.tables.threshold(rule).source, _strength_source(trial)),
+    )
+
+
+def _reason(trial: Trial, margin: float) -> str:
+    f, g, show = trial.hold.facts, trial.grip, trial.show
+    if f.brittle:
+        return (
+            f"Brittle: the edge of the bore sees about {show.pressure(likely(g.tension))} of tension, and the "
+            f"metal stands {times(margin)} that. A crack, pore or keyway already there is not in this sum."
+        )
+    return (
+        f"Ductile: the bore sees about {show.pressure(likely(g.equivalent_stress))}, and the metal yields "
+        f"at {times(margin)} that."
+    )
+
+
+def _changes(trial: Trial) -> str:
+    wall = (
+        float(trial.hold.line.outside[trial.hold.line.outside > 0].min()) - trial.grip.diameter
+    ) / 2
+    return f"Less travel, a chamfered bore edge, or more wall than the {trial.show.length(wall)} it has at its thinnest."
+
+
+def _figures(trial: Trial) -> tuple[Figure, ...]:
+    g, f = trial.grip, trial.hold.facts
+    line = trial.hold.line
+    inputs = (
+        given("travel", trial.chosen.travel, "m"),
+        given("bore", g.diameter, "m"),
+        given("hub outside", float(line.outside[line.outside > 0].min()), "m"),
+        given("edge factor", likely(f.edge_factor)),
+    )
+    stress = (
+        spread("largest_tension", g.tension, "Pa", "pressure", "lame_hoop", inputs, ("ours",))
+        if f.brittle
+        else spread(
+            "equivalent_stress", g.equivalent_stress, "Pa", "pressure", "equivalent_stress", inputs
+        )
+    )
+    name, rule = (
+        ("tensile_strength", "crack_margin") if f.brittle else ("yield_strength", "yield_margin")
+    )
+    return (
+        stress,
+        spread(name, f.strength, "Pa", "pressure", rule, (), (_strength_source(trial),)),
+        spread("outside_growth", g.growth, "m", "small", "outside_growth", inputs),
+    )
+
+
+def _strength_source(trial: Trial) -> str:
+    prop = "tensile" if trial.hold.facts.brittle else "yield"
+    return trial.tables.material_range(trial.job.work.material, prop).source

@@ -1,0 +1,112 @@
+"""Seat: does the work bear on enough of its bore, and where will it sit."""
+
+from __future__ import annotations
+
+from borewright.answer.records import Figure, Question
+from borewright.mechanics.spread import likely, low_end
+from borewright.planning.figures import figure, given, spread
+from borewright.planning.judge import judge
+from borewright.planning.trial import Trial
+
+
+def ask_seat(trial: Trial) -> Question:
+    """Margin: the share of the bore's length that bears. Figures: touch, seat, rule reading."""
+    share = trial.grip.contact_length / _bearing_length(trial)
+    best, low = likely(share), low_end(share)
+    return Question(
+        "seat",
+        judge("seat", best, low, trial.tables),
+        best,
+        low,
+        _reason(trial, best),
+        _changes(trial),
+        _figures(trial),
+        (trial.tables.threshold("seat").source,),
+    )
+
+
+def _bearing_length(trial: Trial) -> float:
+    line = trial.hold.line
+    return float(((line.edges[1:] - line.edges[:-1]) * (line.outside > 0)).sum())
+
+
+def _reason(trial: Trial, share: float) -> str:
+    show, band = trial.show, trial.seat_band
+    rule = show.band(trial.from_large_end(band[1]), trial.from_large_end(band[0]), "length")
+    where = f"the leading face sits {rule} from the mandrel's large-end face"
+    if trial.hold.touch.std() * 4 > trial.line_large - trial.line_small:
+        where = "the bore reading is too loose to say where it sits; the touch on the mandrel tells"
+    if share > 0.99:
+        return f"Pressed {_press(trial)} past touch it bears on its whole bore; {where}."
+    return f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore, at the leading end; {where}."
+
+
+def _press(trial: Trial) -> str:
+    return trial.show.length(trial.chosen.press)
+
+
+def _changes(trial: Trial) -> str:
+    full = trial.hold.length + float(trial.hold.facts.lost_rough[0]) / trial.mandrel.taper
+    return (
+        f"About {trial.show.length(full)} of travel fills the bore; 0.0001 in (2.5 µm) of bore moves the "
+        f"seat {trial.show.length(2.54e-6 / trial.mandrel.taper)}."
+    )
+
+
+def _figures(trial: Trial) -> tuple[Figure, ...]:
+    m, bore = trial.mandrel, trial.job.work.bore.size
+    ends = (
+        given("bore", bore, "m"),
+        given("small end", m.small_end, "m"),
+        given("taper", m.taper, "m/m"),
+    )
+    seat = trial.seat
+    large = m.ground_length + m.end_length
+    return (
+        spread(
+            "touch_position", trial.hold.touch, "m", "length", "touch_position", ends, m.sources
+        ),
+        figure(
+            "press_distance",
+            trial.chosen.press,
+            "m",
+            "length",
+            "press_distance",
+            (given("travel", trial.chosen.travel, "m"), given("hand's share", trial.hand, "m")),
+        ),
+        figure(
+            "travel",
+            trial.chosen.travel,
+            "m",
+            "length",
+            "travel_chosen",
+            (given("past touch", trial.chosen.press, "m"),),
+        ),
+        spread(
+            "seat_position",
+            seat,
+            "m",
+            "length",
+            "seat_position",
+            (
+                given("touch", trial.hold.likely_touch, "m"),
+                given("travel", trial.chosen.travel, "m"),
+            ),
+        ),
+        spread(
+            "large_end_to_face",
+            large - seat,
+            "m",
+            "length",
+            "large_end_to_face",
+            (given("large-end face", large, "m"), given("seat", likely(seat), "m")),
+        ),
+        spread(
+            "contact_length",
+            trial.grip.contact_length,
+            "m",
+            "length",
+            "contact_length",
+            (given("travel", trial.chosen.travel, "m"), given("length", trial.hold.length, "m")),
+        ),
+    )

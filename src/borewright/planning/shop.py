@@ -1,0 +1,82 @@
+"""What the shop owns, or is taken to own when it did not say."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from borewright.answer.records import Assumption
+from borewright.holding.mandrels import resolve
+from borewright.job.records import Job, Mandrel, MandrelNote
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre
+from borewright.reference.library import Tables
+from borewright.reference.ranges import Range
+
+SET_STEP = 0.0254 / 16
+"""Plain mandrels are bought or made in sets by sixteenths (Machine Shop Work, "Mandrels")."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """Mandrels to try, what presses, and what was assumed of both."""
+
+    mandrels: tuple[Mandrel, ...]
+    press_name: str
+    press_force: Range
+    assumed: tuple[Assumption, ...]
+    owns_none: bool
+
+
+def shop_of(job: Job, tables: Tables) -> Shop:
+    """The mandrels and press that a job may use."""
+    show = Show(job.units)
+    notes = job.shelf.mandrels if job.shelf.stated else _usual_set(job.work.bore.size, tables)
+    resolved = [resolve(n, tables, f"{_size_name(n.nominal, show)} mandrel") for n in notes]
+    name, force, press_assumed = _press(job, tables)
+    assumed = (
+        [a for r in resolved for a in r.assumed]
+        if job.shelf.stated
+        else [_set_assumed(show, notes)]
+    )
+    return Shop(
+        tuple(r.mandrel for r in resolved),
+        name,
+        force,
+        (*assumed, *press_assumed),
+        job.shelf.stated and not job.shelf.mandrels,
+    )
+
+
+def _usual_set(bore: Metre, tables: Tables) -> tuple[MandrelNote, ...]:
+    """The sizes of a usual set next to the bore: the nearest, and one either side."""
+    nearest = max(4, round(bore / SET_STEP))
+    sizes = [k * SET_STEP for k in (nearest - 1, nearest, nearest + 1)]
+    return tuple(MandrelNote(nominal=s) for s in sizes if 0.00634 <= s <= 0.0382)
+
+
+def _size_name(nominal: Metre, show: Show) -> str:
+    """The size in the units it comes out whole in, one unit only."""
+    return show.length(nominal).split(" (")[0]
+
+
+def _set_assumed(show: Show, notes: tuple[MandrelNote, ...]) -> Assumption:
+    sizes = ", ".join(_size_name(n.nominal, show) for n in notes) or "no size near this bore"
+    return Assumption(
+        "mandrels on the shelf",
+        f"a usual set of plain mandrels by sixteenths ({sizes})",
+        "machine-shop-work",
+    )
+
+
+def _press(job: Job, tables: Tables) -> tuple[str, Range, tuple[Assumption, ...]]:
+    shelf = job.shelf
+    if shelf.press_force is not None:
+        f = shelf.press_force
+        return shelf.press or "your press", Range(0.9 * f, f, 1.05 * f, "N", "stated"), ()
+    press = tables.press(shelf.press or "unknown")
+    if shelf.press:
+        return press.name, press.force, ()
+    said = Assumption(
+        "what presses the work on", "a bench vice or a small arbor press", press.force.source
+    )
+    return "a bench vice or a small arbor press", press.force, (said,)

@@ -1,0 +1,150 @@
+"""How far to press: far enough for the cut, not so far that the bore is hurt or the press stalls.
+
+The travel is a decision, in steps that a rule can read. The longest travel allowed is the least of
+what the bore stands, what the press can push, the room on the mandrel, and where hands usually end
+up. The shortest wanted is what the cut needs, and no less than the usual least or a full bore.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from borewright.answer.records import Cut, Demand, Draws, Grip
+from borewright.answer.streams import Stream, positive
+from borewright.cutting.demand import demand_of
+from borewright.cutting.schedule import planned_cuts
+from borewright.holding.plain_taper import TaperHold
+from borewright.job.records import Job
+from borewright.mechanics.inverse import where_it_reaches
+from borewright.mechanics.spread import likely, low_end
+from borewright.planning.judge import share_of_yes
+from borewright.planning.margins import bore_margins, slip_margins
+from borewright.quantities.si import Metre
+from borewright.reference.library import Tables
+from borewright.reference.ranges import Range
+
+RULE_STEP = {"inch": 0.0254 / 16, "mm": 0.001}
+"""Travel is chosen in these steps (m): a sixteenth, or a millimetre."""
+
+DEPTH_SHARES = (1.0, 0.75, 0.5, 0.35, 0.25)
+"""Rough depths tried, as shares of the usual one, when the grip does not serve the usual one."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Chosen:
+    """A travel with its grip, and the cuts it serves. `press` is measured from the hand's touch."""
+
+    travel: Metre
+    press: Metre
+    grip: Grip
+    cuts: tuple[Cut, ...]
+    demands: tuple[Demand, ...]
+    limited_by: str
+
+
+def choose(job: Job, hold: TaperHold, tables: Tables, force: Range, room: Metre) -> Chosen:
+    """The travel for one hold. `force`: what the press gives (N); `room`: travel left on the mandrel."""
+    hand = hand_travel(hold, tables)
+    step = RULE_STEP[job.units]
+    usual = tables.allowance("press_travel")
+    grips = _grips(hold, hand, step, usual.high)
+    cap, why = _longest(grips, hold, tables, press_draws(force), room)
+    cuts, demands = _cuts_served(job, grips[: cap + 1], tables)
+    wanted = _shortest(grips, demands, hold, tables, usual)
+    index = min(cap, wanted)
+    grip = grips[index]
+    limit = why if wanted > cap else ""
+    return Chosen(grip.setting, grip.setting - hand, grip, cuts, demands, limit)
+
+
+def hand_travel(hold: TaperHold, tables: Tables) -> Metre:
+    """How far (m) the light push that defines touch has itself pressed the work."""
+    push = tables.allowance("touch_push").best
+
+    def force(travel: float) -> float:
+        return likely(hold.grip(travel).push_on_smooth)
+
+    return where_it_reaches(force, push, 0.0, 0.02, steps=16) or 0.0
+
+
+def press_draws(force: Range) -> Draws:
+    """What the press gives, as draws (N)."""
+    return positive(force.low, force.best, force.high, Stream.RESULTANT)
+
+
+def slip_share(grip: Grip, demands: tuple[Demand, ...], tables: Tables) -> float:
+    """At least 1 where every cut's slip margin is a yes."""
+    shares = []
+    for demand in demands:
+        m = slip_margins(grip, demand)
+        shares.append(share_of_yes("slip", likely(m), low_end(m), tables))
+    return min(shares)
+
+
+def crack_share(grip: Grip, hold: TaperHold, tables: Tables) -> float:
+    """At least 1 where the bore's margin is a yes."""
+    m = bore_margins(grip, hold.facts)
+    question = "crack" if hold.facts.brittle else "yield"
+    return share_of_yes(question, likely(m), low_end(m), tables)
+
+
+def push_share(grip: Grip, force: Draws, tables: Tables) -> float:
+    """At least 1 where the press's margin is a yes."""
+    m = press_margins(grip, force)
+    return share_of_yes("push", likely(m), low_end(m), tables)
+
+
+def press_margins(grip: Grip, force: Draws) -> Draws:
+    """What the press gives over the push needed; a push below 1 N counts as 1 N."""
+    return np.asarray(force / np.maximum(grip.push_on, 1.0))
+
+
+def _grips(hold: TaperHold, hand: float, step: float, longest: float) -> list[Grip]:
+    count = max(1, round(longest / step))
+    return [hold.grip(hand + k * step) for k in range(1, count + 1)]
+
+
+def _longest(
+    grips: list[Grip], hold: TaperHold, tables: Tables, force: Draws, room: float
+) -> tuple[int, str]:
+    """Index of the longest travel allowed, and what stops it there."""
+    for k, grip in enumerate(grips):
+        if crack_share(grip, hold, tables) < 1:
+            return max(0, k - 1), "the bore"
+        if push_share(grip, force, tables) < 1:
+            return max(0, k - 1), "the press"
+        if grip.setting > room:
+            return max(0, k - 1), "the room left on the mandrel"
+    return len(grips) - 1, "the usual longest travel"
+
+
+def _cuts_served(
+    job: Job, allowed: list[Grip], tables: Tables
+) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
+    """The deepest usual cuts that the longest allowed travel serves; the lightest if none is."""
+    cuts, demands = _cuts(job, tables, 1.0)
+    if job.cuts:
+        return cuts, demands
+    for share in DEPTH_SHARES:
+        cuts, demands = _cuts(job, tables, share)
+        if slip_share(allowed[-1], demands, tables) >= 1:
+            break
+    return cuts, demands
+
+
+def _cuts(job: Job, tables: Tables, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
+    cuts = planned_cuts(job, tables, share)
+    return cuts, tuple(demand_of(c, job.work.material, tables) for c in cuts)
+
+
+def _shortest(
+    grips: list[Grip], demands: tuple[Demand, ...], hold: TaperHold, tables: Tables, usual: Range
+) -> int:
+    """Index of the shortest travel that serves the cuts and fills the bore, within the usual."""
+    least = min(max(usual.low, hold.length), usual.high)
+    for k, grip in enumerate(grips):
+        if grip.setting >= least and slip_share(grip, demands, tables) >= 1:
+            return k
+    return len(grips)

@@ -1,0 +1,98 @@
+"""One hold with its travel chosen: everything that the questions look at."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from borewright.answer.records import Cut, Demand, Draws, Grip
+from borewright.holding.plain_taper import TaperHold
+from borewright.job.records import Job, Mandrel
+from borewright.mechanics.spread import high_end, low_end
+from borewright.mechanics.taper import bore_window
+from borewright.planning.shop import Shop
+from borewright.planning.travel import Chosen, choose, hand_travel
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre
+from borewright.reference.library import Tables
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Trial:
+    """A hold, its travel, and the lines between which the leading face may sit (x, m)."""
+
+    job: Job
+    shop: Shop
+    tables: Tables
+    show: Show
+    hold: TaperHold
+    chosen: Chosen
+    hand: Metre
+    line_small: Metre
+    line_large: Metre
+
+    @property
+    def mandrel(self) -> Mandrel:
+        return self.hold.mandrel
+
+    @property
+    def grip(self) -> Grip:
+        return self.chosen.grip
+
+    @property
+    def cuts(self) -> tuple[Cut, ...]:
+        return self.chosen.cuts
+
+    @property
+    def demands(self) -> tuple[Demand, ...]:
+        return self.chosen.demands
+
+    @property
+    def seat(self) -> Draws:
+        """x of the leading face once pressed (m)."""
+        return self.hold.touch + self.chosen.travel
+
+    @property
+    def seat_band(self) -> tuple[float, float]:
+        """5 % and 95 % ends of the seat (m)."""
+        return low_end(self.seat), high_end(self.seat)
+
+    @property
+    def window(self) -> tuple[float, float]:
+        """Smallest and largest straight bore (m) that fits with this travel and these reserves."""
+        m, a = self.mandrel, self.tables.allowance
+        low, high = bore_window(
+            m.small_end,
+            m.taper,
+            self.hold.length,
+            m.ground_length,
+            self.chosen.travel,
+            a("tool_clearance").best,
+            a("dog_clearance").best,
+        )
+        return float(low), float(high)
+
+    def from_large_end(self, x: Metre) -> Metre:
+        """What a rule reads from the large-end face of the mandrel to this x (m)."""
+        m = self.mandrel
+        return m.ground_length + m.end_length - x
+
+
+def _room(hold: TaperHold, small: Metre, large: Metre) -> Metre:
+    """Travel (m) left before the large-end line; without limit where the touch is not known well.
+
+    A loose reading must not shorten the travel: the hand's touch will tell where the work is.
+    """
+    touch_band = high_end(hold.touch) - low_end(hold.touch)
+    inside = small - hold.length < hold.likely_touch < large
+    return large - hold.likely_touch if inside and touch_band < (large - small) / 2 else math.inf
+
+
+def make_trial(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Trial:
+    """Choose the travel of a hold and find the lines it may sit between."""
+    m, a = hold.mandrel, tables.allowance
+    small = hold.length + a("tool_clearance").best
+    large = m.ground_length - a("dog_clearance").best
+    hand = hand_travel(hold, tables)
+    chosen = choose(job, hold, tables, shop.press_force, _room(hold, small, large))
+    return Trial(job, shop, tables, Show(job.units), hold, chosen, hand, small, large)

@@ -1,0 +1,99 @@
+"""The sentence that comes first, what was typed said back, and what to have ready."""
+
+from __future__ import annotations
+
+from borewright.answer.records import Assumption, Candidate, PushAdvice, Verdict
+from borewright.holding.plain_taper import bore_half_band
+from borewright.job.records import Job
+from borewright.planning.candidates import Weighed
+from borewright.planning.shop import Shop
+from borewright.quantities.show import Show
+from borewright.reference.library import Tables
+
+OPENING = {Verdict.YES: "Yes", Verdict.CARE: "With care", Verdict.NO: "No"}
+
+
+def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
+    """The answer in one or two sentences."""
+    other = f" {better[0].reason}" if better else ""
+    if best is None:
+        return f"No: nothing on the shelf can be tried.{other}"
+    t = best.trial
+    how = (
+        f"press it on {t.mandrel.name}, face {t.hold.leading} towards the large end, "
+        f"{t.show.length(t.chosen.press)} past touch"
+    )
+    if best.verdict is Verdict.YES:
+        return f"Yes: {how}."
+    if best.verdict is Verdict.CARE:
+        return f"With care: {how}. {best.deciding.reason}"
+    return f"No, not on {t.mandrel.name}: {best.deciding.reason}{other}"
+
+
+def echo(job: Job, tables: Tables) -> tuple[str, ...]:
+    """What was understood of the job, in the units typed with the other beside it."""
+    show, w = Show(job.units), job.work
+    size = f"{show.length(w.outside)} outside, {show.length(w.length)} long"
+    band = show.small(bore_half_band(job, tables))
+    lines = [
+        f"{tables.material(w.material).name}, {w.blank if w.blank != 'unknown' else 'blank'}: {size}",
+        f"bore {show.bore(w.bore.size)}, known to {band} either way ({w.bore.measured_with})",
+    ]
+    if w.finished.outside is not None:
+        lines.append(f"to finish at {show.length(w.finished.outside)}")
+    return tuple(lines)
+
+
+def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
+    """What to fetch before starting."""
+    show, m = best.trial.show, best.trial.mandrel
+    return (
+        f"{m.name}, ground {show.length(m.ground_length)}",
+        f"{shop.press_name}, for about {show.force(push.expected.best)}",
+        "ring or blocks to support the hub",
+        "dog (carrier) for the large end, and its guard",
+        "oil, rag, pencil, rule, micrometer, indicator",
+        "lever or cord and a known weight for the proof load",
+    )
+
+
+def assumed(job: Job, shop: Shop, tables: Tables) -> tuple[Assumption, ...]:
+    """Everything that was not stated, and what was taken."""
+    show, w = Show(job.units), job.work
+    said = list(shop.assumed)
+    if w.bore.uncertainty is None:
+        gauge = tables.gauge(w.bore.measured_with)
+        said.append(
+            Assumption(
+                "how well the bore is known",
+                f"{show.small(gauge.half_band)} either way",
+                gauge.source,
+            )
+        )
+    if w.bore.made_by == "unknown":
+        source = tables.roughness("unknown").source
+        said.append(
+            Assumption("how the bore was made", "something between reamed and bored", source)
+        )
+    if w.finished.outside is None:
+        said.append(Assumption("finished size", "one cleaning cut, then a finishing cut", "ours"))
+    if w.finished.tolerance is None:
+        tolerance = tables.allowance("usual_tolerance")
+        said.append(
+            Assumption("tolerance of the outside", show.small(tolerance.best), tolerance.source)
+        )
+    if not job.shelf.machine.speeds:
+        said.append(
+            Assumption(
+                "speeds of the lathe", "the speed wanted; take the next slower you have", "od1645"
+            )
+        )
+    lubrication = "a wiped film of oil" if job.lubrication == "oiled" else "dry"
+    said.append(
+        Assumption(
+            "bore and mandrel",
+            lubrication,
+            tables.friction(w.material, job.lubrication).mu_on.source,
+        )
+    )
+    return tuple(said)

@@ -1,0 +1,90 @@
+"""The bench sheet: one page, Letter or A4, to pin up by the lathe and write on.
+
+Typst sets the page; its font is Source Sans Pro from the package font-source-sans-pro, system
+fonts are ignored, no clock is read: same plan, same bytes.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from shutil import copy
+from tempfile import TemporaryDirectory
+from typing import TYPE_CHECKING, NamedTuple
+
+from borewright.answer.records import Plan
+from borewright.errors import RefusedInput
+from borewright.report.sheet_data import MOST_TRIM, SheetData, sheet_data, trim
+
+if TYPE_CHECKING:
+    from typst import Compiler
+
+TEMPLATE = Path(__file__).with_name("bench_sheet.typ")
+SIZES = (9.5, 9.0, 8.5, 8.0, 7.5, 7.0)
+"""Letter sizes tried, points; under 7 a sheet on the wall cannot be read."""
+PICTURE_WIDTH = 186.0
+"""Width of the drawing, mm: its labels are then as high as drawn."""
+FACES = ("SourceSansPro", "SourceSansProBold", "SourceSansProIt")
+
+
+class _Paper(NamedTuple):
+    typst_name: str
+    margin_mm: float
+
+
+PAPERS = {"letter": _Paper("us-letter", 14.95), "a4": _Paper("a4", 12.0)}
+
+
+def bench_sheet(
+    plan: Plan, svg: str, *, paper: str | None = None, date: str | None = None
+) -> bytes:
+    """One PDF page with the plan: verdict, drawing, steps with blanks, cuts, cautions, margins.
+
+    `svg` is the drawing. `paper` is letter or a4; left out, inch plans go on letter and mm plans
+    on a4. `date` is printed as given; left out, no date. The letter size is the largest of `SIZES`
+    at which one page holds it; under the smallest, parts are left out and the sheet says which.
+    Refuses any other paper, and a plan that no trimming brings onto one page.
+    """
+    data = {**sheet_data(plan), **_setting(plan, paper, date)}
+    with TemporaryDirectory() as folder:
+        compiler = _compiler(Path(folder))
+        for size, level in _attempts():
+            inputs = {"data": _json(trim(data, level)), "size": f"{size}", "picture": svg}
+            page = compiler.compile(format="pdf", sys_inputs=inputs)
+            alone = compiler.query("<pages>", field="value", one=True) == "1"
+            if alone and isinstance(page, bytes):
+                return page
+    raise RefusedInput("plan", "more than one page holds", "a plan with shorter words")
+
+
+def _setting(plan: Plan, paper: str | None, date: str | None) -> SheetData:
+    name = (paper or ("a4" if plan.units == "mm" else "letter")).lower()
+    if name not in PAPERS:
+        raise RefusedInput("paper", repr(paper), " or ".join(PAPERS))
+    chosen = PAPERS[name]
+    return {
+        "paper": chosen.typst_name,
+        "margin_mm": chosen.margin_mm,
+        "picture_mm": PICTURE_WIDTH,
+        "picture_words": plan.headline,
+        "date": f"Printed {date}." if date else "",
+    }
+
+
+def _attempts() -> list[tuple[float, int]]:
+    return [(size, 0) for size in SIZES] + [(SIZES[-1], k) for k in range(1, MOST_TRIM + 1)]
+
+
+def _json(data: SheetData) -> str:
+    return json.dumps(data, ensure_ascii=False, sort_keys=True)
+
+
+def _compiler(folder: Path) -> Compiler:
+    """Typst with just the faces the sheet uses, copied: the order of a folder must not matter."""
+    # Typst is large and only a sheet needs it.
+    from font_source_sans_pro import font_files_ttf
+    from typst import Compiler
+
+    for face in FACES:
+        copy(font_files_ttf[face], folder)
+    return Compiler(str(TEMPLATE), font_paths=[str(folder)], ignore_system_fonts=True)

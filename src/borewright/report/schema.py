@@ -1,0 +1,98 @@
+"""The JSON schema of a plan, read from the records themselves."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import is_dataclass
+from enum import StrEnum
+from typing import Any, get_args, get_origin
+
+from borewright.answer.records import Band, Figure, Input, Plan, PushAdvice
+from borewright.report.record_keys import bare, optional_of, typed_fields
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+_NUMBER = {"type": ["number", "null"]}
+_PLAIN = {
+    float: _NUMBER,
+    int: {"type": "integer"},
+    str: {"type": "string"},
+    bool: {"type": "boolean"},
+}
+_PUSH_UNITS = {"expected": "N", "look_for": "N", "stop_at": "N", "proves_torque": "Nm"}
+
+
+def plan_schema() -> dict[str, Any]:
+    """The schema that every plan's JSON fits.
+
+    >>> plan_schema()["properties"]["bore_window_m"]["anyOf"][1]
+    {'type': 'null'}
+    """
+    whole = _record(Plan)
+    window = _object({"low": _NUMBER, "high": _NUMBER})
+    whole["properties"]["bore_window_m"] = {"anyOf": [window, {"type": "null"}]}
+    return {"$schema": DIALECT, "title": "A borewright plan", **whole, "$defs": _shared()}
+
+
+def plan_schema_text() -> str:
+    """The schema as the published file holds it.
+
+    >>> plan_schema_text().endswith("}\\n")
+    True
+    """
+    return json.dumps(plan_schema(), ensure_ascii=False, indent=2) + "\n"
+
+
+def _shared() -> dict[str, Any]:
+    ends = dict.fromkeys(("low", "best", "high"), _NUMBER)
+    texts = {"type": "array", "items": {"type": "string"}}
+    inputs = {"type": "array", "items": _record(Input)}
+    words = {"formula": {"type": "string"}, "inputs": inputs, "sources": texts}
+    return {
+        "figure": _object({**ends, **words, "kind": {"type": "string"}}),
+        "band": _object(dict(ends)),
+    }
+
+
+def _object(properties: dict[str, Any]) -> dict[str, Any]:
+    return {
+        "type": "object",
+        "properties": properties,
+        "required": list(properties),
+        "additionalProperties": False,
+    }
+
+
+def _record(record: type) -> dict[str, Any]:
+    properties = {}
+    for name, hint, key in typed_fields(record):
+        unit = _PUSH_UNITS.get(name, "") if record is PushAdvice else ""
+        properties[f"{key}_{unit}" if unit else key] = (
+            _figures() if name == "figures" else _of(hint)
+        )
+    return _object(properties)
+
+
+def _figures() -> dict[str, Any]:
+    return {"type": "object", "additionalProperties": {"$ref": "#/$defs/figure"}}
+
+
+def _of(hint: Any) -> dict[str, Any]:
+    kind = bare(hint)
+    held = optional_of(kind)
+    if held is not None:
+        return {"anyOf": [_of(held), {"type": "null"}]}
+    if get_origin(kind) is tuple:
+        return {"type": "array", "items": _of(get_args(kind)[0])}
+    return _single(kind)
+
+
+def _single(kind: Any) -> dict[str, Any]:
+    if kind is Figure:
+        return {"$ref": "#/$defs/figure"}
+    if kind is Band:
+        return {"$ref": "#/$defs/band"}
+    if is_dataclass(kind) and isinstance(kind, type):
+        return _record(kind)
+    if issubclass(kind, StrEnum):
+        return {"enum": [str(member) for member in kind]}
+    return dict(_PLAIN[kind])

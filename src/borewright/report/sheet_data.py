@@ -1,0 +1,177 @@
+"""A plan as the words of the bench sheet, section by section.
+
+Everything is text by now: the template sets it and computes nothing. `trim` shortens the data in
+a stated way when the sheet would run over one page; what is left out is said on the sheet.
+"""
+
+from __future__ import annotations
+
+from math import isfinite
+from typing import Any
+
+from borewright.answer.records import Cut, Plan, Question, Step, Verdict
+from borewright.quantities.show import Show
+from borewright.report.words import citation, citations, figure_words, show_for, spoken
+
+SheetData = dict[str, Any]
+TITLE_ROOM = 110
+"""Letters of a title that the sheet prints; the document's own title keeps the rest."""
+CUT_COLUMNS = ("cut", "speed", "feed", "passes × depth", "which way")
+
+
+def sheet_data(plan: Plan) -> SheetData:
+    """All sections of the sheet as text, before any trimming."""
+    show = show_for(plan)
+    return {
+        "document_title": plan.title,
+        "title": shortened(plan.title, TITLE_ROOM),
+        "verdict": verdict_words(plan),
+        "headline": headline_words(plan),
+        "echo": [f"You said: {'; '.join(plan.echo)}."] if plan.echo else [],
+        "have_ready": "; ".join(plan.have_ready),
+        "bore_window": bore_words(plan, show),
+        "steps": [_step(step, show) for step in plan.steps],
+        "push": list(push_lines(plan, show)),
+        "cut_columns": list(CUT_COLUMNS),
+        "cuts": [_cut(cut, show) for cut in plan.cuts],
+        "cautions": [caution.text for caution in plan.cautions],
+        "questions": [_question(question, show) for question in plan.questions],
+        "assumed": [f"{a.what}: {a.taken} ({citation(a.source)})" for a in plan.assumed],
+        "not_judged": "; ".join(plan.not_judged),
+        "sources": "; ".join(citations(plan)),
+        "left_out": "",
+    }
+
+
+def shortened(text: str, most: int) -> str:
+    """Text of at most so many letters, with … where it was cut.
+
+    >>> shortened("a long title", 7)
+    'a long…'
+    """
+    folded = " ".join(text.split())
+    return folded if len(folded) <= most else folded[: most - 1].rstrip() + "…"
+
+
+def bore_words(plan: Plan, show: Show) -> str:
+    """The go and not-go sizes as a sentence, empty when the hold has no window."""
+    if plan.bore_window is None:
+        return ""
+    go, not_go = (show.bore(size) for size in plan.bore_window)
+    return f"Go {go}: smaller does not go far enough on. Not-go {not_go}: larger goes too far."
+
+
+def push_lines(plan: Plan, show: Show) -> tuple[str, ...]:
+    """What push to expect, to look for, to stop at, what it proves; then the proof load."""
+    push, proof = plan.push, plan.proof
+    lines = []
+    if push:
+        lines += [
+            f"Expect {figure_words(push.expected, show)}.",
+            f"Look for at least {figure_words(push.look_for, show)}; "
+            f"stop at {figure_words(push.stop_at, show)}.",
+            f"That push proves a grip of {figure_words(push.proves_torque, show)}.",
+        ]
+    if proof:
+        lines.append(
+            f"Proof load before cutting: {show.torque(proof.torque)}, {proof.factor:g} times the "
+            f"cut, is {show.force(proof.force)} at {show.length(proof.arm)} or "
+            f"{show.force(proof.rim_force)} at the rim. The pencil line must stay whole."
+        )
+    return tuple(lines)
+
+
+def verdict_words(plan: Plan) -> str:
+    """The verdict as the first words of the answer."""
+    return plan.verdict.value.capitalize()
+
+
+def headline_words(plan: Plan) -> str:
+    """The headline with punctuation to follow the verdict, which is not said twice."""
+    rest = plan.headline.strip()
+    if rest.lower().startswith(plan.verdict.value):
+        return rest[len(plan.verdict.value) :]
+    return f". {rest}"
+
+
+def margin_words(question: Question, show: Show) -> str:
+    """Verdict and margin of a question, the margin left out where there is none."""
+    if not isfinite(question.margin):
+        return question.verdict.value
+    likely, low = show.ratio(question.margin), show.ratio(question.margin_low)
+    return f"{question.verdict.value}, margin {likely}, low {low}"
+
+
+def trim(data: SheetData, level: int) -> SheetData:
+    """The data with more left out at each level, and said so. Steps and cuts go last."""
+    kept, said = dict(data), []
+    for cut, (words, shorten) in enumerate(_TRIMS, start=1):
+        if cut <= level and shorten(kept):
+            said.append(words)
+    kept["left_out"] = ", ".join(said)
+    return kept
+
+
+def _step(step: Step, show: Show) -> dict[str, Any]:
+    return {
+        "head": f"{step.number}. {step.title}.",
+        "text": step.text,
+        "figures": [f"{spoken(f.name)}: {figure_words(f, show)}." for f in step.figures],
+        "blanks": list(step.blanks),
+    }
+
+
+def _question(question: Question, show: Show) -> dict[str, str]:
+    words = f"{margin_words(question, show)}: {question.reason}"
+    return {"id": question.id.capitalize(), "verdict": question.verdict.value, "words": words}
+
+
+def _cut(cut: Cut, show: Show) -> list[str]:
+    return [
+        cut.name,
+        show.spindle(cut.spindle_speed),
+        show.feed(cut.feed),
+        f"{cut.passes} × {show.length(cut.depth)}",
+        f"{cut.direction}, {cut.seat_effect}",
+    ]
+
+
+def _drop_sources(data: SheetData) -> bool:
+    before: str = data["sources"]
+    data["sources"] = ""
+    return before != ""
+
+
+def _fewer(key: str, most: int, data: SheetData) -> bool:
+    before: list[Any] = data[key]
+    data[key] = before[:most]
+    return len(before) > most
+
+
+def _only_doubtful(data: SheetData) -> bool:
+    before: list[dict[str, str]] = data["questions"]
+    data["questions"] = [q for q in before if q["verdict"] != Verdict.YES]
+    return before != data["questions"]
+
+
+def _short_steps(data: SheetData) -> bool:
+    before: list[dict[str, Any]] = data["steps"]
+    data["steps"] = [{**step, "text": shortened(step["text"], 90)} for step in before]
+    return before != data["steps"]
+
+
+_TRIMS = (
+    ("sources", _drop_sources),
+    ("what was assumed after the first four", lambda data: _fewer("assumed", 4, data)),
+    ("questions answered yes", _only_doubtful),
+    ("what was typed", lambda data: _fewer("echo", 0, data)),
+    ("cautions after the sixth", lambda data: _fewer("cautions", 6, data)),
+    ("all that was assumed", lambda data: _fewer("assumed", 0, data)),
+    ("the ends of long steps", _short_steps),
+    ("cautions after the third", lambda data: _fewer("cautions", 3, data)),
+    ("all questions", lambda data: _fewer("questions", 0, data)),
+    ("steps after the fourteenth", lambda data: _fewer("steps", 14, data)),
+    ("cuts after the fourth", lambda data: _fewer("cuts", 4, data)),
+    ("steps after the eighth", lambda data: _fewer("steps", 8, data)),
+)
+MOST_TRIM = len(_TRIMS)

@@ -1,0 +1,89 @@
+"""A plan as plain text: the answer in sentences first, then questions, then steps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from textwrap import TextWrapper
+
+from borewright.answer.records import Candidate, Plan, Question, Step
+from borewright.quantities.show import Show
+from borewright.report.sheet_data import (
+    bore_words,
+    headline_words,
+    margin_words,
+    push_lines,
+    verdict_words,
+)
+from borewright.report.words import citation, citations, cut_words, figure_words, show_for, spoken
+
+WIDTH = 90
+_BLANK = "____________"
+
+
+def plan_text(plan: Plan) -> str:
+    """The whole plan for a terminal, no line wider than 90 columns, ending in a newline."""
+    show = show_for(plan)
+    parts = (
+        ("", (plan.title, f"{verdict_words(plan)}{headline_words(plan)}")),
+        ("", _answer(plan, show)),
+        ("Other ways", (_way(candidate) for candidate in plan.better_ways)),
+        ("Questions", (_question(question, show) for question in plan.questions)),
+        ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
+        ("Steps", (_step(step, show) for step in plan.steps)),
+        ("Cuts", (cut_words(cut, show) for cut in plan.cuts)),
+        ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
+        ("Weighed", (_way(candidate) for candidate in plan.candidates)),
+        ("Assumed", (f"{a.what}: {a.taken} ({citation(a.source)})" for a in plan.assumed)),
+        ("Not judged", plan.not_judged),
+        ("Notes", plan.notes),
+        ("Sources", citations(plan)),
+    )
+    return "\n".join(line for heading, words in parts for line in _part(heading, words))
+
+
+def _part(heading: str, paragraphs: Iterable[str]) -> Iterator[str]:
+    folded = [_folded(words, "  " if heading else "") for words in paragraphs if words]
+    if folded:
+        yield from ([heading] if heading else [])
+        yield from folded
+        yield ""
+
+
+def _folded(words: str, indent: str) -> str:
+    fold = TextWrapper(
+        width=WIDTH,
+        initial_indent=indent,
+        subsequent_indent=indent + "  " if indent else "",
+        break_on_hyphens=False,
+    )
+    return fold.fill(words)
+
+
+def _answer(plan: Plan, show: Show) -> Iterator[str]:
+    if plan.echo:
+        yield f"You said: {'; '.join(plan.echo)}."
+    if plan.chosen:
+        yield f"Chosen: {_way(plan.chosen)}"
+    yield from push_lines(plan, show)
+    yield f"Bore. {bore_words(plan, show)}" if plan.bore_window else ""
+
+
+def _way(candidate: Candidate) -> str:
+    hold = ", ".join(part for part in (candidate.way, candidate.mandrel) if part)
+    face = f", face {candidate.leading_face} leading" if candidate.leading_face else ""
+    verdict = f" {candidate.verdict.value};" if candidate.verdict else ""
+    computed = "" if candidate.computed else " (not computed)"
+    return f"{hold}{face}:{verdict} {candidate.reason}{computed}"
+
+
+def _question(question: Question, show: Show) -> str:
+    changes = f" What changes it: {question.changes_it}." if question.changes_it else ""
+    return f"{question.id}: {margin_words(question, show)}. {question.reason}.{changes}".replace(
+        "..", "."
+    )
+
+
+def _step(step: Step, show: Show) -> str:
+    figures = "".join(f" {spoken(f.name)}: {figure_words(f, show)}." for f in step.figures)
+    blanks = "".join(f" {name}: {_BLANK}" for name in step.blanks)
+    return f"{step.number}. {step.title}. {step.text}{figures}{blanks}"

@@ -1,0 +1,63 @@
+"""Words that the sheet, the terminal and the explanation share."""
+
+from __future__ import annotations
+
+from borewright.answer.records import Cut, Figure, Plan
+from borewright.errors import UnknownName
+from borewright.quantities.kinds import kind_of
+from borewright.quantities.show import Show
+from borewright.reference import tables
+
+
+def show_for(plan: Plan) -> Show:
+    """The display in the units that the user typed."""
+    return Show("mm" if plan.units == "mm" else "inch")
+
+
+def spoken(name: str) -> str:
+    """A key as words.
+
+    >>> spoken("push_on_force")
+    'push on force'
+    """
+    return name.replace("_", " ").replace("-", " ")
+
+
+def figure_words(figure: Figure, show: Show) -> str:
+    """A figure as shown: its value, or its band with the likely value first.
+
+    >>> figure_words(Figure("push", 1900.0, "N", 1140.0, 2850.0, kind="force"), Show("mm"))
+    '1.9 kN (430 lbf), 1.14 to 2.85 kN (260 to 640 lbf)'
+    """
+    best = show.quantity(figure.best, figure.unit, figure.kind)
+    band = band_words(figure, show)
+    return f"{best}, {band}" if band else best
+
+
+def band_words(figure: Figure, show: Show) -> str:
+    """The 5 % to 95 % band of a figure, empty when it has none."""
+    if figure.low is None or figure.high is None or figure.low == figure.high:
+        return ""
+    return show.band(figure.low, figure.high, kind_of(figure.unit, figure.kind))
+
+
+def citation(source: str) -> str:
+    """A source as a reader can find it; an id that no table knows stays as it is."""
+    try:
+        return tables().source(source).citation
+    except UnknownName:
+        return source
+
+
+def citations(plan: Plan) -> tuple[str, ...]:
+    """Every source of a plan, in its order, each once."""
+    return tuple(dict.fromkeys(citation(source) for source in plan.sources))
+
+
+def cut_words(cut: Cut, show: Show) -> str:
+    """One cut as a sentence."""
+    passes = "1 pass" if cut.passes == 1 else f"{cut.passes} passes"
+    return (
+        f"{cut.name}: {show.spindle(cut.spindle_speed)}, {show.feed(cut.feed)}, "
+        f"{show.length(cut.depth)} deep, {passes}, {cut.direction} ({cut.seat_effect})"
+    )
