@@ -5,6 +5,7 @@ Nothing here is computed by borewright; no number is a check value for mechanics
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import pi
 
 from borewright.answer.records import (
@@ -187,7 +188,7 @@ def _layout(
         end_length=end_length,
         bore=bore,
         work_length=length,
-        rings=rings,
+        rings=tuple(replace(r, inside=max(r.inside, bore)) for r in rings),
         seat=Band(seat - band, seat, seat + band),
         touch=Band(seat - travel - band, seat - travel, seat - travel + band),
         travel=travel,
@@ -203,9 +204,8 @@ def _layout(
 
 
 def _webbed() -> tuple[Ring, ...]:
-    b = 0.75 * INCH
     return (
-        Ring(0.0, 0.045, 0.045, b),
+        Ring(0.0, 0.045, 0.045, 0),
         Ring(0.015, 0.024, 0.130, 0.045),
         Ring(0.005, 0.035, 0.150, 0.130),
     )
@@ -213,22 +213,22 @@ def _webbed() -> tuple[Ring, ...]:
 
 _LAYOUTS = {
     "wheel": lambda: _layout(
-        0.625 * INCH, 4.4 * INCH, (Ring(0, 0.019, 0.063, 0.0159),), 0.070, 0.045, 0.026
+        0.625 * INCH, 4.4 * INCH, (Ring(0, 0.019, 0.063, 0),), 0.070, 0.045, 0.026
     ),
     "disc": lambda: _layout(
-        0.016, 0.125, (Ring(0, 0.040, 0.060, 0.016), Ring(0.012, 0.032, 0.310, 0.016)),
+        0.016, 0.125, (Ring(0, 0.040, 0.060, 0), Ring(0.012, 0.032, 0.310, 0)),
         0.085, 0.080, 0.050, travel=0.040,
     ),
     "bush": lambda: _layout(
-        0.022, 0.140, (Ring(0, 0.040, 0.0286, 0.022),), 0.095, None, None, travel=0.035
+        0.022, 0.140, (Ring(0, 0.040, 0.0286, 0),), 0.095, None, None, travel=0.035
     ),
     "quarter": lambda: _layout(
-        0.25 * INCH, 2.9 * INCH, (Ring(0, 0.010, 0.025, 0.25 * INCH),), 0.045, 0.010, 0.0075,
+        0.25 * INCH, 2.9 * INCH, (Ring(0, 0.010, 0.025, 0),), 0.045, 0.010, 0.0075,
         travel=0.02, end_length=0.4 * INCH,
     ),
     "webbed": lambda: _layout(0.75 * INCH, 5.5 * INCH, _webbed(), 0.100, 0.090, 0.052),
     "long hub": lambda: _layout(
-        0.025, 0.190, (Ring(0, 0.110, 0.050, 0.025), Ring(0.040, 0.070, 0.090, 0.05)),
+        0.025, 0.190, (Ring(0, 0.110, 0.050, 0), Ring(0.040, 0.070, 0.090, 0.05)),
         0.150, 0.030, 0.020, travel=0.06,
     ),
 }  # fmt: skip

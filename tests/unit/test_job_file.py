@@ -87,6 +87,11 @@ def test_the_web_is_centred_on_a_rim_that_is_shorter_than_the_hub() -> None:
     assert (web.start, web.end) == pytest.approx((0.005, 0.011))
 
 
+def test_a_web_as_thick_as_the_rim_begins_exactly_at_face_a() -> None:
+    text = WHEEL.replace('"20mm"', '"0.3in"').replace('"6mm"', '"0.3in"')
+    assert parse_job(text, "job.toml").work.pieces[1].start == 0.0
+
+
 @pytest.mark.parametrize(
     ("without", "rings"),
     [("hub", [(None, 0.065), (0.065, 0.08)]), ("rim", [(None, 0.03), (0.03, 0.08)])],

@@ -36,13 +36,8 @@ class Limits:
         >>> LIMITS["length"].sentence("a length", zero=False, negative=False)
         'a length above zero, from 0.001 um to 20 m (787 in)'
         """
-        start = (
-            "of either sign"
-            if negative
-            else f"of {self.zero_text} or more"
-            if zero
-            else f"above {self.zero_text}"
-        )
+        above = f"of {self.zero_text} or more" if zero else f"above {self.zero_text}"
+        start = "of either sign" if negative else above
         none = " (or zero)" if zero and negative else ""
         return f"{noun} {start}{none}, from {self.least_text} to {self.most_text}"
 

@@ -7,6 +7,7 @@ fonts are ignored, no clock is read: same plan, same bytes.
 from __future__ import annotations
 
 import json
+from functools import lru_cache
 from pathlib import Path
 from shutil import copy
 from tempfile import TemporaryDirectory
@@ -76,7 +77,20 @@ def _attempts() -> list[tuple[float, int]]:
 
 
 def _json(data: SheetData) -> str:
-    return json.dumps(data, ensure_ascii=False, sort_keys=True)
+    """The data as JSON, with ? for a letter that the font has not: a gap would go unseen."""
+    written = json.dumps(data, ensure_ascii=False, sort_keys=True)
+    letters = _letters()
+    return "".join(c if ord(c) in letters else "?" for c in written)
+
+
+@lru_cache(maxsize=1)
+def _letters() -> frozenset[int]:
+    # Only a sheet needs to know the font.
+    from font_source_sans_pro import font_files_ttf
+    from fontTools.ttLib import TTFont
+
+    with TTFont(font_files_ttf[FACES[0]], lazy=True) as font:
+        return frozenset(font.getBestCmap())
 
 
 def _compiler(folder: Path) -> Compiler:

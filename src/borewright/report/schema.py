@@ -11,8 +11,8 @@ from borewright.answer.records import Band, Figure, Input, Plan, PushAdvice
 from borewright.report.record_keys import bare, optional_of, typed_fields
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
-_NUMBER = {"type": ["number", "null"]}
-_PLAIN = {
+_NUMBER: dict[str, Any] = {"type": ["number", "null"]}
+_PLAIN: dict[type, dict[str, Any]] = {
     float: _NUMBER,
     int: {"type": "integer"},
     str: {"type": "string"},

@@ -14,8 +14,8 @@ from borewright.quantities.show import Show
 from borewright.report.words import citation, citations, figure_words, show_for, spoken
 
 SheetData = dict[str, Any]
-TITLE_ROOM = 110
-"""Letters of a title that the sheet prints; the document's own title keeps the rest."""
+TITLE_ROOM, _HEADLINE_ROOM, _STEP_ROOM = 110, 400, 90
+"""Letters of a title and headline that the sheet prints, and of a step when room is short."""
 CUT_COLUMNS = ("cut", "speed", "feed", "passes × depth", "which way")
 
 
@@ -26,8 +26,8 @@ def sheet_data(plan: Plan) -> SheetData:
         "document_title": plan.title,
         "title": shortened(plan.title, TITLE_ROOM),
         "verdict": verdict_words(plan),
-        "headline": headline_words(plan),
-        "echo": [f"You said: {'; '.join(plan.echo)}."] if plan.echo else [],
+        "headline": shortened(headline_words(plan), _HEADLINE_ROOM),
+        "echo": list(echo_words(plan)),
         "have_ready": "; ".join(plan.have_ready),
         "bore_window": bore_words(plan, show),
         "steps": [_step(step, show) for step in plan.steps],
@@ -79,6 +79,12 @@ def push_lines(plan: Plan, show: Show) -> tuple[str, ...]:
             f"{show.force(proof.rim_force)} at the rim. The pencil line must stay whole."
         )
     return tuple(lines)
+
+
+def echo_words(plan: Plan) -> tuple[str, ...]:
+    """What the user typed, as one sentence, or nothing."""
+    said = "; ".join(words.rstrip(".") for words in plan.echo)
+    return (f"You said: {said}.",) if said else ()
 
 
 def verdict_words(plan: Plan) -> str:
@@ -151,13 +157,13 @@ def _fewer(key: str, most: int, data: SheetData) -> bool:
 def _only_doubtful(data: SheetData) -> bool:
     before: list[dict[str, str]] = data["questions"]
     data["questions"] = [q for q in before if q["verdict"] != Verdict.YES]
-    return before != data["questions"]
+    return any(q["verdict"] == Verdict.YES for q in before)
 
 
 def _short_steps(data: SheetData) -> bool:
     before: list[dict[str, Any]] = data["steps"]
-    data["steps"] = [{**step, "text": shortened(step["text"], 90)} for step in before]
-    return before != data["steps"]
+    data["steps"] = [{**step, "text": shortened(step["text"], _STEP_ROOM)} for step in before]
+    return any(len(step["text"]) > _STEP_ROOM for step in before)
 
 
 _TRIMS = (

@@ -9,6 +9,7 @@ from borewright.answer.records import Candidate, Plan, Question, Step
 from borewright.quantities.show import Show
 from borewright.report.sheet_data import (
     bore_words,
+    echo_words,
     headline_words,
     margin_words,
     push_lines,
@@ -60,8 +61,7 @@ def _folded(words: str, indent: str) -> str:
 
 
 def _answer(plan: Plan, show: Show) -> Iterator[str]:
-    if plan.echo:
-        yield f"You said: {'; '.join(plan.echo)}."
+    yield from echo_words(plan)
     if plan.chosen:
         yield f"Chosen: {_way(plan.chosen)}"
     yield from push_lines(plan, show)

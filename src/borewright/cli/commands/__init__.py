@@ -1,0 +1,1 @@
+"""One file per command; each offers `command`. Loaded only when asked for."""

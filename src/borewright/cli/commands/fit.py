@@ -1,0 +1,163 @@
+"""borewright fit: one bore on one plain taper mandrel."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from borewright.cli.out import record_json, say, say_json, warn
+from borewright.cli.typed import (
+    FORCE,
+    LENGTH,
+    NUMBER,
+    PRESSURE,
+    TAPER,
+    given,
+    json_option,
+    needed,
+    taken_words,
+    units_option,
+)
+from borewright.errors import RefusedInput
+from borewright.quantities.read import (
+    length_system,
+    read_force,
+    read_length,
+    read_number,
+    read_pressure,
+    read_roughness,
+    read_taper,
+)
+
+if TYPE_CHECKING:
+    from borewright.service.fitted import FitInput, FitResult, Piece
+
+
+@click.command("fit")
+@click.option("--bore", type=LENGTH, help="Diameter of the hole.")
+@click.option("--outside", type=LENGTH, help="Outside diameter of plain work.")
+@click.option("--length", type=LENGTH, help="Length of plain work.")
+@click.option(
+    "--outline", help="Pieces 'from,to,outside[,inside]; …' along z from the leading face."
+)
+@click.option("--material", help="Material of the work.")
+@click.option("--mandrel", type=LENGTH, help="Nominal size of the mandrel.")
+@click.option("--travel", type=LENGTH, help="How far past first touch it is pressed.")
+@click.option("--position", type=LENGTH, help="Small end to leading face once pressed.")
+@click.option("--push", type=FORCE, help="Force it is pressed with.")
+@click.option("--taper", type=TAPER, help="Taper on diameter per length.")
+@click.option("--small-end", type=LENGTH, help="Diameter at the small end of the ground length.")
+@click.option("--ground-length", type=LENGTH, help="Ground length of the mandrel.")
+@click.option("--friction", type=NUMBER, help="Friction, for pressing and slipping alike.")
+@click.option("--roughness", type=LENGTH, help="Rz of work + mandrel; 0.8 of it is lost.")
+@click.option("--model", default="rings", help="rings.")
+@click.option("--work-modulus", type=PRESSURE, help="Young's modulus of the work.")
+@click.option("--work-poisson", type=NUMBER, help="Poisson's ratio of the work.")
+@click.option("--mandrel-modulus", type=PRESSURE, help="Young's modulus of the mandrel.")
+@click.option("--mandrel-poisson", type=NUMBER, help="Poisson's ratio of the mandrel.")
+@units_option
+@json_option
+def command(as_json: bool, **typed: Any) -> int:
+    """Where a bore sits on a plain taper mandrel, and what the fit does."""
+    asked = _read(typed)
+    from borewright.reference.library import tables
+    from borewright.service.fitted import fit
+
+    result = fit(asked, tables())
+    say_json(record_json(result)) if as_json else say(_words(result, _units(typed)))
+    if result.trouble:
+        warn(f"borewright: no: {result.trouble}")
+    return 3 if result.trouble else 0
+
+
+def _units(typed: dict[str, Any]) -> Any:
+    return typed["units"] or length_system(typed["bore"] or "") or "mm"
+
+
+def _read(typed: dict[str, Any]) -> FitInput:
+    """The typed text as numbers. Everything is refused here, before anything heavy is loaded."""
+    bare = typed["units"]
+    if typed["model"] != "rings":
+        raise RefusedInput(
+            "--model", repr(typed["model"]), "rings (the contact model is not built yet)"
+        )
+    bore = read_length(
+        needed(typed["bore"], "--bore", "a diameter, such as 18.01mm"), "--bore", bare=bare
+    )
+    mandrel = read_length(
+        needed(typed["mandrel"], "--mandrel", "a nominal size, such as 18mm"),
+        "--mandrel",
+        bare=bare,
+    )
+    pieces = _pieces(typed, bore)
+    settings = ("travel", "position", "push")
+    if sum(typed[name] is not None for name in settings) != 1:
+        found = " and ".join(f"--{n}" for n in settings if typed[n] is not None) or "none of them"
+        raise RefusedInput("--travel, --position, --push", found, "exactly one of them")
+    from borewright.service.fitted import FitInput
+
+    return FitInput(
+        bore=bore,
+        pieces=pieces,
+        mandrel=mandrel,
+        material=typed["material"],
+        travel=given(read_length, typed["travel"], "--travel", bare=bare, zero=True),
+        position=given(read_length, typed["position"], "--position", bare=bare),
+        push=given(read_force, typed["push"], "--push", bare=bare),
+        taper=given(read_taper, typed["taper"], "--taper"),
+        small_end=given(read_length, typed["small_end"], "--small-end", bare=bare),
+        ground_length=given(read_length, typed["ground_length"], "--ground-length", bare=bare),
+        friction=_ratio(typed["friction"], "--friction", 2.0),
+        roughness=given(read_roughness, typed["roughness"], "--roughness", bare=bare, zero=True),
+        work_modulus=given(read_pressure, typed["work_modulus"], "--work-modulus", bare=bare),
+        work_poisson=_ratio(typed["work_poisson"], "--work-poisson", 0.5),
+        mandrel_modulus=given(
+            read_pressure, typed["mandrel_modulus"], "--mandrel-modulus", bare=bare
+        ),
+        mandrel_poisson=_ratio(typed["mandrel_poisson"], "--mandrel-poisson", 0.5),
+    )
+
+
+def _ratio(text: str | None, where: str, most: float) -> float | None:
+    return None if text is None else read_number(text, where, zero=True, most=most)
+
+
+def _pieces(typed: dict[str, Any], bore: float) -> tuple[Piece, ...]:
+    bare, outline = typed["units"], typed["outline"]
+    if outline is not None:
+        if typed["outside"] is not None or typed["length"] is not None:
+            raise RefusedInput(
+                "--outline", "--outside or --length beside it", "either the outline or those two"
+            )
+        from borewright.cli.outline_text import read_outline
+
+        return read_outline(outline, bore, bare)
+    outside = read_length(
+        needed(typed["outside"], "--outside", "a diameter, or --outline"), "--outside", bare=bare
+    )
+    length = read_length(
+        needed(typed["length"], "--length", "a length, or --outline"), "--length", bare=bare
+    )
+    if outside <= bore:
+        raise RefusedInput("--outside", typed["outside"], f"more than the bore, {typed['bore']}")
+    return ((0.0, length, outside, None),)
+
+
+def _words(r: FitResult, units: Any) -> str:
+    from borewright.quantities.show import Show
+
+    s = Show(units)
+    lines = [
+        f"It first touches {s.length(r.touch_position)} from the small end; "
+        f"pressed {s.length(r.travel)} further the leading face is at {s.length(r.seat_position)}, "
+        f"{s.length(r.large_end_to_face)} short of the large end of the ground length.",
+        f"It bears on {s.length(r.contact_length)} with {s.force(r.normal_force)} in all, "
+        f"{s.pressure(r.mean_pressure)} on average.",
+        f"Push on {s.force(r.push_on_force)}, push off {s.force(r.push_off_force)}, "
+        f"slips at {s.torque(r.slip_torque)} with no load along the mandrel.",
+        f"The bore sees {s.pressure(r.largest_bore_tension)} of hoop tension "
+        f"({s.pressure(r.largest_tension)} near the face); the outside grows {s.small(r.outside_growth)}.",
+        f"With this travel the mandrel takes bores of {s.band(*r.bore_window, 'bore')}.",
+    ]
+    return "\n".join([*lines, taken_words(r.assumed, s)])

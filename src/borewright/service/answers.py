@@ -1,0 +1,168 @@
+"""ask: six plain answers to a job, each one skippable, with what was taken instead."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from borewright.errors import RefusedInput
+from borewright.job.records import Bore, Job, MandrelNote, Piece, Shelf, Work
+from borewright.quantities.read import length_system, read_length
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre
+from borewright.reference.library import Tables
+
+UNSURE = ("", "?", "-", "skip", "don't know", "dont know", "do not know", "not sure", "unknown")
+"""Answers that skip a question."""
+
+BROAD = {
+    "aluminium": ("al-6061-t6", "al-scrap-cast"),
+    "aluminum": ("al-6061-t6", "al-scrap-cast"),
+    "alloy": ("al-6061-t6", "al-scrap-cast"),
+    "steel": ("steel-1018", "steel-1018"),
+    "iron": ("gray-iron-30", "gray-iron-30"),
+    "cast iron": ("gray-iron-30", "gray-iron-30"),
+    "brass": ("brass-c360", "brass-c360"),
+    "bronze": ("bronze-sae-660", "bronze-sae-660"),
+}
+"""A broad word, and the material taken for it: from bar, as a casting."""
+
+CAREFUL_MATERIAL = "gray-iron-30"
+USUAL_BORE = 0.625 * 0.0254
+OUTSIDE_PER_BORE = 4.0
+LENGTH_PER_BORE = 1.5
+
+
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """The six answers as typed; empty is "don't know"."""
+
+    bore: str = ""
+    outside: str = ""
+    length: str = ""
+    material: str = ""
+    blank: str = ""
+    shelf: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class AskedJob:
+    """The job made of the answers, and one sentence for each answer that was skipped or broad."""
+
+    job: Job
+    taken: tuple[str, ...]
+
+
+def job_from(answers: Answers, tables: Tables, title: str = "Bored part") -> AskedJob:
+    """A job from six answers. RefusedInput, naming the question, for an answer that cannot be read."""
+    taken: list[str] = []
+    shelf = read_shelf_answer(answers.shelf)
+    bore = _bore(answers, shelf, tables, taken)
+    units = length_system(answers.bore) or length_system(answers.outside) or "inch"
+    show = Show(units)
+    outside = _size(
+        answers.outside, "outside", bore.size * OUTSIDE_PER_BORE, "four bores", show, taken
+    )
+    length = _size(
+        answers.length, "length", bore.size * LENGTH_PER_BORE, "one and a half bores", show, taken
+    )
+    if outside <= bore.size:
+        raise RefusedInput(
+            "outside", show.length(outside), f"more than the bore, {show.bore(bore.size)}"
+        )
+    blank = read_blank(answers.blank, taken)
+    material = _material(answers.material, blank, tables, taken)
+    if not shelf.stated:
+        taken.append("Shelf not stated: a usual set of plain mandrels by sixteenths is taken.")
+    work = Work(material, (Piece(0.0, length, outside),), bore, blank)
+    return AskedJob(Job(title, work, units, shelf), tuple(taken))
+
+
+def read_bore(text: str, tables: Tables) -> Bore:
+    """A size, and perhaps how it was measured: `0.501in by caliper`."""
+    words = text.replace(",", " , ").split() if ", " in text else text.split()
+    for cut in range(len(words), 0, -1):
+        try:
+            size = read_length(" ".join(words[:cut]), "bore")
+        except RefusedInput:
+            continue
+        how = " ".join(
+            w for w in words[cut:] if w.lower() not in ("by", "with", "a", "an", "the", ",")
+        )
+        return Bore(size, measured_with=tables.gauge(how).id if how else "unknown")
+    return Bore(read_length(text, "bore"))
+
+
+def read_shelf_answer(text: str) -> Shelf:
+    """`none`, a list of sizes, or not known."""
+    said = text.strip().lower()
+    if said in UNSURE:
+        return Shelf()
+    if said in ("none", "no", "nothing", "no mandrels"):
+        return Shelf(stated=True)
+    sizes = [
+        part for part in said.replace(";", ",").replace(" and ", ",").split(",") if part.strip()
+    ]
+    return Shelf(tuple(MandrelNote(read_length(s, "mandrels")) for s in sizes), stated=True)
+
+
+def read_blank(text: str, taken: list[str]) -> str:
+    """bar, casting or unknown."""
+    said = text.strip().lower()
+    if said in UNSURE:
+        taken.append("Bar or casting not stated: neither is taken.")
+        return "unknown"
+    if said in ("bar", "from bar", "bar stock"):
+        return "bar"
+    if said in ("casting", "cast", "a casting"):
+        return "casting"
+    raise RefusedInput("bar or casting", repr(text), "bar, casting, or nothing")
+
+
+def _bore(answers: Answers, shelf: Shelf, tables: Tables, taken: list[str]) -> Bore:
+    if answers.bore.strip().lower() not in UNSURE:
+        bore = read_bore(answers.bore, tables)
+        if bore.measured_with == "unknown":
+            taken.append("How the bore was measured is not stated: taken as a guess.")
+        return bore
+    size = shelf.mandrels[0].nominal if shelf.mandrels else USUAL_BORE
+    taken.append(
+        f"Bore not stated: {Show('inch').bore(size)} is taken, as a guess; measure it before believing any of this."
+    )
+    return Bore(size)
+
+
+def _size(text: str, what: str, usual: Metre, why: str, show: Show, taken: list[str]) -> Metre:
+    if text.strip().lower() not in UNSURE:
+        return read_length(text, what)
+    taken.append(f"{what.capitalize()} not stated: {show.length(usual)} is taken ({why}).")
+    return usual
+
+
+def _material(text: str, blank: str, tables: Tables, taken: list[str]) -> str:
+    said = " ".join(text.strip().lower().split())
+    if said in UNSURE:
+        taken.append("Material not stated: taken as grey iron, brittle, to be on the careful side.")
+        return CAREFUL_MATERIAL
+    if said in BROAD:
+        material = BROAD[said][1 if blank == "casting" else 0]
+        taken.append(
+            f"{text.strip().capitalize()} is a broad word: taken as {tables.material(material).name}."
+        )
+        return material
+    return tables.material(text).id
+
+
+def check_answer(question: str, text: str, tables: Tables) -> None:
+    """RefusedInput where this answer to this question cannot be read."""
+    if text.strip().lower() in UNSURE:
+        return
+    checks: dict[str, Callable[[], object]] = {
+        "bore": lambda: read_bore(text, tables),
+        "outside": lambda: read_length(text, "outside"),
+        "length": lambda: read_length(text, "length"),
+        "material": lambda: _material(text, "unknown", tables, []),
+        "blank": lambda: read_blank(text, []),
+        "shelf": lambda: read_shelf_answer(text),
+    }
+    checks[question]()

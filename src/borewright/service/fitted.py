@@ -1,0 +1,243 @@
+"""fit: one bore on one plain taper mandrel, by the rings model."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from borewright.errors import RefusedInput
+from borewright.mechanics.inverse import where_it_reaches
+from borewright.mechanics.outline import BoreLine, bore_line
+from borewright.mechanics.press import push_off_force, push_on_force
+from borewright.mechanics.rings import Elastic, RingContact, ring_contact
+from borewright.mechanics.roughness import interference_lost
+from borewright.mechanics.slip import slip_torque
+from borewright.mechanics.taper import bore_window, touch_position
+from borewright.quantities.si import Metre, MetrePerMetre, Newton, NewtonMetre, Pascal, Ratio
+from borewright.reference.library import Tables
+
+HOOP_WINDOW = (0.05, 0.95)
+TENSION_WINDOW = (0.01, 0.99)
+"""Shares of the bore's length between which its hoop tension, and any tension, is read."""
+
+Piece = tuple[Metre, Metre, Metre, Metre | None]
+
+
+@dataclass(frozen=True, slots=True)
+class FitInput:
+    """What `fit` is given; None takes the best value of the tables and is listed as assumed.
+
+    Exactly one of `travel`, `position` and `push` says how far it is pressed.
+    """
+
+    bore: Metre
+    pieces: tuple[Piece, ...]
+    mandrel: Metre
+    material: str | None = None
+    travel: Metre | None = None
+    position: Metre | None = None
+    push: Newton | None = None
+    taper: MetrePerMetre | None = None
+    small_end: Metre | None = None
+    ground_length: Metre | None = None
+    friction: Ratio | None = None
+    roughness: Metre | None = None
+    work_modulus: Pascal | None = None
+    work_poisson: Ratio | None = None
+    mandrel_modulus: Pascal | None = None
+    mandrel_poisson: Ratio | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """A value that was not given, and where the one taken comes from."""
+
+    what: str
+    taken: float
+    unit: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class FitResult:
+    """Where it sits and what the fit does. `trouble` is empty where the answer is not no."""
+
+    touch_position: Metre
+    seat_position: Metre
+    large_end_to_face: Metre
+    travel: Metre
+    contact_length: Metre
+    normal_force: Newton
+    mean_pressure: Pascal
+    largest_bore_tension: Pascal
+    largest_tension: Pascal
+    push_on_force: Newton
+    push_off_force: Newton
+    slip_torque: NewtonMetre
+    outside_growth: Metre
+    bore_window: tuple[Metre, Metre]
+    assumed: tuple[Taken, ...]
+    trouble: str = ""
+
+
+def fit(asked: FitInput, tables: Tables) -> FitResult:
+    """Position, force and stress of one bore on one mandrel.
+
+    Roughness takes its share off the interference for force, pressure and growth; the two tensions
+    are without it, because peaks that do not flatten load the bore. Friction, where one value is
+    given, serves pressing on, pressing off and slipping alike. Raises RefusedInput for input that
+    cannot be used, UnknownName for a material that is not in the tables.
+    """
+    known = _Known(asked, tables)
+    if sum(v is not None for v in (asked.travel, asked.position, asked.push)) != 1:
+        raise RefusedInput(
+            "fit", "none or several of travel, position and push", "exactly one of them"
+        )
+    on_metal = known.line.edges[:-1][known.line.outside > 0]
+    if len(on_metal) == 0:
+        raise RefusedInput(
+            "outline", "no piece that reaches the bore", "at least one without an inside"
+        )
+    touch = float(touch_position(asked.bore, known.small_end, known.taper)) + float(on_metal[0])
+    travel, stalled = _travel(asked, known, touch)
+    return _result(asked, known, touch, travel, stalled)
+
+
+class _Known:
+    """The input with its gaps filled; remembers what was taken."""
+
+    def __init__(self, asked: FitInput, tables: Tables) -> None:
+        self.asked, self.tables = asked, tables
+        self.taken: list[Taken] = []
+        self.line: BoreLine = bore_line(asked.pieces, asked.bore)
+        row = tables.mandrel_row(asked.mandrel)
+        named = ", ".join(row.sources)
+        self.taper = self._or("taper", asked.taper, "m/m", lambda: (row.taper, named))
+        self.small_end = self._or("small_end", asked.small_end, "m", lambda: (row.small_end, named))
+        self.ground = self._or(
+            "ground_length", asked.ground_length, "m", lambda: (row.ground_length, named)
+        )
+        self.end_length = row.end_length
+        self.work = Elastic(
+            self._or("work_modulus", asked.work_modulus, "Pa", self._material("modulus")),
+            self._or("work_poisson", asked.work_poisson, "", self._material("poisson")),
+        )
+        self.mandrel = Elastic(
+            self._or("mandrel_modulus", asked.mandrel_modulus, "Pa", self._steel("modulus")),
+            self._or("mandrel_poisson", asked.mandrel_poisson, "", self._steel("poisson")),
+        )
+        self.friction_on, self.friction_off, self.friction_slip = self._friction()
+        rough = self._or("roughness", asked.roughness, "m", self._usual_roughness)
+        self.lost = float(interference_lost(rough, tables.allowance("roughness_loss").best))
+
+    def _or(
+        self, what: str, given: float | None, unit: str, usual: Callable[[], tuple[float, str]]
+    ) -> float:
+        if given is not None:
+            return given
+        value, source = usual()
+        self.taken.append(Taken(what, value, unit, source))
+        return value
+
+    def _material(self, quantity: str) -> Callable[[], tuple[float, str]]:
+        def usual() -> tuple[float, str]:
+            r = self.tables.material_range(self._named(quantity), quantity)
+            return r.best, r.source
+
+        return usual
+
+    def _named(self, wanted_for: str) -> str:
+        if self.asked.material is None:
+            raise RefusedInput(
+                "--material", f"nothing, and {wanted_for} not given", "a material, or that value"
+            )
+        return self.asked.material
+
+    def _steel(self, quantity: str) -> Callable[[], tuple[float, str]]:
+        r = self.tables.material_range("mandrel-steel-hard", quantity)
+        return lambda: (r.best, r.source)
+
+    def _friction(self) -> tuple[float, float, float]:
+        if self.asked.friction is not None:
+            return (self.asked.friction,) * 3
+        f = self.tables.friction(self._named("friction"), "oiled")
+        on, slip, off = f.mu_on.best, f.slip_ratio.best, f.off_ratio.best
+        self.taken.append(Taken("friction", on, "", f.mu_on.source))
+        self.taken.append(Taken("friction_slip", on * slip, "", f.slip_ratio.source))
+        self.taken.append(Taken("friction_off", on * off, "", f.off_ratio.source))
+        return on, on * off, on * slip
+
+    def _usual_roughness(self) -> tuple[float, str]:
+        work, mandrel = self.tables.roughness("unknown"), self.tables.roughness("ground-mandrel")
+        return work.best + mandrel.best, work.source
+
+    def rings(self, seat: Metre, lost: Metre) -> RingContact:
+        sizes = np.full(len(self.line.edges), self.asked.bore)
+        return ring_contact(
+            self.line,
+            sizes,
+            np.array([seat]),
+            self.small_end,
+            self.taper,
+            self.ground,
+            lost,
+            self.work,
+            self.mandrel,
+        )
+
+    def push_at(self, seat: Metre) -> Newton:
+        normal = float(self.rings(seat, self.lost).normal_force[0])
+        return float(push_on_force(normal, self.friction_on, self.taper))
+
+
+def _travel(asked: FitInput, known: _Known, touch: Metre) -> tuple[Metre, str]:
+    """Travel past touch (m), and a sentence where the push asked for is never reached."""
+    if asked.travel is not None:
+        return asked.travel, ""
+    if asked.position is not None:
+        return asked.position - touch, ""
+    room = max(0.0, known.ground - touch)
+    found = where_it_reaches(lambda s: known.push_at(touch + s), asked.push or 0.0, 0.0, room)
+    if found is None:
+        return room, "that push is not reached before the leading face is at the large end"
+    return found, ""
+
+
+def _result(asked: FitInput, known: _Known, touch: Metre, travel: Metre, stalled: str) -> FitResult:
+    seat = touch + travel
+    pressed, tight = known.rings(seat, known.lost), known.rings(seat, 0.0)
+    normal, contact = float(pressed.normal_force[0]), float(pressed.contact_length[0])
+    length = float(known.line.edges[-1] - known.line.edges[0])
+    window = bore_window(known.small_end, known.taper, length, known.ground, travel)
+    low, high = float(window[0]), float(window[1])
+    return FitResult(
+        touch_position=touch,
+        seat_position=seat,
+        large_end_to_face=known.ground - seat,
+        travel=travel,
+        contact_length=contact,
+        normal_force=normal,
+        mean_pressure=normal / (np.pi * asked.bore * contact) if contact > 0 else 0.0,
+        largest_bore_tension=float(tight.largest_hoop(*(s * length for s in HOOP_WINDOW))[0]),
+        largest_tension=float(tight.largest_hoop(*(s * length for s in TENSION_WINDOW))[0]),
+        push_on_force=float(push_on_force(normal, known.friction_on, known.taper)),
+        push_off_force=float(push_off_force(normal, known.friction_off, known.taper)),
+        slip_torque=float(slip_torque(normal, known.friction_slip, asked.bore)),
+        outside_growth=float(pressed.largest_growth()[0]),
+        bore_window=(low, high),
+        assumed=tuple(known.taken),
+        trouble=stalled or _trouble(asked.bore, known, seat, length, normal),
+    )
+
+
+def _trouble(bore: Metre, known: _Known, seat: Metre, length: Metre, normal: Newton) -> str:
+    """Why the answer is no, in words; empty where it is not."""
+    if bore <= known.small_end:
+        return "the bore is smaller than the small end: it does not go on"
+    if seat > known.ground + 1e-12:
+        return "the leading face is past the large end: the work falls through or hangs over"
+    if seat < length - 1e-12:
+        return "the far end of the bore hangs over the small end"
+    return "" if normal > 0 else "it is loose there: nothing grips"
