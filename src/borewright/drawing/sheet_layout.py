@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.records import Layout, Plan, ProofLoad
-from borewright.drawing.dimension import SIZE
+from borewright.drawing.dimension import SIZE, without_other_unit
 from borewright.drawing.end_view import end_view, proof_words
 from borewright.drawing.frame import Scale, centers_length, largest_scale
 from borewright.drawing.inset import inset
@@ -47,10 +47,10 @@ def _notes(
 ) -> tuple[Text, ...]:
     """The sentences under the side view: the taper that cannot be seen, and the proof load."""
     taper = (layout.large_end - layout.small_end) / layout.ground_length
+    slope = without_other_unit(show.taper(taper))
     notes = [
-        f"Positions are read by rule from the mandrel's large-end face. "
-        f"Bore {show.bore(layout.bore)}. "
-        f"The taper, {show.taper(taper)} on diameter, is too small to see."
+        "Positions are read by rule from the mandrel's large-end face.",
+        f"Bore {show.bore(layout.bore)}. The taper, {slope}, is too small to see.",
     ]
     notes += [proof_words(proof, show)] if proof else []
     lines = [line for note in notes for line in wrapped(note, SIZE, width)]
