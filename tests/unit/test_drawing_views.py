@@ -12,11 +12,11 @@ from xml.etree import ElementTree
 import pytest
 from tests.sample_plan import SHAPES, sample_layout, sample_plan
 
-from borewright.answer.records import Layout
+from borewright.answer.records import Layout, Ring
 from borewright.drawing import Scene, draw_plan, end_view, inset, svg
 from borewright.drawing.frame import Scale
 from borewright.drawing.hatch import hatch_lines
-from borewright.drawing.outline import section
+from borewright.drawing.outline import front_edges, section
 from borewright.drawing.scene import Arc, Arrow, Circle, Hatch, Item, Line, Path, Text
 from borewright.quantities.show import Show
 
@@ -49,6 +49,19 @@ def test_slip_circles_stand_at_their_radius() -> None:
     assert layout.slip_radius_low is not None
     assert one_circle(scene, "slip-circle").r == pytest.approx(200 * layout.slip_radius)
     assert one_circle(scene, "slip-low-circle").r == pytest.approx(200 * layout.slip_radius_low)
+
+
+def test_from_the_front_the_edges_of_hub_and_rim_are_seen() -> None:
+    """The webbed wheel: rim 150 and its inner edge 130, hub 45; the web's own edges lie hidden."""
+    edges = front_edges(sample_layout("webbed"))
+    assert edges == pytest.approx((0.150, 0.130, 0.045))
+
+
+def test_a_small_shoulder_behind_a_large_disc_is_not_seen() -> None:
+    layout = replace(
+        sample_layout("disc"), rings=(Ring(0.0, 0.02, 0.3, 0.0), Ring(0.02, 0.04, 0.06, 0.0))
+    )
+    assert front_edges(layout) == pytest.approx((0.3,))
 
 
 def test_the_two_slip_circles_are_told_apart_by_their_line() -> None:
@@ -89,7 +102,8 @@ def test_the_weight_hangs_on_the_side_where_the_cut_would_pull() -> None:
     (arm,), (weight,) = named(scene, "arm"), named(scene, "weight")
     assert isinstance(arm, Path)
     assert isinstance(weight, Path)
-    rim = one_circle(scene, "work-circle")
+    rim = max((c for c in named(scene, "work-circle")), key=lambda c: c.r)  # type: ignore[union-attr]
+    assert isinstance(rim, Circle)
     assert max(x for x, _ in weight.points) < rim.cx - rim.r
     assert min(y for _, y in weight.points) > max(y for _, y in arm.points)
 
@@ -144,6 +158,15 @@ def test_the_inset_says_where_grip_ends() -> None:
     share = (end.x1 - zero.x1) / (zero.x2 - zero.x1)
     assert share * layout.work_length == pytest.approx(expected, rel=0.005)
     assert f"grips the first {Show('mm').length(expected)}" in all_words(scene)
+
+
+def test_the_end_of_grip_is_exact_where_a_plan_stops_at_zero() -> None:
+    layout = sample_layout("bush")
+    clipped = replace(layout, interference_kept=tuple(max(v, 0.0) for v in layout.interference_kept))
+    ends = [named(inset(x, Show("mm"), 62.0), "contact-end")[0] for x in (layout, clipped)]
+    assert isinstance(ends[0], Line)
+    assert isinstance(ends[1], Line)
+    assert ends[0].x1 == pytest.approx(ends[1].x1)
 
 
 def test_the_inset_says_when_no_grip_is_left() -> None:

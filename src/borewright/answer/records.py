@@ -92,7 +92,6 @@ class Grip:
     holding_friction: Draws
     push_on: Draws
     push_off: Draws
-    push_on_smooth: Draws
     tension: Draws
     equivalent_stress: Draws
     contact_length: Draws

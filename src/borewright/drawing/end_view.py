@@ -19,7 +19,7 @@ from borewright.drawing.dimension import (
 )
 from borewright.drawing.frame import Scale
 from borewright.drawing.measure import wrapped
-from borewright.drawing.outline import outside
+from borewright.drawing.outline import front_edges, outside
 from borewright.drawing.scene import Arc, Arrow, Circle, Item, Line, LineKind, Path, Scene, Text
 from borewright.drawing.slip import slips
 from borewright.quantities.show import Show
@@ -73,27 +73,13 @@ class _Eye:
 
 def _work(eye: _Eye) -> tuple[Item, ...]:
     layout = eye.layout
-    rings = sorted({ring.outside for ring in layout.rings}, reverse=True)
-    seen = _edges_from_the_front(layout)
-    hidden = [r for r in rings if r not in seen]
+    edges = (eye.circle(d, LineKind.VISIBLE, "work-circle", "white") for d in front_edges(layout))
     return (
-        *(eye.circle(d, LineKind.VISIBLE, "work-circle", "white") for d in seen),
-        *(eye.circle(d, LineKind.HIDDEN, "work-circle-hidden") for d in hidden),
+        *edges,
         eye.circle(layout.large_end, LineKind.VISIBLE, "mandrel-circle", "white"),
         eye.circle(layout.end_diameter, LineKind.VISIBLE, "mandrel-end-circle", "white"),
         *_cross(eye),
     )
-
-
-def _edges_from_the_front(layout: Layout) -> list[float]:
-    """Diameters of the edges seen from the leading side, largest first."""
-    shown: list[float] = []
-    for ring in sorted(layout.rings, key=lambda r: (r.start, -r.outside)):
-        shown += [ring.outside] if not shown or ring.outside > max(shown) else []
-        if ring.inside > layout.bore * 1.0001 and ring.start <= min(r.start for r in layout.rings):
-            shown.append(ring.inside)
-    hubs = [r.outside for r in layout.rings if r.inside <= layout.bore * 1.0001 and r.start <= 1e-9]
-    return sorted({*shown, *hubs}, reverse=True)
 
 
 def _cross(eye: _Eye) -> tuple[Item, ...]:

@@ -23,7 +23,8 @@ def inset(layout: Layout, show: Show, width: float = 62.0) -> Scene:
     Dashed as pressed, thick what is left when the peaks of both surfaces have flattened; hatched
     where it grips. Leading face at the left, as in the side view.
     """
-    zs, kept = layout.interference_z, layout.interference_kept
+    zs = layout.interference_z
+    kept = _unclipped(layout.interference, layout.interference_kept)
     most = max(*layout.interference, 0.0) if layout.interference else 0.0
     if most <= 0.0 or len(zs) < 2:
         return _nothing(width)
@@ -125,6 +126,14 @@ def _sentence(
     if begin == zs[0]:
         return f"grips the first {show.length(end)}"
     return f"grips {show.length(begin)} to {show.length(end)}"
+
+
+def _unclipped(over: tuple[float, ...], kept: tuple[float, ...]) -> tuple[float, ...]:
+    """What is kept, carried on below zero where a plan says 0, so that the end of grip is exact."""
+    losses = [a - b for a, b in zip(over, kept, strict=True) if b > 0]
+    if not losses:
+        return kept
+    return tuple(b if b != 0 else a - losses[-1] for a, b in zip(over, kept, strict=True))
 
 
 def _zeros(zs: tuple[float, ...], values: tuple[float, ...]) -> list[float]:

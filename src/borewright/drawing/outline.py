@@ -82,6 +82,27 @@ def silhouette(layout: Layout) -> tuple[tuple[float, float, float], ...]:
     return tuple(step for step in steps if step[2] > 0)
 
 
+def front_edges(layout: Layout) -> tuple[float, ...]:
+    """Diameters of the edges seen from the leading side, largest first.
+
+    An edge is seen where the depth of the nearest metal steps; what a rim hides is left out.
+    """
+    radii = sorted({r for ring in layout.rings for r in _radii(ring, layout.bore)}, reverse=True)
+    depths = [_depth(layout, (a + b) / 2) for a, b in pairwise(radii)]
+    outer = [None, *depths]
+    return tuple(2 * r for r, near, far in zip(radii, outer, depths, strict=False) if near != far)
+
+
+def _depth(layout: Layout, radius: float) -> float | None:
+    """How far behind the leading face the first metal at a radius is; None where there is none."""
+    starts = [
+        ring.start
+        for ring in layout.rings
+        if _radii(ring, layout.bore)[0] < radius < ring.outside / 2
+    ]
+    return min(starts, default=None)
+
+
 def outside(layout: Layout) -> float:
     """The largest diameter of the work, metres."""
     return max(ring.outside for ring in layout.rings)

@@ -21,9 +21,9 @@ from borewright.job.records import Job, Mandrel
 from borewright.mechanics.num import Floats
 from borewright.mechanics.outline import BoreLine, bore_line
 from borewright.mechanics.press import push_off_force, push_on_force
-from borewright.mechanics.rings import RingContact, ring_contact
+from borewright.mechanics.rings import Elastic, RingContact, ring_contact
 from borewright.mechanics.taper import touch_position
-from borewright.quantities.si import Metre
+from borewright.quantities.si import Metre, Newton
 from borewright.reference.library import Tables
 
 EDGE_SHARE = 0.01
@@ -69,22 +69,36 @@ class TaperHold:
             holding_friction=f.friction_slip,
             push_on=np.asarray(push_on_force(cold, f.friction_on, m.taper)),
             push_off=np.asarray(push_off_force(cold, f.friction_off, m.taper)),
-            push_on_smooth=np.asarray(push_on_force(tight.normal_force, f.friction_on, m.taper)),
             tension=tight.largest_hoop(*inside) * f.edge_factor,
             equivalent_stress=tight.largest_equivalent(*inside),
             contact_length=pressed.contact_length,
-            growth=tight.largest_growth(),
+            growth=pressed.largest_growth(),
             taper=m.taper,
         )
 
-    def rings(self, travel: Metre, lost: Floats) -> RingContact:
+    def light_push(self, travel: Metre) -> Newton:
+        """Likely push (N) at a small travel (m), peaks not yet flattened: what a hand feels."""
+        f, taper = self.facts, self.mandrel.taper
+        normal = self.rings(travel, np.zeros(1), likely_only=True).normal_force
+        return float(push_on_force(float(normal[0]), float(f.friction_on[0]), taper))
+
+    def rings(self, travel: Metre, lost: Floats, *, likely_only: bool = False) -> RingContact:
         """The rings at a travel, for every draw, on a taper without ends (see the top)."""
         f, m = self.facts, self.mandrel
         start = self.likely_touch + travel - ENDLESS
-        seat = np.full(len(self.touch), ENDLESS)
+        cases = 1 if likely_only else len(self.touch)
+        work = Elastic(np.atleast_1d(f.work.modulus)[:cases], f.work.poisson)
+        seat = np.full(cases, ENDLESS)
         return ring_contact(
-            self.line, self.sizes, seat, m.small_end + m.taper * start, m.taper, np.inf, lost,
-            f.work, f.mandrel,
+            self.line,
+            self.sizes,
+            seat,
+            m.small_end + m.taper * start,
+            m.taper,
+            np.inf,
+            lost,
+            work,
+            f.mandrel,
         )
 
 

@@ -6,7 +6,7 @@ from borewright.answer.records import Figure, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
 from borewright.planning.better_ways import better_ways
-from borewright.planning.candidates import RANKED_BY, Weighed, as_candidate, weigh
+from borewright.planning.candidates import RANKED_BY, Weighed, Weighing, as_candidate, weigh
 from borewright.planning.cautions import cautions
 from borewright.planning.layout import layout
 from borewright.planning.push_advice import proof_load, push_advice
@@ -25,12 +25,12 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     """
     tables.material(job.work.material)
     shop = shop_of(job, tables)
-    weighed = weigh(job, shop, tables)
-    return _served(job, shop, weighed, tables) if weighed else _nothing(job, shop, tables)
+    weighing = weigh(job, shop, tables)
+    return _served(job, shop, weighing, tables) if weighing.tried else _nothing(job, shop, tables)
 
 
-def _served(job: Job, shop: Shop, weighed: tuple[Weighed, ...], tables: Tables) -> Plan:
-    best = weighed[0]
+def _served(job: Job, shop: Shop, weighing: Weighing, tables: Tables) -> Plan:
+    best = weighing.tried[0]
     trial, better = best.trial, better_ways(job, shop, best, tables)
     push, proof = push_advice(trial), proof_load(trial)
     no = best.verdict is Verdict.NO
@@ -44,7 +44,7 @@ def _served(job: Job, shop: Shop, weighed: tuple[Weighed, ...], tables: Tables) 
         echo=echo(job, tables),
         chosen=None if no else as_candidate(best),
         questions=best.questions,
-        candidates=tuple(as_candidate(w) for w in weighed),
+        candidates=weighing.candidates,
         better_ways=better,
         steps=() if no else sheet_steps,
         cautions=cautions(job, shop, tables),

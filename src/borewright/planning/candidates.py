@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from borewright.answer.records import Candidate, Question, Verdict
 from borewright.errors import RefusedInput
-from borewright.holding.plain_taper import TaperHold, holds
+from borewright.holding.plain_taper import TaperHold, bore_half_band, holds
 from borewright.holding.registry import WAYS
 from borewright.job.records import Job, Mandrel
 from borewright.planning.questions import ask_all
 from borewright.planning.shop import Shop
 from borewright.planning.trial import Trial, make_trial
+from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
 RANKED_BY = (
@@ -42,13 +44,47 @@ class Weighed:
         return next(q for q in self.questions if q.verdict is self.verdict)
 
 
-def weigh(job: Job, shop: Shop, tables: Tables) -> tuple[Weighed, ...]:
-    """Every hold of the shelf, best first. RefusedInput where `use` names nothing that can be tried."""
-    tried = [
-        _weighed(job, shop, h, tables)
-        for m in _to_try(job, shop, tables)
-        for h in holds(job, m, tables)
-    ]
+@dataclass(frozen=True, slots=True, eq=False)
+class Weighing:
+    """The holds tried, best first, and the mandrels passed over because the bore is far from them."""
+
+    tried: tuple[Weighed, ...]
+    passed: tuple[Candidate, ...]
+
+    @property
+    def candidates(self) -> tuple[Candidate, ...]:
+        return (*(as_candidate(w) for w in self.tried), *self.passed)
+
+
+def weigh(job: Job, shop: Shop, tables: Tables) -> Weighing:
+    """Every mandrel of the shelf, best first. RefusedInput where `use` names nothing to try."""
+    mandrels = _to_try(job, shop, tables)
+    distance = {m: _bore_off(m, job, tables) for m in mandrels}
+    near = [m for m in mandrels if distance[m] <= 0]
+    chosen = near or sorted(mandrels, key=lambda m: distance[m])[:1]
+    passed = tuple(_passed(m, job) for m in mandrels if m not in chosen)
+    return Weighing(_tried(chosen, job, shop, tables), passed)
+
+
+def _bore_off(mandrel: Mandrel, job: Job, tables: Tables) -> float:
+    """How far (m) the whole band of the bore lies off the ground part; 0 or less where it meets it."""
+    band, bore = bore_half_band(job, tables), job.work.bore
+    sizes = [bore.size, *(r.size for r in bore.readings)]
+    return max(min(sizes) - band - mandrel.large_end, mandrel.small_end - max(sizes) - band)
+
+
+def _passed(mandrel: Mandrel, job: Job) -> Candidate:
+    show = Show(job.units)
+    ends = show.band(mandrel.small_end, mandrel.large_end, "bore")
+    how = "falls through" if job.work.bore.size > mandrel.large_end else "does not go on"
+    reason = f"It is ground {ends}: this bore {how}."
+    return Candidate("plain-taper", mandrel.name, "", Verdict.NO, reason)
+
+
+def _tried(
+    mandrels: Sequence[Mandrel], job: Job, shop: Shop, tables: Tables
+) -> tuple[Weighed, ...]:
+    tried = [_weighed(job, shop, h, tables) for m in mandrels for h in holds(job, m, tables)]
     return tuple(sorted(tried, key=_order))
 
 

@@ -44,9 +44,14 @@ class Chosen:
     limited_by: str
 
 
-def choose(job: Job, hold: TaperHold, tables: Tables, force: Range, room: Metre) -> Chosen:
-    """The travel for one hold. `force`: what the press gives (N); `room`: travel left on the mandrel."""
-    hand = hand_travel(hold, tables)
+def choose(
+    job: Job, hold: TaperHold, tables: Tables, force: Range, room: Metre, hand: Metre
+) -> Chosen:
+    """The travel for one hold.
+
+    `force`: what the press gives (N); `room`: travel left on the mandrel (m); `hand`: travel that
+    the hand's own push has made (m).
+    """
     step = RULE_STEP[job.units]
     usual = tables.allowance("press_travel")
     grips = _grips(hold, hand, step, usual.high)
@@ -63,10 +68,7 @@ def hand_travel(hold: TaperHold, tables: Tables) -> Metre:
     """How far (m) the light push that defines touch has itself pressed the work."""
     push = tables.allowance("touch_push").best
 
-    def force(travel: float) -> float:
-        return likely(hold.grip(travel).push_on_smooth)
-
-    return where_it_reaches(force, push, 0.0, 0.02, steps=16) or 0.0
+    return where_it_reaches(hold.light_push, push, 0.0, 0.02, steps=16) or 0.0
 
 
 def press_draws(force: Range) -> Draws:

@@ -94,5 +94,5 @@ def make_trial(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Trial:
     small = hold.length + a("tool_clearance").best
     large = m.ground_length - a("dog_clearance").best
     hand = hand_travel(hold, tables)
-    chosen = choose(job, hold, tables, shop.press_force, _room(hold, small, large))
+    chosen = choose(job, hold, tables, shop.press_force, _room(hold, small, large), hand)
     return Trial(job, shop, tables, Show(job.units), hold, chosen, hand, small, large)
