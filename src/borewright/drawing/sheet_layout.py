@@ -15,7 +15,7 @@ from borewright.quantities.show import Show
 
 WIDTH = 186.0
 """Width of the drawing, mm: what Letter and A4 both leave between margins."""
-_TALLEST = 46.0
+_TALLEST = 40.0
 """Room for the largest diameter on paper, mm, so that the sheet keeps room for words."""
 _SIDE_LEAST, _SIDE_MOST = 106.0, 122.0
 _GAP = 4.0

@@ -15,22 +15,33 @@ NOT_YET_BORED = ("drilled", "as-cast", "cast", "unknown", "")
 """Ways a bore may have been made that leave the finishing of it still to do."""
 
 
+FAR_OUT = 5.0
+"""Outside over bore from which the rim counts as far out (ours)."""
+
+
+STUB_INSTEAD = (
+    "Where no ground mandrel is at hand, a stub turned in the chuck to this bore does the job."
+)
+
+
 def better_ways(
     job: Job, shop: Shop, best: Weighed | None, tables: Tables
 ) -> tuple[Candidate, ...]:
     """Other ways worth thinking of, the strongest reason first. None is computed yet."""
-    found = dict(_stub(job, shop, best))
+    found = dict(_stub_needed(job, shop, best))
     found.update(_one_chucking(job))
     if best is not None:
         found.update(_for_slip(best))
         found.update(_for_crack(best))
+    if not found and not job.shelf.stated:
+        found["turned-stub"] = STUB_INSTEAD
     return tuple(
         Candidate(way, tables.way(way).name, "", None, reason, computed=False)
         for way, reason in found.items()
     )
 
 
-def _stub(job: Job, shop: Shop, best: Weighed | None) -> Iterator[tuple[str, str]]:
+def _stub_needed(job: Job, shop: Shop, best: Weighed | None) -> Iterator[tuple[str, str]]:
     size = Show(job.units).bore(job.work.bore.size)
     if shop.owns_none:
         yield (
@@ -47,11 +58,6 @@ def _stub(job: Job, shop: Shop, best: Weighed | None) -> Iterator[tuple[str, str
                 f"No mandrel on the shelf takes this bore: turn a stub in the chuck to it ({size}), and leave it "
                 "there until the batch is done."
             ),
-        )
-    elif not job.shelf.stated:
-        yield (
-            "turned-stub",
-            "Where no ground mandrel is at hand, a stub turned in the chuck to this bore does the job.",
         )
 
 
@@ -75,7 +81,9 @@ def _one_chucking(job: Job) -> Iterator[tuple[str, str]]:
 
 
 def _for_slip(best: Weighed) -> Iterator[tuple[str, str]]:
-    if best.question("slip").verdict is not Verdict.YES:
+    work = best.trial.job.work
+    far_out = work.outside >= FAR_OUT * work.bore.size
+    if best.question("slip").verdict is not Verdict.YES and far_out:
         yield (
             "faceplate",
             (
@@ -86,7 +94,8 @@ def _for_slip(best: Weighed) -> Iterator[tuple[str, str]]:
 
 
 def _for_crack(best: Weighed) -> Iterator[tuple[str, str]]:
-    if best.question("crack").verdict is not Verdict.YES:
+    held_back = best.trial.chosen.limited_by == "the bore" and best.verdict is not Verdict.YES
+    if best.question("crack").verdict is not Verdict.YES or held_back:
         yield (
             "four-jaw",
             (

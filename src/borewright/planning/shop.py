@@ -12,8 +12,11 @@ from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
 
-SET_STEP = 0.0254 / 16
-"""Plain mandrels are bought or made in sets by sixteenths (Machine Shop Work, "Mandrels")."""
+SET_STEP = {"inch": 0.0254 / 16, "mm": 0.001}
+"""Sets go by sixteenths (Machine Shop Work, "Mandrels"); metric ones vary, by whole mm here (ours)."""
+
+SMALLEST, LARGEST = 0.0063, 0.0382
+"""Sizes (m) that the table of plain mandrels speaks of: 1/4 to 1 1/2 in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +33,7 @@ class Shop:
 def shop_of(job: Job, tables: Tables) -> Shop:
     """The mandrels and press that a job may use."""
     show = Show(job.units)
-    notes = job.shelf.mandrels if job.shelf.stated else _usual_set(job.work.bore.size, tables)
+    notes = job.shelf.mandrels if job.shelf.stated else _usual_set(job)
     resolved = [resolve(n, tables, f"{_size_name(n.nominal, show)} mandrel") for n in notes]
     name, force, press_assumed = _press(job, tables)
     assumed = (
@@ -47,11 +50,12 @@ def shop_of(job: Job, tables: Tables) -> Shop:
     )
 
 
-def _usual_set(bore: Metre, tables: Tables) -> tuple[MandrelNote, ...]:
+def _usual_set(job: Job) -> tuple[MandrelNote, ...]:
     """The sizes of a usual set next to the bore: the nearest, and one either side."""
-    nearest = max(4, round(bore / SET_STEP))
-    sizes = [k * SET_STEP for k in (nearest - 1, nearest, nearest + 1)]
-    return tuple(MandrelNote(nominal=s) for s in sizes if 0.00634 <= s <= 0.0382)
+    step = SET_STEP[job.units]
+    nearest = round(job.work.bore.size / step)
+    sizes = [k * step for k in (nearest - 1, nearest, nearest + 1)]
+    return tuple(MandrelNote(nominal=s) for s in sizes if SMALLEST <= s <= LARGEST)
 
 
 def _size_name(nominal: Metre, show: Show) -> str:
@@ -60,11 +64,13 @@ def _size_name(nominal: Metre, show: Show) -> str:
 
 
 def _set_assumed(show: Show, notes: tuple[MandrelNote, ...]) -> Assumption:
+    inch = show.units == "inch"
+    by, source = ("by sixteenths", "machine-shop-work") if inch else ("by whole mm", "ours")
     sizes = ", ".join(_size_name(n.nominal, show) for n in notes) or "no size near this bore"
     return Assumption(
         "mandrels on the shelf",
-        f"a usual set of plain mandrels by sixteenths ({sizes})",
-        "machine-shop-work",
+        f"a usual set of plain mandrels {by} ({sizes})",
+        source,
     )
 
 

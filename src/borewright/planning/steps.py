@@ -31,62 +31,65 @@ def steps(trial: Trial, push: PushAdvice, proof: ProofLoad) -> tuple[Step, ...]:
 
 def _make_ready(trial: Trial) -> Iterator[Line]:
     show, m, (low, high) = trial.show, trial.mandrel, trial.window
-    small, large = (
-        figure("small_end", m.small_end, "m", "bore", ""),
-        figure("large_end", m.large_end, "m", "bore", ""),
-    )
     yield (
         "Which end is which",
-        f"Measure {m.name} near both ends of the ground part: small end about {show.bore(m.small_end)}, "
-        f"large end about {show.bore(m.large_end)}. The large end is usually the stamped one.",
-        (small, large),
+        f"Measure both ends of the ground part: small about {show.bore(m.small_end)}, large about "
+        f"{show.bore(m.large_end)}. The large end is usually the stamped one.",
+        (_plain("small_end", m.small_end, "bore"), _plain("large_end", m.large_end, "bore")),
         ("small end", "large end"),
     )
     yield (
         "Check the bore",
-        f"Go {show.bore(low)}, not-go {show.bore(high)}. Chamfer both ends of the bore a little larger than the "
-        "mandrel, so that the facing tool can stop short of it, and wipe out every chip.",
-        _window(low, high),
+        f"Go {show.bore(low)}, not-go {show.bore(high)}. Chamfer both ends of the bore wider than the "
+        "mandrel: facing stops in the chamfer. Wipe out every chip.",
+        (
+            figure("go_size", low, "m", "bore", "bore_window"),
+            figure("not_go_size", high, "m", "bore", "bore_window"),
+        ),
         ("bore",),
     )
 
 
-def _window(low: float, high: float) -> tuple[Figure, ...]:
-    return (
-        figure("go_size", low, "m", "bore", "bore_window"),
-        figure("not_go_size", high, "m", "bore", "bore_window"),
-    )
+def _plain(name: str, size: float, kind: str) -> Figure:
+    """A size that no rule stands behind."""
+    return figure(name, size, "m", kind, "")
 
 
 def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
     show, lead, c = trial.show, trial.hold.leading, trial.chosen
-    touch = _rule_readings(trial, c.press)
-    seat = _rule_readings(trial, 0.0)
-    light = trial.tables.allowance("touch_push").best
+    touch, seat = _rule_readings(trial, c.press), _rule_readings(trial, 0.0)
+    light = trial.tables.allowance("touch_push")
     yield (
         "Oil and touch",
-        f"Wipe a film of oil on mandrel and bore. Slide the work on from the small end, face {lead} first, until it "
-        f"stops under a light push (about {show.force(light)}). Rule from the large-end face of the mandrel to "
-        f"face {lead}: {_where(trial, touch)}. Where it stops is the bore's true size.",
-        _rule_figures("touch", touch),
-        (f"large-end face to face {lead} at touch",),
+        f"Wipe on a film of oil. Slide on from the small end, face {lead} first, until it stops under a light "
+        f"push (about {show.force(light.best)}). Rule, large-end face of the mandrel to face {lead}: "
+        f"{_where(trial, touch)}. Where it stops tells the bore's true size.",
+        (
+            figure("touch_push", light.best, "N", "force", "", sources=(light.source,)),
+            _rule_figure("touch", touch),
+        ),
+        (f"large-end face to face {lead}",),
     )
     yield (
         "Support under the hub",
-        f"Stand the hub, not the rim, on a ring or on blocks, face {lead} up, with room below for the mandrel. "
-        "Protect the center hole with a soft pad.",
+        f"The hub, not the rim, on a ring or blocks; face {lead} up; room below for the mandrel; a soft pad on the "
+        "center hole.",
         (),
         (),
     )
-    press = figure("press_distance", c.press, "m", "length", "press_distance")
     yield (
         "Press",
-        f"Press the mandrel in {show.length(c.press)} past the touch, until the rule reads {_where(trial, seat)}. "
-        f"Expect about {show.force(push.expected.best)} at the end. Stop and look if it passes "
-        f"{show.force(push.stop_at.best)}: tight bore, burr or galling. "
-        f"{show.force(push.look_for.best)} or more at the line proves the grip for these cuts; with less, "
-        "trust only the proof load.",
-        (press, push.expected, push.stop_at, push.look_for, *_rule_figures("seat", seat)),
+        f"{show.length(c.press)} past touch: the rule then reads {_where(trial, seat)}. Expect about "
+        f"{show.force(push.expected.best)} at the end. Past {show.force(push.stop_at.best)} stop and look: tight bore, "
+        f"burr or galling. {show.force(push.look_for.best)} or more at the line proves the grip for these cuts; with "
+        "less, trust only the proof load.",
+        (
+            figure("press_distance", c.press, "m", "length", "press_distance"),
+            push.expected,
+            push.stop_at,
+            push.look_for,
+            _rule_figure("seat", seat),
+        ),
         (f"large-end face to face {lead}", "push felt"),
     )
 
@@ -94,14 +97,16 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
 def _rule_readings(trial: Trial, before: float) -> tuple[float, float, float]:
     """Low, likely and high rule reading (m) from the large-end face, `before` m short of the seat."""
     seat = trial.seat - before
-    readings = (high_end(seat), likely(seat), low_end(seat))
-    return tuple(trial.from_large_end(x) for x in readings)  # type: ignore[return-value]
+    low, best, high = (
+        trial.from_large_end(x) for x in (high_end(seat), likely(seat), low_end(seat))
+    )
+    return low, best, high
 
 
-def _rule_figures(name: str, reading: tuple[float, float, float]) -> tuple[Figure, ...]:
+def _rule_figure(name: str, reading: tuple[float, float, float]) -> Figure:
     low, best, high = reading
-    return (
-        figure(f"{name}_rule_reading", best, "m", "length", "large_end_to_face", band=(low, high)),
+    return figure(
+        f"{name}_rule_reading", best, "m", "length", "large_end_to_face", band=(low, high)
     )
 
 
@@ -109,77 +114,70 @@ def _where(trial: Trial, reading: tuple[float, float, float]) -> str:
     low, best, high = reading
     show = trial.show
     if high - low > trial.line_large - trial.line_small:
-        return f"about {show.length(best)} if the bore is as read; the reading is too loose to say closer"
+        return f"about {show.length(best)} if the bore is as read, which is too loose to say closer"
     return f"{show.band(low, high, 'length')}, likely {show.length(best)}"
 
 
 def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
     show = trial.show
-    force = figure("proof_force", proof.force, "N", "force", "proof_load")
-    arm = figure("proof_arm", proof.arm, "m", "length", "proof_load")
     yield (
         "Pencil line",
-        "Draw a pencil line across mandrel and work at both faces. If it ever breaks, it slipped: stop.",
+        "Across mandrel and work, at both faces. If it ever breaks, it slipped: stop.",
         (),
         (),
     )
     yield (
         "Proof load",
-        f"Hold the mandrel by its dog and hang {show.weight(proof.force / GRAVITY)} on a level arm of "
-        f"{show.length(proof.arm)} clamped to the work (or pull {show.force(proof.rim_force)} at the rim): {proof.factor:g} times the "
-        "hardest cut below. The pencil line must not break. If it does, press further or cut lighter.",
-        (force, arm, figure("proof_rim_force", proof.rim_force, "N", "force", "proof_load")),
-        ("line held: yes / no",),
+        f"Hold the dog. Hang {show.weight(proof.force / GRAVITY)} on a level arm of {show.length(proof.arm)} clamped "
+        f"to the work, or pull {show.force(proof.rim_force)} at the rim: {proof.factor:g} times the hardest cut below. "
+        "The pencil line must not break; if it does, press further or cut lighter.",
+        (
+            figure("proof_weight", proof.force / GRAVITY, "kg", "mass", "proof_load"),
+            figure("proof_arm", proof.arm, "m", "length", "proof_load"),
+            figure("proof_rim_force", proof.rim_force, "N", "force", "proof_load"),
+        ),
+        ("line held",),
     )
 
 
 def _cut(trial: Trial) -> Iterator[Line]:
     yield (
         "Between centers",
-        "Large end to the headstock, dog (carrier) on the large end, its tail guarded. Oil the tailstock center and "
-        "ease it when the mandrel warms. Turn once by hand: dog and work must clear everything.",
+        "Large end to the headstock, dog (carrier) on it, tail guarded. Oil the tailstock center; ease it as the "
+        "mandrel warms. Turn once by hand: everything must clear.",
         (),
         (),
     )
     yield (
         "Indicator",
-        "Indicator on the rim and on both faces before cutting. Rim and face each running out alike means the bore or "
-        "the centers; find out which before metal comes off.",
+        "On rim and faces before any cut. Find out why before metal comes off if it runs out more than the stock "
+        "can clean up.",
         (),
-        ("rim runs out", "face runs out"),
+        ("rim", "face"),
     )
-    for cut in trial.cuts:
-        yield _one_cut(trial, cut)
+    loosens = any(cut.seat_effect == LOOSENS for cut in trial.cuts)
+    watch = " A cut that loosens the seat is kept light: watch the pencil line." if loosens else ""
+    yield (
+        "Cut, in the order of the table",
+        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel.{watch}",
+        tuple(f for cut in trial.cuts for f in _cut_figures(cut)),
+        (),
+    )
     growth = likely(trial.grip.growth)
     yield (
-        "Cool, then last size",
-        "Let work and mandrel come to one temperature before the last pass and before measuring. On the mandrel the "
-        f"rim measures up to {trial.show.small(growth)} larger than it will be off it.",
+        "Cool, then the last size",
+        "Let work and mandrel come to one temperature before the last pass and before measuring. On the mandrel "
+        f"the rim measures up to {trial.show.small(growth)} larger than off it.",
         (figure("outside_growth", growth, "m", "small", "outside_growth"),),
         ("finished outside",),
     )
 
 
-def _one_cut(trial: Trial, cut: Cut) -> Line:
-    show = trial.show
-    passes = f", {cut.passes} passes" if cut.passes > 1 else ""
-    text = (
-        f"{show.spindle(cut.spindle_speed)} or the next slower, {show.length(cut.depth)} deep{passes}, "
-        f"{show.feed(cut.feed)}, {cut.direction}: this {cut.seat_effect} the seat."
-    )
-    if cut.kind == "face":
-        text += " Stop in the chamfer, short of the mandrel."
-    if cut.seat_effect == LOOSENS:
-        text += " Keep it light and watch the pencil line."
+def _cut_figures(cut: Cut) -> tuple[Figure, ...]:
     return (
-        cut.name[0].upper() + cut.name[1:],
-        text,
-        (
-            figure(f"{cut.id}_spindle", cut.spindle_speed, "rev/s", "spindle", "spindle_speed"),
-            figure(f"{cut.id}_depth", cut.depth, "m", "length", ""),
-            figure(f"{cut.id}_feed", cut.feed, "m", "feed", ""),
-        ),
-        (),
+        figure(f"{cut.id}_spindle", cut.spindle_speed, "rev/s", "spindle", "spindle_speed"),
+        figure(f"{cut.id}_depth", cut.depth, "m", "length", ""),
+        figure(f"{cut.id}_feed", cut.feed, "m", "feed", ""),
     )
 
 
@@ -187,8 +185,8 @@ def _press_off(trial: Trial) -> Iterator[Line]:
     off, show = trial.grip.push_off, trial.show
     yield (
         "Press off",
-        f"Turn it over: large end down, hub supported under face {trial.hold.leading}, and press on the small end: "
-        f"about {show.force(likely(off))} ({show.band(low_end(off), high_end(off), 'force')}). Catch the mandrel.",
+        f"Turn it over: large end down, hub supported under face {trial.hold.leading}, push on the small end, about "
+        f"{show.force(likely(off))}. Catch the mandrel.",
         (figure("push_off_force", likely(off), "N", "force", "push_off"),),
         (),
     )

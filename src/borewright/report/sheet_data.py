@@ -6,15 +6,24 @@ a stated way when the sheet would run over one page; what is left out is said on
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from math import isfinite
 from typing import Any
 
 from borewright.answer.records import Cut, Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
-from borewright.report.words import citation, citations, figure_words, show_for, spoken
+from borewright.report.words import (
+    citation,
+    citations,
+    figure_words,
+    show_for,
+    step_figures,
+    way_words,
+)
 
 SheetData = dict[str, Any]
-TITLE_ROOM, _HEADLINE_ROOM, _STEP_ROOM = 110, 400, 90
+TITLE_ROOM, _HEADLINE_ROOM, _STEP_ROOM = 110, 700, 90
 """Letters of a title and headline that the sheet prints, and of a step when room is short."""
 CUT_COLUMNS = ("cut", "speed", "feed", "passes × depth", "which way")
 
@@ -31,7 +40,8 @@ def sheet_data(plan: Plan) -> SheetData:
         "have_ready": "; ".join(plan.have_ready),
         "bore_window": bore_words(plan, show),
         "steps": [_step(step, show) for step in plan.steps],
-        "push": list(push_lines(plan, show)),
+        "other_ways": [way_words(candidate) for candidate in plan.better_ways],
+        "push": [words for words in (*push_lines(plan, show), proof_words(plan, show)) if words],
         "cut_columns": list(CUT_COLUMNS),
         "cuts": [_cut(cut, show) for cut in plan.cuts],
         "cautions": [caution.text for caution in plan.cautions],
@@ -62,23 +72,28 @@ def bore_words(plan: Plan, show: Show) -> str:
 
 
 def push_lines(plan: Plan, show: Show) -> tuple[str, ...]:
-    """What push to expect, to look for, to stop at, what it proves; then the proof load."""
-    push, proof = plan.push, plan.proof
-    lines = []
-    if push:
-        lines += [
-            f"Expect {figure_words(push.expected, show)}.",
-            f"Look for at least {figure_words(push.look_for, show)}; "
-            f"stop at {figure_words(push.stop_at, show)}.",
-            f"That push proves a grip of {figure_words(push.proves_torque, show)}.",
-        ]
-    if proof:
-        lines.append(
-            f"Proof load before cutting: {show.torque(proof.torque)}, {proof.factor:g} times the "
-            f"cut, is {show.force(proof.force)} at {show.length(proof.arm)} or "
-            f"{show.force(proof.rim_force)} at the rim. The pencil line must stay whole."
-        )
-    return tuple(lines)
+    """What push to expect, to look for, to stop at, and what it proves."""
+    push = plan.push
+    if push is None:
+        return ()
+    look, stop = (figure_words(f, show) for f in (push.look_for, push.stop_at))
+    return (
+        f"Expect {figure_words(push.expected, show)}.",
+        f"Look for at least {look}; stop at {stop}.",
+        f"That push proves a grip of {figure_words(push.proves_torque, show)}.",
+    )
+
+
+def proof_words(plan: Plan, show: Show) -> str:
+    """The weight that proves the grip before cutting, empty when there is none."""
+    proof = plan.proof
+    if proof is None:
+        return ""
+    return (
+        f"Proof load before cutting: {show.torque(proof.torque)}, {proof.factor:g} times the "
+        f"cut, is {show.force(proof.force)} at {show.length(proof.arm)} or "
+        f"{show.force(proof.rim_force)} at the rim. The pencil line must stay whole."
+    )
 
 
 def echo_words(plan: Plan) -> tuple[str, ...]:
@@ -122,23 +137,28 @@ def _step(step: Step, show: Show) -> dict[str, Any]:
     return {
         "head": f"{step.number}. {step.title}.",
         "text": step.text,
-        "figures": [f"{spoken(f.name)}: {figure_words(f, show)}." for f in step.figures],
+        "figures": list(step_figures(step, show)),
         "blanks": list(step.blanks),
     }
 
 
 def _question(question: Question, show: Show) -> dict[str, str]:
     words = f"{margin_words(question, show)}: {question.reason}"
-    return {"id": question.id.capitalize(), "verdict": question.verdict.value, "words": words}
+    return {
+        "id": question.id.capitalize(),
+        "verdict": question.verdict.value,
+        "margin": margin_words(question, show),
+        "words": words,
+    }
 
 
 def _cut(cut: Cut, show: Show) -> list[str]:
     return [
         cut.name,
         show.spindle(cut.spindle_speed),
-        show.feed(cut.feed),
-        f"{cut.passes} × {show.length(cut.depth)}",
-        f"{cut.direction}, {cut.seat_effect}",
+        show.feed(cut.feed).replace(" (", "\n("),
+        f"{cut.passes} × {show.length(cut.depth)}".replace(" (", "\n("),
+        f"{cut.direction},\n{cut.seat_effect}",
     ]
 
 
@@ -154,6 +174,18 @@ def _fewer(key: str, most: int, data: SheetData) -> bool:
     return len(before) > most
 
 
+def _no_reasons_of_yes(data: SheetData) -> bool:
+    """Questions answered yes go into one line, with their margins and without their reasons."""
+    before: list[dict[str, str]] = data["questions"]
+    easy = [q for q in before if q["verdict"] == Verdict.YES]
+    if not easy:
+        return False
+    words = "; ".join(f"{q['id'].lower()} {q['margin'].removeprefix('yes, ')}" for q in easy)
+    line = {"id": "Yes:", "verdict": "yes", "words": f"{words}."}
+    data["questions"] = [*(q for q in before if q["verdict"] != Verdict.YES), line]
+    return True
+
+
 def _only_doubtful(data: SheetData) -> bool:
     before: list[dict[str, str]] = data["questions"]
     data["questions"] = [q for q in before if q["verdict"] != Verdict.YES]
@@ -166,18 +198,23 @@ def _short_steps(data: SheetData) -> bool:
     return any(len(step["text"]) > _STEP_ROOM for step in before)
 
 
-_TRIMS = (
+_TRIMS: tuple[tuple[str, Callable[[SheetData], bool]], ...] = (
+    ("the reasons of questions answered yes", _no_reasons_of_yes),
+    ("the proof load beside its step", partial(_fewer, "push", 3)),
+    ("other ways after the first two", partial(_fewer, "other_ways", 2)),
+    ("what was assumed after the first four", partial(_fewer, "assumed", 4)),
+    ("cautions after the sixth", partial(_fewer, "cautions", 6)),
+    ("all other ways", partial(_fewer, "other_ways", 0)),
+    ("what was typed", partial(_fewer, "echo", 0)),
     ("sources", _drop_sources),
-    ("what was assumed after the first four", lambda data: _fewer("assumed", 4, data)),
+    ("all that was assumed", partial(_fewer, "assumed", 0)),
     ("questions answered yes", _only_doubtful),
-    ("what was typed", lambda data: _fewer("echo", 0, data)),
-    ("cautions after the sixth", lambda data: _fewer("cautions", 6, data)),
-    ("all that was assumed", lambda data: _fewer("assumed", 0, data)),
+    ("cautions after the third", partial(_fewer, "cautions", 3)),
     ("the ends of long steps", _short_steps),
-    ("cautions after the third", lambda data: _fewer("cautions", 3, data)),
-    ("all questions", lambda data: _fewer("questions", 0, data)),
-    ("steps after the fourteenth", lambda data: _fewer("steps", 14, data)),
-    ("cuts after the fourth", lambda data: _fewer("cuts", 4, data)),
-    ("steps after the eighth", lambda data: _fewer("steps", 8, data)),
+    ("all questions", partial(_fewer, "questions", 0)),
+    ("steps after the fourteenth", partial(_fewer, "steps", 14)),
+    ("cuts after the fourth", partial(_fewer, "cuts", 4)),
+    ("steps after the eighth", partial(_fewer, "steps", 8)),
 )
+"""What goes when room is short, in this order; each says whether it left anything out."""
 MOST_TRIM = len(_TRIMS)

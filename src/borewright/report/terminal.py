@@ -5,17 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from textwrap import TextWrapper
 
-from borewright.answer.records import Candidate, Plan, Question, Step
+from borewright.answer.records import Plan, Question, Step
 from borewright.quantities.show import Show
 from borewright.report.sheet_data import (
     bore_words,
     echo_words,
     headline_words,
     margin_words,
+    proof_words,
     push_lines,
     verdict_words,
 )
-from borewright.report.words import citation, citations, cut_words, figure_words, show_for, spoken
+from borewright.report.words import (
+    citation,
+    citations,
+    cut_words,
+    show_for,
+    step_figures,
+    way_words,
+)
 
 WIDTH = 90
 _BLANK = "____________"
@@ -27,13 +35,13 @@ def plan_text(plan: Plan) -> str:
     parts = (
         ("", (plan.title, f"{verdict_words(plan)}{headline_words(plan)}")),
         ("", _answer(plan, show)),
-        ("Other ways", (_way(candidate) for candidate in plan.better_ways)),
+        ("Other ways", (way_words(candidate) for candidate in plan.better_ways)),
         ("Questions", (_question(question, show) for question in plan.questions)),
         ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
         ("Steps", (_step(step, show) for step in plan.steps)),
         ("Cuts", (cut_words(cut, show) for cut in plan.cuts)),
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
-        ("Weighed", (_way(candidate) for candidate in plan.candidates)),
+        ("Weighed", (way_words(candidate) for candidate in plan.candidates)),
         ("Assumed", (f"{a.what}: {a.taken} ({citation(a.source)})" for a in plan.assumed)),
         ("Not judged", plan.not_judged),
         ("Notes", plan.notes),
@@ -63,17 +71,10 @@ def _folded(words: str, indent: str) -> str:
 def _answer(plan: Plan, show: Show) -> Iterator[str]:
     yield from echo_words(plan)
     if plan.chosen:
-        yield f"Chosen: {_way(plan.chosen)}"
+        yield f"Chosen: {way_words(plan.chosen)}"
     yield from push_lines(plan, show)
+    yield proof_words(plan, show)
     yield f"Bore. {bore_words(plan, show)}" if plan.bore_window else ""
-
-
-def _way(candidate: Candidate) -> str:
-    hold = ", ".join(part for part in (candidate.way, candidate.mandrel) if part)
-    face = f", face {candidate.leading_face} leading" if candidate.leading_face else ""
-    verdict = f" {candidate.verdict.value};" if candidate.verdict else ""
-    computed = "" if candidate.computed else " (not computed)"
-    return f"{hold}{face}:{verdict} {candidate.reason}{computed}"
 
 
 def _question(question: Question, show: Show) -> str:
@@ -84,6 +85,6 @@ def _question(question: Question, show: Show) -> str:
 
 
 def _step(step: Step, show: Show) -> str:
-    figures = "".join(f" {spoken(f.name)}: {figure_words(f, show)}." for f in step.figures)
+    figures = "".join(f" {words}" for words in step_figures(step, show))
     blanks = "".join(f" {name}: {_BLANK}" for name in step.blanks)
     return f"{step.number}. {step.title}. {step.text}{figures}{blanks}"

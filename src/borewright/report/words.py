@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from borewright.answer.records import Cut, Figure, Plan
+from borewright.answer.records import Candidate, Cut, Figure, Plan, Step
 from borewright.errors import UnknownName
 from borewright.quantities.kinds import kind_of
 from borewright.quantities.show import Show
@@ -29,9 +29,7 @@ def figure_words(figure: Figure, show: Show) -> str:
     >>> figure_words(Figure("push", 1900.0, "N", 1140.0, 2850.0, kind="force"), Show("mm"))
     '1.9 kN (430 lbf), 1.14 to 2.85 kN (260 to 640 lbf)'
     """
-    best = show.quantity(figure.best, figure.unit, figure.kind)
-    band = band_words(figure, show)
-    return f"{best}, {band}" if band else best
+    return ", ".join(_parts(figure, show))
 
 
 def band_words(figure: Figure, show: Show) -> str:
@@ -39,6 +37,21 @@ def band_words(figure: Figure, show: Show) -> str:
     if figure.low is None or figure.high is None or figure.low == figure.high:
         return ""
     return show.band(figure.low, figure.high, kind_of(figure.unit, figure.kind))
+
+
+def step_figures(step: Step, show: Show) -> tuple[str, ...]:
+    """The figures of a step as sentences, less what its text says already."""
+    said = ((f, [w for w in _parts(f, show) if w not in step.text]) for f in step.figures)
+    return tuple(f"{spoken(f.name)}: {', '.join(words)}." for f, words in said if words)
+
+
+def way_words(candidate: Candidate) -> str:
+    """A way of holding in a line: what, how it was judged, the reason."""
+    hold = ", ".join(part for part in (candidate.way, candidate.mandrel) if part)
+    face = f", face {candidate.leading_face} leading" if candidate.leading_face else ""
+    verdict = f" {candidate.verdict.value};" if candidate.verdict else ""
+    computed = "" if candidate.computed else " (not computed)"
+    return f"{hold}{face}:{verdict} {candidate.reason}{computed}"
 
 
 def citation(source: str) -> str:
@@ -61,3 +74,8 @@ def cut_words(cut: Cut, show: Show) -> str:
         f"{cut.name}: {show.spindle(cut.spindle_speed)}, {show.feed(cut.feed)}, "
         f"{show.length(cut.depth)} deep, {passes}, {cut.direction} ({cut.seat_effect})"
     )
+
+
+def _parts(figure: Figure, show: Show) -> list[str]:
+    best, band = show.quantity(figure.best, figure.unit, figure.kind), band_words(figure, show)
+    return [best, band] if band else [best]

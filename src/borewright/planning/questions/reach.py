@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from borewright.answer.records import Figure, Question
+from borewright.answer.records import Figure, Question, Verdict
 from borewright.planning.figures import figure, given
 from borewright.planning.judge import judge
 from borewright.planning.trial import Trial
@@ -29,7 +29,7 @@ def ask_reach(trial: Trial) -> Question:
     margin = tight.has / tight.needs
     return Question(
         "reach",
-        judge("reach", margin, margin, trial.tables),
+        _verdict(trial, tight, margin),
         margin,
         margin,
         _reason(trial, rooms, tight),
@@ -37,6 +37,12 @@ def ask_reach(trial: Trial) -> Question:
         tuple(_figure(r) for r in rooms),
         (trial.tables.threshold("reach").source,),
     )
+
+
+def _verdict(trial: Trial, tight: _Room, margin: float) -> Verdict:
+    """As judged; never worse than with care on a lathe that was only assumed."""
+    found = judge("reach", margin, margin, trial.tables)
+    return Verdict.CARE if found is Verdict.NO and not tight.stated else found
 
 
 def _rooms(trial: Trial) -> tuple[_Room, _Room]:
@@ -69,7 +75,8 @@ def _reason(trial: Trial, rooms: tuple[_Room, _Room], tight: _Room) -> str:
         )
     unstated = [r.what for r in rooms if not r.stated]
     check = f" Check the {' and the '.join(unstated)} of yours." if unstated else ""
-    first = "It fits" if tight.has >= tight.needs else "It does not fit"
+    no = "It does not fit" if tight.stated else "It may not fit"
+    first = "It fits" if tight.has >= tight.needs else no
     return f"{first}: {'; '.join(parts)}.{check}"
 
 

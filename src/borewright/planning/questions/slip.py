@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from borewright.answer.records import Cut, Demand, Draws, Figure, Question
+from borewright.answer.records import Cut, Demand, Draws, Figure, Question, Verdict
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.figures import given, spread, times
-from borewright.planning.judge import judge
+from borewright.planning.figures import figure, given, spread, times
+from borewright.planning.judge import judge, share_of_yes
 from borewright.planning.margins import demand_on_joint, slip_margins, slip_radii
 from borewright.planning.trial import Trial
+from borewright.quantities.si import Metre
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -40,7 +41,7 @@ def ask_slip(trial: Trial) -> Question:
         best,
         low,
         _reason(trial, hard, best, low),
-        _changes(trial, hard, best),
+        _changes(trial, hard, best, low),
         _figures(trial, hard),
         (trial.tables.threshold("slip").source, *trial.hold.facts.sources),
     )
@@ -55,17 +56,21 @@ def _reason(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
     )
 
 
-def _changes(trial: Trial, hard: HardestCut, best: float) -> str:
-    show = trial.show
-    wanted = trial.tables.threshold("slip").yes_likely
-    depth = hard.cut.depth * best / wanted
-    if best >= wanted:
+def _changes(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
+    if judge("slip", best, low, trial.tables) is Verdict.YES:
         return "A measured push narrows this; the proof load settles it."
-    deepest = f"about {show.length(depth)} deep is what this grip drives with the usual reserve"
-    stopped = (
-        f"; more travel is stopped by {trial.chosen.limited_by}" if trial.chosen.limited_by else ""
+    limit = trial.chosen.limited_by
+    stopped = f"; more travel is stopped by {limit}" if limit else ""
+    return (
+        f"A lighter cut (about {trial.show.length(deepest(hard, trial))} deep has the usual reserve), or a second "
+        f"dog on the hub to take the torque{stopped}."
     )
-    return f"A lighter cut ({deepest}), or a second dog on the hub to take the torque{stopped}."
+
+
+def deepest(hard: HardestCut, trial: Trial) -> Metre:
+    """Depth (m) at this feed and diameter that would just be a yes; force taken in step with depth."""
+    share = share_of_yes("slip", likely(hard.margin), low_end(hard.margin), trial.tables)
+    return hard.cut.depth * share
 
 
 def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
@@ -101,6 +106,14 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
             "force",
             "slip_demand",
             (given("torque", likely(d.torque), "N·m"), given("axial", likely(d.axial), "N")),
+        ),
+        figure(
+            "deepest_cut",
+            deepest(hard, trial),
+            "m",
+            "length",
+            "deepest_cut",
+            (given("depth", hard.cut.depth, "m"), given("margin", likely(hard.margin))),
         ),
         spread(
             "slip_radius",
