@@ -77,6 +77,12 @@ def test_a_slip_circle_larger_than_the_rim_is_said_in_words() -> None:
     assert "beyond this rim" in all_words(scene)
 
 
+def test_when_even_the_low_case_holds_to_the_rim_one_sentence_says_so() -> None:
+    words = all_words(seen_from_headstock("wheel", slip_radius=0.09, slip_radius_low=0.05))
+    assert words.count("beyond this rim") == 1
+    assert "low case: would let go only past 100 mm" in words
+
+
 def test_work_that_never_slips_has_no_slip_circle_and_no_words_of_it() -> None:
     scene = seen_from_headstock("bush")
     assert not named(scene, "slip-circle")
@@ -162,7 +168,9 @@ def test_the_inset_says_where_grip_ends() -> None:
 
 def test_the_end_of_grip_is_exact_where_a_plan_stops_at_zero() -> None:
     layout = sample_layout("bush")
-    clipped = replace(layout, interference_kept=tuple(max(v, 0.0) for v in layout.interference_kept))
+    clipped = replace(
+        layout, interference_kept=tuple(max(v, 0.0) for v in layout.interference_kept)
+    )
     ends = [named(inset(x, Show("mm"), 62.0), "contact-end")[0] for x in (layout, clipped)]
     assert isinstance(ends[0], Line)
     assert isinstance(ends[1], Line)

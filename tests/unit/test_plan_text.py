@@ -8,7 +8,7 @@ from math import inf
 import pytest
 from tests.sample_plan import sample_plan
 
-from borewright.answer.records import Figure, Input, Plan
+from borewright.answer.records import Figure, Input, Plan, Step
 from borewright.quantities.show import Show
 from borewright.reference import tables
 from borewright.report import explain_text, plan_text
@@ -50,6 +50,19 @@ def test_every_figure_and_blank_of_every_step_is_there() -> None:
     for step in plan.steps:
         assert all(figure_words(f, show_for(plan)) in text for f in step.figures)
         assert all(f"{name}: ____" in text for name in step.blanks)
+
+
+def test_a_figure_that_a_step_says_in_words_is_not_said_again() -> None:
+    plan = sample_plan()
+    figure = Figure("push", 1900.0, "N", kind="force")
+    step = Step(1, "Press", "Expect 430 lbf (1.9 kN) at the end.", (figure,))
+    assert plan_text(replace(plan, steps=(step,), push=None)).count("430 lbf (1.9 kN)") == 1
+
+
+def test_a_longer_number_does_not_stand_for_a_figure() -> None:
+    figure = Figure("push", 1900.0, "N", kind="force")
+    step = Step(1, "Press", "Not 1430 lbf (1.9 kN).", (figure,))
+    assert "push: 430 lbf (1.9 kN)." in plan_text(replace(sample_plan(), steps=(step,), cuts=()))
 
 
 def test_every_question_says_its_verdict_in_words() -> None:

@@ -1,7 +1,11 @@
 """The command line: parse, call one use case, print. No logic.
 
-app           the group of commands, loaded one by one; what a refusal looks like
-typed         click types that read quantities with units
-out           printing: ASCII stand-ins, JSON, one-line refusals
-commands/     one file per command
+    app           the group of commands, loaded one by one; exit codes
+    refusals      what click refuses, in the form of every other refusal
+    typed         click types that read quantities with units
+    outline_text  the text of `fit --outline`
+    out           printing: ASCII stand-ins, JSON, one-line refusals
+    commands/     one file per command
+
+May import service, report, answer, job, reference, quantities, errors.
 """

@@ -12,7 +12,8 @@ from importlib import import_module
 import click
 
 from borewright.cli.out import warn
-from borewright.errors import BorewrightError
+from borewright.cli.refusals import as_refusal
+from borewright.errors import BorewrightError, UnknownName
 
 COMMANDS = ("ask", "plan", "fit", "cut", "reference")
 
@@ -28,6 +29,13 @@ class OneByOne(click.Group):
             return None
         command: click.Command = import_module(f"borewright.cli.commands.{cmd_name}").command
         return command
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        if args and args[0] not in COMMANDS and not args[0].startswith("-"):
+            raise UnknownName("command", args[0], COMMANDS)
+        return super().resolve_command(ctx, args)
 
 
 @click.command(
@@ -51,7 +59,7 @@ def run(arguments: list[str] | None = None) -> int:
         click.echo(no_command.format_message())
         return 0
     except click.ClickException as refusal:
-        warn(f"borewright: {refusal.format_message()}")
+        warn(f"borewright: {as_refusal(refusal)}")
         return 2
     except click.exceptions.Abort:
         warn("borewright: stopped before the end; nothing was written")

@@ -21,10 +21,14 @@ class Slip:
 
 
 def slips(layout: Layout) -> tuple[Slip, ...]:
-    """The slip circles that the layout knows, the likely one first."""
+    """The slip circles that the layout knows, the likely one first.
+
+    Where even the low case is beyond the rim, the likely one has nothing to add and is left out.
+    """
     cases = (
         (layout.slip_radius, LineKind.LIMIT, "likely", "slip"),
         (layout.slip_radius_low, LineKind.HIDDEN, "low case", "slip-low"),
     )
     rim = outside(layout) / 2
-    return tuple(Slip(r, kind, case, name, r < rim) for r, kind, case, name in cases if r)
+    found = tuple(Slip(r, kind, case, name, r < rim) for r, kind, case, name in cases if r)
+    return found if any(slip.on_work for slip in found) else found[-1:]

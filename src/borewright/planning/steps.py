@@ -106,7 +106,7 @@ def _rule_readings(trial: Trial, before: float) -> tuple[float, float, float]:
 def _rule_figure(name: str, reading: tuple[float, float, float]) -> Figure:
     low, best, high = reading
     return figure(
-        f"{name}_rule_reading", best, "m", "length", "large_end_to_face", band=(low, high)
+        f"{name}_rule_reading", best, "m", "length", "rule_reading", band=(low, high)
     )
 
 

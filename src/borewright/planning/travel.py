@@ -7,11 +7,12 @@ up. The shortest wanted is what the cut needs, and no less than the usual least 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
 
-from borewright.answer.records import Cut, Demand, Draws, Grip
+from borewright.answer.records import Cut, Demand, Draws, Grip, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import planned_cuts
@@ -19,11 +20,15 @@ from borewright.holding.plain_taper import TaperHold
 from borewright.job.records import Job
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.judge import share_of_yes
+from borewright.planning.judge import judge, share_of_yes
 from borewright.planning.margins import bore_margins, slip_margins
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
+
+BORE = "the bore"
+"""Said where the bore stands no more travel. A cut that would then slip is planned with the travel it
+needs, so that the crack question shows what the cut asks of the bore and gives the verdict."""
 
 RULE_STEP = {"inch": 0.0254 / 16, "mm": 0.001}
 """Travel is chosen in these steps (m): a sixteenth, or a millimetre."""
@@ -42,6 +47,7 @@ class Chosen:
     cuts: tuple[Cut, ...]
     demands: tuple[Demand, ...]
     limited_by: str
+    past_bore: bool
 
 
 def choose(
@@ -55,13 +61,16 @@ def choose(
     step = RULE_STEP[job.units]
     usual = tables.allowance("press_travel")
     grips = _grips(hold, hand, step, usual.high)
-    cap, why = _longest(grips, hold, tables, press_draws(force), room)
-    cuts, demands = _cuts_served(job, grips[: cap + 1], tables)
+    stops = _stops(grips, hold, tables, press_draws(force), room)
+    cuts, demands = _cuts_served(job, grips[: stops.cap + 1], tables)
     wanted = _shortest(grips, demands, hold, tables, usual)
-    index = min(cap, wanted)
+    index = min(stops.cap, wanted)
+    if stops.reason == BORE and _slip_is_no(grips[index], demands, tables):
+        index = min(wanted, stops.cap_without_bore)
+    past_bore = index > stops.cap
+    limit = stops.reason if wanted > stops.cap else ""
     grip = grips[index]
-    limit = why if wanted > cap else ""
-    return Chosen(grip.setting, grip.setting - hand, grip, cuts, demands, limit)
+    return Chosen(grip.setting, grip.setting - hand, grip, cuts, demands, limit, past_bore)
 
 
 def hand_travel(hold: TaperHold, tables: Tables) -> Metre:
@@ -108,18 +117,43 @@ def _grips(hold: TaperHold, hand: float, step: float, longest: float) -> list[Gr
     return [hold.grip(hand + k * step) for k in range(1, count + 1)]
 
 
-def _longest(
-    grips: list[Grip], hold: TaperHold, tables: Tables, force: Draws, room: float
-) -> tuple[int, str]:
-    """Index of the longest travel allowed, and what stops it there."""
-    for k, grip in enumerate(grips):
-        if crack_share(grip, hold, tables) < 1:
-            return max(0, k - 1), "the bore"
-        if push_share(grip, force, tables) < 1:
-            return max(0, k - 1), "the press"
-        if grip.setting > room:
-            return max(0, k - 1), "the room left on the mandrel"
-    return len(grips) - 1, "the usual longest travel"
+@dataclass(frozen=True, slots=True)
+class _Stops:
+    """Indices of the longest travel allowed, with and without regard to the bore, and what stops it."""
+
+    cap: int
+    cap_without_bore: int
+    reason: str
+
+
+def _stops(grips: list[Grip], hold: TaperHold, tables: Tables, force: Draws, room: Metre) -> _Stops:
+    """What stops the travel, and where."""
+    last = len(grips) - 1
+    stalls = {
+        BORE: _first(grips, lambda g: crack_share(g, hold, tables) < 1),
+        "the press": _first(grips, lambda g: push_share(g, force, tables) < 1),
+        "the room left on the mandrel": _first(grips, lambda g: g.setting > room),
+    }
+    reason = min(stalls, key=lambda name: stalls[name])
+    others = min(index for name, index in stalls.items() if name != BORE)
+    cap = stalls[reason] - 1
+    return _Stops(
+        max(0, min(cap, last)),
+        max(0, min(others - 1, last)),
+        reason if cap < last else "the usual longest travel",
+    )
+
+
+def _first(grips: list[Grip], stops: Callable[[Grip], bool]) -> int:
+    """Index of the first grip that stops; one past the end where none does."""
+    return next((k for k, g in enumerate(grips) if stops(g)), len(grips))
+
+
+def _slip_is_no(grip: Grip, demands: tuple[Demand, ...], tables: Tables) -> bool:
+    """True where some cut's slip margin is a no."""
+    margins = [slip_margins(grip, d) for d in demands]
+    verdicts = [judge("slip", likely(m), low_end(m), tables) for m in margins]
+    return Verdict.NO in verdicts
 
 
 def _cuts_served(

@@ -16,6 +16,7 @@ from borewright.quantities.show import Show
 from borewright.report.words import (
     citation,
     citations,
+    cut_words,
     figure_words,
     show_for,
     step_figures,
@@ -39,7 +40,7 @@ def sheet_data(plan: Plan) -> SheetData:
         "echo": list(echo_words(plan)),
         "have_ready": "; ".join(plan.have_ready),
         "bore_window": bore_words(plan, show),
-        "steps": [_step(step, show) for step in plan.steps],
+        "steps": _steps(plan, show),
         "other_ways": [way_words(candidate) for candidate in plan.better_ways],
         "push": [words for words in (*push_lines(plan, show), proof_words(plan, show)) if words],
         "cut_columns": list(CUT_COLUMNS),
@@ -133,11 +134,17 @@ def trim(data: SheetData, level: int) -> SheetData:
     return kept
 
 
-def _step(step: Step, show: Show) -> dict[str, Any]:
+def _steps(plan: Plan, show: Show) -> list[dict[str, Any]]:
+    # The table of cuts stands on the same page, so a step need not repeat its numbers.
+    cuts = "\n".join(cut_words(cut, show) for cut in plan.cuts)
+    return [_step(step, show, cuts) for step in plan.steps]
+
+
+def _step(step: Step, show: Show, cuts: str) -> dict[str, Any]:
     return {
         "head": f"{step.number}. {step.title}.",
         "text": step.text,
-        "figures": list(step_figures(step, show)),
+        "figures": list(step_figures(step, show, cuts)),
         "blanks": list(step.blanks),
     }
 

@@ -38,7 +38,7 @@ def plan_text(plan: Plan) -> str:
         ("Other ways", (way_words(candidate) for candidate in plan.better_ways)),
         ("Questions", (_question(question, show) for question in plan.questions)),
         ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
-        ("Steps", (_step(step, show) for step in plan.steps)),
+        ("Steps", _steps(plan, show)),
         ("Cuts", (cut_words(cut, show) for cut in plan.cuts)),
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
         ("Weighed", (way_words(candidate) for candidate in plan.candidates)),
@@ -84,7 +84,12 @@ def _question(question: Question, show: Show) -> str:
     )
 
 
-def _step(step: Step, show: Show) -> str:
-    figures = "".join(f" {words}" for words in step_figures(step, show))
+def _steps(plan: Plan, show: Show) -> Iterator[str]:
+    cuts = "\n".join(cut_words(cut, show) for cut in plan.cuts)
+    return (_step(step, show, cuts) for step in plan.steps)
+
+
+def _step(step: Step, show: Show, cuts: str) -> str:
+    figures = "".join(f" {words}" for words in step_figures(step, show, cuts))
     blanks = "".join(f" {name}: {_BLANK}" for name in step.blanks)
     return f"{step.number}. {step.title}. {step.text}{figures}{blanks}"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from borewright.answer.records import Candidate, Cut, Figure, Plan, Step
 from borewright.errors import UnknownName
 from borewright.quantities.kinds import kind_of
@@ -39,10 +41,23 @@ def band_words(figure: Figure, show: Show) -> str:
     return show.band(figure.low, figure.high, kind_of(figure.unit, figure.kind))
 
 
-def step_figures(step: Step, show: Show) -> tuple[str, ...]:
-    """The figures of a step as sentences, less what its text says already."""
-    said = ((f, [w for w in _parts(f, show) if w not in step.text]) for f in step.figures)
-    return tuple(f"{spoken(f.name)}: {', '.join(words)}." for f, words in said if words)
+def step_figures(step: Step, show: Show, elsewhere: str = "") -> tuple[str, ...]:
+    """The figures of a step as sentences, less what its text, or words elsewhere, say already.
+
+    >>> push = Figure("push", 1900.0, "N", kind="force")
+    >>> step_figures(Step(1, "Press", "Expect 11.9 kN (430 lbf).", (push,)), Show("mm"))
+    ('push: 1.9 kN (430 lbf).',)
+    >>> step_figures(Step(1, "Press", "Expect 1.9 kN (430 lbf).", (push,)), Show("mm"))
+    ()
+    """
+    text = f"{step.text}\n{elsewhere}"
+    left = ((f, [w for w in _parts(f, show) if not _says(text, w)]) for f in step.figures)
+    return tuple(f"{spoken(f.name)}: {', '.join(words)}." for f, words in left if words)
+
+
+def _says(text: str, words: str) -> bool:
+    """Whether the text holds these words, and not as the end of a longer number."""
+    return re.search(rf"(?<![\d.,/])(?<!\d ){re.escape(words)}", text) is not None
 
 
 def way_words(candidate: Candidate) -> str:

@@ -68,12 +68,11 @@ def _ask(name: str, words: str) -> str:
 
 
 def _line(words: str) -> str:
-    sys.stderr.write(words + " ")
-    sys.stderr.flush()
-    answer = sys.stdin.readline()
-    if not sys.stdin.isatty():
-        sys.stderr.write("\n")
-    return answer.strip()
+    """What is typed; the question is shown only where somebody can read it before answering."""
+    if sys.stdin.isatty():
+        sys.stderr.write(words + " ")
+        sys.stderr.flush()
+    return sys.stdin.readline().strip()
 
 
 def _check(name: str, answer: str) -> None:

@@ -20,24 +20,30 @@ def ask_crack(trial: Trial) -> Question:
         judge(rule, best, low, trial.tables),
         best,
         low,
-        _reason(trial, best),
+        _reason(trial, best, low),
         _changes(trial),
         _figures(trial),
         (trial.tables.threshold(rule).source, _strength_source(trial)),
     )
 
 
-def _reason(trial: Trial, margin: float) -> str:
+def _reason(trial: Trial, margin: float, low: float) -> str:
     f, g, show = trial.hold.facts, trial.grip, trial.show
-    if f.brittle:
-        return (
-            f"Brittle: the edge of the bore sees about {show.pressure(likely(g.tension))} of tension, and the "
-            f"metal stands {times(margin)} that. A crack, pore or keyway already there is not in this sum."
-        )
+    stands = f"{times(margin)} that, {times(low)} in the poor case (1 in 20)"
+    if not f.brittle:
+        stress = show.pressure(likely(g.equivalent_stress))
+        return f"Ductile: the bore sees about {stress}, and the metal yields at {stands}.{_too_far(trial)}"
     return (
-        f"Ductile: the bore sees about {show.pressure(likely(g.equivalent_stress))}, and the metal yields "
-        f"at {times(margin)} that."
+        f"Brittle: the edge of the bore sees about {show.pressure(likely(g.tension))} of tension, and the metal stands "
+        f"{stands}.{_too_far(trial)} A crack, pore or keyway already there is not in this sum."
     )
+
+
+def _too_far(trial: Trial) -> str:
+    """Said where the cut needs more travel than the bore stands."""
+    if not trial.chosen.past_bore:
+        return ""
+    return f" The {trial.show.length(trial.chosen.press)} of travel that the cut needs is more than it stands."
 
 
 def _changes(trial: Trial) -> str:

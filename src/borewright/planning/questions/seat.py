@@ -94,11 +94,11 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
             ),
         ),
         spread(
-            "large_end_to_face",
+            "rule_reading",
             large - seat,
             "m",
             "length",
-            "large_end_to_face",
+            "rule_reading",
             (given("large-end face", large, "m"), given("seat", likely(seat), "m")),
         ),
         spread(

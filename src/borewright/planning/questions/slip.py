@@ -12,6 +12,9 @@ from borewright.planning.margins import demand_on_joint, slip_margins, slip_radi
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
 
+LEAST_DEPTH = 0.05e-3
+"""A depth (m) below which no cut is worth setting (ours)."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class HardestCut:
@@ -61,8 +64,11 @@ def _changes(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
         return "A measured push narrows this; the proof load settles it."
     limit = trial.chosen.limited_by
     stopped = f"; more travel is stopped by {limit}" if limit else ""
+    depth = deepest(hard, trial)
+    if depth < LEAST_DEPTH:
+        return f"No cut worth making has the usual reserve; a second dog on the hub takes the torque{stopped}."
     return (
-        f"A lighter cut (about {trial.show.length(deepest(hard, trial))} deep has the usual reserve), or a second "
+        f"A lighter cut (about {trial.show.length(depth)} deep has the usual reserve), or a second "
         f"dog on the hub to take the torque{stopped}."
     )
 

@@ -1,0 +1,86 @@
+"""Six jobs a machinist knows the answer to, each with a twin that turns exactly one question.
+
+The expected answers are the trade's (common practice, no source): a small wheel on its own-size
+mandrel with a modest cut is everyday work; a big disc driven by a small bore slips; a brittle thin
+hub cracks if forced; a bore larger than the large end falls through; too little travel slips; a
+bore between two sizes wants a stub. None of them is our own earlier output.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from borewright.answer.records import Plan, Verdict
+from borewright.job import parse_job
+from borewright.reference.library import Tables
+from borewright.service.planned import plan
+
+JOBS = Path(__file__).parent / "jobs"
+
+# name, question, verdict there, words in its reason, what the twin changes: (from, to)
+GOLDEN = [
+    ("everyday-wheel", "slip", Verdict.YES, "holds", ('depth = "0.020in"', 'depth = "0.250in"')),
+    ("large-disc", "slip", Verdict.NO, "310 mm", ('outside = "310mm"', 'outside = "63mm"')),
+    ("cracking-casting", "crack", Verdict.NO, "Brittle", ('outside = "24mm"', 'outside = "60mm"')),
+    ("falls-through", "bore", Verdict.NO, "falls through", ('"0.6285in"', '"0.6251in"')),
+    ("needs-travel", "slip", Verdict.NO, "holds", ('"1100N"', '"3000N"')),
+    ("no-mandrel", "bore", Verdict.NO, "falls through", ('"19mm", "20mm"', '"19.5mm", "20mm"')),
+]
+NAMES = [row[0] for row in GOLDEN]
+
+
+def planned(name: str, change: tuple[str, str] | None = None) -> Plan:
+    text = (JOBS / f"{name}.toml").read_text(encoding="utf-8")
+    if change:
+        assert text.count(change[0]) == 1
+        text = text.replace(*change)
+    return plan(parse_job(text, name), source_tables=Tables())
+
+
+def verdicts(answer: Plan) -> dict[str, Verdict]:
+    return {q.id: q.verdict for q in answer.questions}
+
+
+@pytest.mark.parametrize(("name", "question", "verdict", "words", "change"), GOLDEN, ids=NAMES)
+def test_the_answer_is_the_trade_s(
+    name: str, question: str, verdict: Verdict, words: str, change: tuple[str, str]
+) -> None:
+    answer = planned(name)
+    asked = next(q for q in answer.questions if q.id == question)
+    assert asked.verdict is verdict
+    assert words in asked.reason
+    others = {i: v for i, v in verdicts(answer).items() if i != question}
+    assert set(others.values()) == {Verdict.YES}
+    assert answer.verdict is verdict
+
+
+@pytest.mark.parametrize(("name", "question", "verdict", "words", "change"), GOLDEN, ids=NAMES)
+def test_the_twin_turns_exactly_that_question(
+    name: str, question: str, verdict: Verdict, words: str, change: tuple[str, str]
+) -> None:
+    before, after = verdicts(planned(name)), verdicts(planned(name, change))
+    turned = {i for i in before if before[i] is not after[i]}
+    assert turned == {question}
+    assert {before[question], after[question]} >= {Verdict.NO}
+
+
+def test_more_travel_is_what_the_short_one_needs() -> None:
+    answer = planned("needs-travel")
+    slip = next(q for q in answer.questions if q.id == "slip")
+    assert "more travel is stopped by the press" in slip.changes_it
+
+
+def test_no_mandrel_names_the_stub() -> None:
+    assert "turn a stub" in planned("no-mandrel").headline
+
+
+def test_the_large_disc_names_a_second_dog_and_the_faceplate() -> None:
+    ways = {w.way: w.reason for w in planned("large-disc").better_ways}
+    assert "second dog on the hub" in ways["faceplate"]
+
+
+def test_an_empty_shelf_is_a_no_that_says_what_to_do() -> None:
+    answer = planned("no-mandrel", ('["18mm", "19mm", "20mm"]', '"none"'))
+    assert answer.verdict is Verdict.NO
+    assert answer.chosen is None
+    assert "turn a stub" in answer.headline

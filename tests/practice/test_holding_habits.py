@@ -1,0 +1,87 @@
+"""What every machinist knows of a plain mandrel (common practice, no source)."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from tests.jobs_made import turning, wheel_job
+
+from borewright.answer.records import Verdict
+from borewright.cutting.demand import demand_of
+from borewright.cutting.schedule import LOOSENS, TIGHTENS, planned_cuts
+from borewright.holding.mandrels import resolve
+from borewright.holding.plain_taper import holds
+from borewright.job.records import MandrelNote
+from borewright.mechanics.slip import axial_on_friction
+from borewright.mechanics.spread import likely, low_end
+from borewright.planning.judge import judge
+from borewright.planning.margins import slip_margins
+from borewright.reference.library import Tables
+from borewright.service.planned import plan
+
+TABLES = Tables()
+
+
+def margins_of(outside: float, travel: float = 0.04) -> np.ndarray:
+    job = wheel_job(outside, cuts=turning(0.8e-3, 0.12e-3))
+    mandrel = resolve(MandrelNote(0.016), TABLES, "16").mandrel
+    grip = holds(job, mandrel, TABLES)[0].grip(travel)
+    demand = demand_of(planned_cuts(job, TABLES)[0], job.work.material, TABLES)
+    return slip_margins(grip, demand)
+
+
+def test_a_large_disc_slips_where_a_small_wheel_is_everyday_work() -> None:
+    """Same mandrel, same travel, same cut."""
+    small, disc = margins_of(0.063), margins_of(0.310)
+    assert judge("slip", likely(small), low_end(small), TABLES) is Verdict.YES
+    assert judge("slip", likely(disc), low_end(disc), TABLES) is Verdict.NO
+    assert likely(small) / likely(disc) == pytest.approx(
+        310 / 63, rel=0.12
+    )  # torque grows with the radius
+
+
+def test_a_brittle_casting_cracks_if_forced() -> None:
+    job = wheel_job(0.020, material="gray-iron-30")
+    mandrel = resolve(MandrelNote(0.016), TABLES, "16").mandrel
+    hold = holds(job, mandrel, TABLES)[0]
+    eased, forced = (hold.facts.strength / hold.grip(s).tension for s in (0.012, 0.050))
+    assert float(eased[0]) > 2
+    assert float(forced[0]) < 1
+
+
+@pytest.mark.parametrize("cut_id", ["rough", "finish", "face-trailing"])
+def test_cuts_that_push_towards_the_large_end_tighten(cut_id: str) -> None:
+    cut = next(c for c in planned_cuts(wheel_job(), TABLES) if c.id == cut_id)
+    assert cut.seat_effect == TIGHTENS
+    assert np.all(demand_of(cut, "al-6061-t6", TABLES).axial > 0)
+
+
+def test_facing_the_headstock_side_pushes_away_from_the_large_end_and_loosens() -> None:
+    cut = next(c for c in planned_cuts(wheel_job(), TABLES) if c.id == "face-leading")
+    assert cut.seat_effect == LOOSENS
+    assert np.all(demand_of(cut, "al-6061-t6", TABLES).axial < 0)
+
+
+def test_the_same_face_cut_asks_more_of_friction_when_it_loosens() -> None:
+    cut = next(c for c in planned_cuts(wheel_job(), TABLES) if c.id == "face-leading")
+    loosens = demand_of(cut, "al-6061-t6", TABLES).axial
+    tightens = demand_of(replace(cut, seat_effect=TIGHTENS), "al-6061-t6", TABLES).axial
+    normal, taper = 20e3, 0.0005
+    away, towards = (axial_on_friction(a, normal, taper) for a in (loosens, tightens))
+    assert np.all(away > towards)
+
+
+def test_a_small_wheel_with_a_modest_cut_is_a_yes() -> None:
+    assert plan(wheel_job(cuts=turning()), source_tables=TABLES).verdict is Verdict.YES
+
+
+def test_hands_end_up_between_one_and_two_inches() -> None:
+    layout = plan(wheel_job(), source_tables=TABLES).layout
+    assert layout is not None
+    assert 0.9 * 0.0254 <= layout.travel <= 2 * 0.0254
+
+
+def test_nothing_stated_still_gives_an_answer() -> None:
+    answer = plan(wheel_job(mandrels=None, press="", uncertainty=50e-6), source_tables=TABLES)
+    assert answer.verdict is Verdict.CARE
+    assert {"mandrels on the shelf", "what presses the work on"} <= {a.what for a in answer.assumed}
