@@ -7,7 +7,6 @@ from math import isfinite
 from pathlib import Path
 
 import pytest
-
 from tests.cli_run import CUT, FIT, Ran, ran, words
 
 ROOT = Path(__file__).parents[2]
@@ -224,3 +223,12 @@ def test_ask_never_writes_over_a_file(tmp_path: Path, monkeypatch: pytest.Monkey
         "bored-part-2.toml",
         "bored-part.toml",
     ]
+
+
+def test_json_stays_json_on_a_terminal_that_is_not_utf8(tmp_path: Path) -> None:
+    """The ASCII stand-in of a curly quote is a straight one, which would end a JSON string."""
+    job = tmp_path / "quoted.toml"
+    text = Path(JOB).read_text(encoding="utf-8")
+    title = "The “big” wheel, 16 mm × 30°"
+    job.write_text(text.replace("Cider mill drive wheel", title), encoding="utf-8")
+    assert json_of(ran("plan", str(job), "--json", encoding="ascii"))["title"] == title

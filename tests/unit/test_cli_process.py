@@ -9,7 +9,6 @@ from hashlib import sha256
 from pathlib import Path
 
 import pytest
-
 from tests.cli_run import FIT, words
 
 ROOT = Path(__file__).parents[2]

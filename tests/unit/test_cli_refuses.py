@@ -5,7 +5,6 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-
 from tests.cli_run import CUT, FIT, ran, refused, words
 
 ROOT = Path(__file__).parents[2]

@@ -61,9 +61,11 @@ def run(arguments: list[str] | None = None) -> int:
     except click.ClickException as refusal:
         warn(f"borewright: {as_refusal(refusal)}")
         return 2
-    except click.exceptions.Abort:
+    except (click.exceptions.Abort, KeyboardInterrupt, EOFError):
         warn("borewright: stopped before the end; nothing was written")
         return 2
+    except SystemExit:  # What click makes of a closed pipe, its only use here.
+        return 0
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0

@@ -55,4 +55,8 @@ def _options(ctx: click.Context | None) -> str:
 
 
 def _usage(ctx: click.Context | None) -> str:
-    return "as --help says" if ctx is None else " ".join(ctx.get_usage().split()).removeprefix("Usage: ")
+    return (
+        "as --help says"
+        if ctx is None
+        else " ".join(ctx.get_usage().split()).removeprefix("Usage: ")
+    )

@@ -11,7 +11,6 @@ from borewright.mechanics.kienzle import Chip, chip_of, feed_and_passive, kienzl
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
 
-
 PER_SQUARE_MILLIMETRE = 1e6
 """The table gives k_c1.1 in N/mm², as it is printed everywhere."""
 

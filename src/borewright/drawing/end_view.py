@@ -24,7 +24,7 @@ from borewright.drawing.scene import Arc, Arrow, Circle, Item, Line, LineKind, P
 from borewright.drawing.slip import slips
 from borewright.quantities.show import Show
 
-LINE = 4.3
+LINE = 4.0
 _SAMPLE = 8.0
 """Length of the sample of a line in the key, mm."""
 _ARM_BEYOND = 8.0

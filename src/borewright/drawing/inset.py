@@ -10,7 +10,7 @@ from borewright.drawing.measure import text_width
 from borewright.drawing.scene import Hatch, Item, Line, LineKind, Path, Point, Scene, Text
 from borewright.quantities.show import Show
 
-LINE = 4.3
+LINE = 4.0
 _PLOT = 15.0
 """Height on paper of the largest interference, mm."""
 _BELOW = 3.0
@@ -37,7 +37,7 @@ def inset(layout: Layout, show: Show, width: float = 62.0) -> Scene:
         Path(plot.line(zs, kept), LineKind.VISIBLE, name="interference-kept"),
         *_ends(plot, zs, kept, show),
     )
-    return Scene(width, plot.zero + _BELOW + 2 * LINE + 0.5, items)
+    return Scene(width, plot.zero + _BELOW + 3 * LINE + 0.5, items)
 
 
 class _Plot:
@@ -83,14 +83,14 @@ def _axes(plot: _Plot, layout: Layout, show: Show) -> tuple[Item, ...]:
     length = show.length(layout.work_length)
     foot = plot.zero + _BELOW + 0.9 * SIZE
     top = plot.y(plot.most)
-    room = plot.right - plot.left - text_width("leading face", SIZE) - 3.0
+    room = plot.right - plot.left - text_width("face A", SIZE) - 3.0
     return (
         Line(plot.left, plot.zero, plot.right, plot.zero, LineKind.THIN, "inset-zero"),
         Line(plot.left, plot.zero + 1.0, plot.left, top - 1.5, LineKind.THIN, "inset-leading"),
         Line(plot.right, plot.zero + 1.0, plot.right, top - 1.5, LineKind.THIN, "inset-far"),
         Line(plot.left - 0.8, top, plot.left + 0.8, top, LineKind.THIN),
         Text(plot.left + 2.0, top - 0.6, f"{show.small(plot.most)} on diameter", SIZE),
-        Text(plot.left, foot, "leading face", SIZE),
+        Text(plot.left, foot, f"face {layout.leading_face}", SIZE),
         Text(plot.right, foot, fitting(f"far face, {length}", room), SIZE, "end"),
     )
 
@@ -111,7 +111,11 @@ def _ends(
         Line(plot.x(z), plot.zero + 1.5, plot.x(z), plot.zero - 4.0, LineKind.THIN, "contact-end")
         for z in crossings
     )
-    return (*lines, Text(plot.left, foot, _sentence(zs, kept, crossings, show), SIZE))
+    return (
+        *lines,
+        Text(plot.left, foot, _sentence(zs, kept, crossings, show), SIZE),
+        Text(plot.left, foot + LINE, "dashed: before the peaks flatten", SIZE),
+    )
 
 
 def _sentence(

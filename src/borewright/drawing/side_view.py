@@ -87,7 +87,7 @@ def _above(frame: Frame, show: Show) -> tuple[Callout, ...]:
     layout, seat = frame.layout, frame.layout.seat
     near, far = from_large_end(layout, seat.high), from_large_end(layout, seat.low)
     limits = (
-        "leading face may sit between these two lines,",
+        f"face {layout.leading_face} may sit between these two lines,",
         f"{show.band(near, far, 'length')} from the large-end face",
     )
     ends = (
@@ -176,7 +176,14 @@ def _spans(frame: Frame, show: Show) -> tuple[Span, ...]:
             "press",
         ),
         (face_x, face, frame.z(layout.work_length), back, "work {} long", "work"),
-        (frame.left, end, face_x, face, "large-end face to leading face {}", "face"),
+        (
+            frame.left,
+            end,
+            face_x,
+            face,
+            f"large-end face to face {frame.layout.leading_face} {{}}",
+            "face",
+        ),
         (large_x, large, small_x, small, "ground length {}", "ground"),
         (frame.left, end, frame.small_face, end, "mandrel overall {}", "overall"),
     )

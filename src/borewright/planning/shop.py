@@ -21,12 +21,13 @@ SMALLEST, LARGEST = 0.0063, 0.0382
 
 @dataclass(frozen=True, slots=True)
 class Shop:
-    """Mandrels to try, what presses, and what was assumed of both."""
+    """Mandrels to try, what presses, and what was assumed: of the shop, and of each mandrel."""
 
     mandrels: tuple[Mandrel, ...]
     press_name: str
     press_force: Range
     assumed: tuple[Assumption, ...]
+    assumed_of: dict[str, tuple[Assumption, ...]]
     owns_none: bool
 
 
@@ -36,16 +37,13 @@ def shop_of(job: Job, tables: Tables) -> Shop:
     notes = job.shelf.mandrels if job.shelf.stated else _usual_set(job)
     resolved = [resolve(n, tables, f"{_size_name(n.nominal, show)} mandrel") for n in notes]
     name, force, press_assumed = _press(job, tables)
-    assumed = (
-        [a for r in resolved for a in r.assumed]
-        if job.shelf.stated
-        else [_set_assumed(show, notes)]
-    )
+    set_assumed = () if job.shelf.stated else (_set_assumed(show, notes),)
     return Shop(
         tuple(r.mandrel for r in resolved),
         name,
         force,
-        (*assumed, *press_assumed),
+        (*set_assumed, *press_assumed),
+        {r.mandrel.name: r.assumed for r in resolved},
         job.shelf.stated and not job.shelf.mandrels,
     )
 

@@ -61,7 +61,7 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
     light = trial.tables.allowance("touch_push")
     yield (
         "Oil and touch",
-        f"Wipe on a film of oil. Slide on from the small end, face {lead} first, until it stops under a light "
+        f"Wipe on a film of oil. Slide on from the small end, face {lead} first{_mark(trial)}, until it stops under a light "
         f"push (about {show.force(light.best)}). Rule, large-end face of the mandrel to face {lead}: "
         f"{_where(trial, touch)}. Where it stops tells the bore's true size.",
         (
@@ -94,6 +94,12 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
     )
 
 
+def _mark(trial: Trial) -> str:
+    """Which face is meant, where nothing on the work tells."""
+    plain = not trial.job.work.bore.readings and len(trial.hold.line.outside) == 1
+    return " (either face: mark it)" if plain else " (A is where depths count from)"
+
+
 def _rule_readings(trial: Trial, before: float) -> tuple[float, float, float]:
     """Low, likely and high rule reading (m) from the large-end face, `before` m short of the seat."""
     seat = trial.seat - before
@@ -105,9 +111,7 @@ def _rule_readings(trial: Trial, before: float) -> tuple[float, float, float]:
 
 def _rule_figure(name: str, reading: tuple[float, float, float]) -> Figure:
     low, best, high = reading
-    return figure(
-        f"{name}_rule_reading", best, "m", "length", "rule_reading", band=(low, high)
-    )
+    return figure(f"{name}_rule_reading", best, "m", "length", "rule_reading", band=(low, high))
 
 
 def _where(trial: Trial, reading: tuple[float, float, float]) -> str:

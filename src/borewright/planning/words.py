@@ -57,10 +57,12 @@ def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
     )
 
 
-def assumed(job: Job, shop: Shop, tables: Tables) -> tuple[Assumption, ...]:
+def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple[Assumption, ...]:
     """Everything that was not stated, and what was taken."""
     show, w = Show(job.units), job.work
     said = list(shop.assumed)
+    if best is not None:
+        said += shop.assumed_of[best.trial.mandrel.name]
     if w.bore.uncertainty is None:
         gauge = tables.gauge(w.bore.measured_with)
         said.append(

@@ -7,6 +7,7 @@ fonts are ignored, no clock is read: same plan, same bytes.
 from __future__ import annotations
 
 import json
+from bisect import bisect_left
 from functools import lru_cache
 from pathlib import Path
 from shutil import copy
@@ -49,13 +50,28 @@ def bench_sheet(
     data = {**sheet_data(plan), **_setting(plan, paper, date)}
     with TemporaryDirectory() as folder:
         compiler = _compiler(Path(folder))
-        for size, level in _attempts():
-            inputs = {"data": _json(trim(data, level)), "size": f"{size}", "picture": svg}
-            page = compiler.compile(format="pdf", sys_inputs=inputs)
-            alone = compiler.query("<pages>", field="value", one=True) == "1"
-            if alone and isinstance(page, bytes):
-                return page
-    raise RefusedInput("plan", "more than one page holds", "a plan with shorter words")
+        attempts = [{**_attempt(data, *pair), "picture": svg} for pair in _attempts()]
+
+        pages: dict[int, bytes] = {}
+
+        def on_one_page(k: int) -> bool:
+            pages[k] = _compiled(compiler, attempts[k])
+            return bool(compiler.query("<pages>", field="value", one=True) == "1")
+
+        fits = bisect_left(range(len(attempts)), True, key=on_one_page)
+        if fits == len(attempts):
+            raise RefusedInput("plan", "more than one page holds", "a plan with shorter words")
+        return pages[fits]
+
+
+def _compiled(compiler: Compiler, inputs: dict[str, str]) -> bytes:
+    page = compiler.compile(format="pdf", sys_inputs=inputs)
+    assert isinstance(page, bytes)
+    return page
+
+
+def _attempt(data: SheetData, size: float, level: int) -> dict[str, str]:
+    return {"data": _json(trim(data, level)), "size": f"{size}"}
 
 
 def _setting(plan: Plan, paper: str | None, date: str | None) -> SheetData:

@@ -14,7 +14,6 @@ from typing import Any
 from borewright.answer.records import Cut, Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
 from borewright.report.words import (
-    citation,
     citations,
     cut_words,
     figure_words,
@@ -42,12 +41,12 @@ def sheet_data(plan: Plan) -> SheetData:
         "bore_window": bore_words(plan, show),
         "steps": _steps(plan, show),
         "other_ways": [way_words(candidate) for candidate in plan.better_ways],
-        "push": [words for words in (*push_lines(plan, show), proof_words(plan, show)) if words],
+        "push": list(push_lines(plan, show)),
         "cut_columns": list(CUT_COLUMNS),
         "cuts": [_cut(cut, show) for cut in plan.cuts],
         "cautions": [caution.text for caution in plan.cautions],
         "questions": [_question(question, show) for question in plan.questions],
-        "assumed": [f"{a.what}: {a.taken} ({citation(a.source)})" for a in plan.assumed],
+        "assumed": [f"{a.what}: {a.taken}" for a in plan.assumed],
         "not_judged": "; ".join(plan.not_judged),
         "sources": "; ".join(citations(plan)),
         "left_out": "",
@@ -116,12 +115,21 @@ def headline_words(plan: Plan) -> str:
     return f". {rest}"
 
 
-def margin_words(question: Question, show: Show) -> str:
+def margin_words(question: Question) -> str:
     """Verdict and margin of a question, the margin left out where there is none."""
     if not isfinite(question.margin):
         return question.verdict.value
-    likely, low = show.ratio(question.margin), show.ratio(question.margin_low)
+    likely, low = rounded(question.margin), rounded(question.margin_low)
     return f"{question.verdict.value}, margin {likely}, low {low}"
+
+
+def rounded(margin: float) -> str:
+    """A margin with no more digits than it deserves.
+
+    >>> rounded(37.3), rounded(4.41), rounded(-0.4)
+    ('37', '4.4', '-0.4')
+    """
+    return f"{margin:.0f}" if abs(margin) >= 10 else f"{margin:.1f}"
 
 
 def trim(data: SheetData, level: int) -> SheetData:
@@ -150,11 +158,11 @@ def _step(step: Step, show: Show, cuts: str) -> dict[str, Any]:
 
 
 def _question(question: Question, show: Show) -> dict[str, str]:
-    words = f"{margin_words(question, show)}: {question.reason}"
+    words = f"{margin_words(question)}: {question.reason}"
     return {
         "id": question.id.capitalize(),
         "verdict": question.verdict.value,
-        "margin": margin_words(question, show),
+        "margin": margin_words(question),
         "words": words,
     }
 
@@ -207,21 +215,19 @@ def _short_steps(data: SheetData) -> bool:
 
 _TRIMS: tuple[tuple[str, Callable[[SheetData], bool]], ...] = (
     ("the reasons of questions answered yes", _no_reasons_of_yes),
-    ("the proof load beside its step", partial(_fewer, "push", 3)),
     ("other ways after the first two", partial(_fewer, "other_ways", 2)),
-    ("what was assumed after the first four", partial(_fewer, "assumed", 4)),
-    ("cautions after the sixth", partial(_fewer, "cautions", 6)),
-    ("all other ways", partial(_fewer, "other_ways", 0)),
+    ("what was assumed after the sixth", partial(_fewer, "assumed", 6)),
     ("what was typed", partial(_fewer, "echo", 0)),
-    ("sources", _drop_sources),
+    ("all other ways", partial(_fewer, "other_ways", 0)),
     ("all that was assumed", partial(_fewer, "assumed", 0)),
+    ("sources", _drop_sources),
     ("questions answered yes", _only_doubtful),
-    ("cautions after the third", partial(_fewer, "cautions", 3)),
     ("the ends of long steps", _short_steps),
     ("all questions", partial(_fewer, "questions", 0)),
-    ("steps after the fourteenth", partial(_fewer, "steps", 14)),
     ("cuts after the fourth", partial(_fewer, "cuts", 4)),
+    ("steps after the fourteenth", partial(_fewer, "steps", 14)),
     ("steps after the eighth", partial(_fewer, "steps", 8)),
+    ("cautions after the sixth", partial(_fewer, "cautions", 6)),
 )
-"""What goes when room is short, in this order; each says whether it left anything out."""
+"""What goes when room is short, in this order, cautions last; each says whether it left out."""
 MOST_TRIM = len(_TRIMS)

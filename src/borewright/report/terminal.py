@@ -79,7 +79,7 @@ def _answer(plan: Plan, show: Show) -> Iterator[str]:
 
 def _question(question: Question, show: Show) -> str:
     changes = f" What changes it: {question.changes_it}." if question.changes_it else ""
-    return f"{question.id}: {margin_words(question, show)}. {question.reason}.{changes}".replace(
+    return f"{question.id}: {margin_words(question)}. {question.reason}.{changes}".replace(
         "..", "."
     )
 

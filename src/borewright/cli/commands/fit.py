@@ -39,7 +39,7 @@ if TYPE_CHECKING:
 @click.option("--outside", type=LENGTH, help="Outside diameter of plain work.")
 @click.option("--length", type=LENGTH, help="Length of plain work.")
 @click.option(
-    "--outline", help="Pieces 'from,to,outside[,inside]; …' along z from the leading face."
+    "--outline", help="Pieces 'from,to,outside[,inside]; ...' along z from the leading face."
 )
 @click.option("--material", help="Material of the work.")
 @click.option("--mandrel", type=LENGTH, help="Nominal size of the mandrel.")

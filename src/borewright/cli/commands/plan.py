@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import click
 
-from borewright.cli.out import say, warn
+from borewright.cli.out import say, say_json, warn
 from borewright.cli.typed import json_option
+
+if TYPE_CHECKING:
+    from borewright.answer.records import Plan
 
 
 @click.command("plan")
@@ -45,19 +50,20 @@ def command(
         write_whole(drawing, drawn)
     elif drawing:
         warn("borewright: no drawing was written: there is no mandrel in this plan")
-    say(_text(answer, explain, as_json))
+    _say(answer, explain, as_json)
     return 3 if answer.verdict is Verdict.NO else 0
 
 
-def _text(answer, explain: bool, as_json: bool) -> str:  # type: ignore[no-untyped-def]
+def _say(answer: Plan, explain: bool, as_json: bool) -> None:
     if as_json:
-        from borewright.report.plan_json import plan_json
+        from borewright.report.plan_json import plan_object
 
-        return plan_json(answer)
-    if explain:
+        say_json(plan_object(answer))
+    elif explain:
         from borewright.report.explain import explain_text
 
-        return explain_text(answer)
-    from borewright.report.terminal import plan_text
+        say(explain_text(answer))
+    else:
+        from borewright.report.terminal import plan_text
 
-    return plan_text(answer)
+        say(plan_text(answer))
