@@ -21,7 +21,7 @@ JOBS = Path(__file__).parent / "jobs"
 GOLDEN = [
     ("everyday-wheel", "slip", Verdict.YES, "holds", ('depth = "0.020in"', 'depth = "0.250in"')),
     ("large-disc", "slip", Verdict.NO, "310 mm", ('outside = "310mm"', 'outside = "63mm"')),
-    ("cracking-casting", "crack", Verdict.NO, "Brittle", ('outside = "24mm"', 'outside = "60mm"')),
+    ("cracking-casting", "crack", Verdict.NO, "Brittle", ('"al-scrap-cast"', '"al-6061-t6"')),
     ("falls-through", "bore", Verdict.NO, "falls through", ('"0.6285in"', '"0.6251in"')),
     ("needs-travel", "slip", Verdict.NO, "holds", ('"1100N"', '"3000N"')),
     ("no-mandrel", "bore", Verdict.NO, "falls through", ('"19mm", "20mm"', '"19.5mm", "20mm"')),

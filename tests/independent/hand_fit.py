@@ -7,6 +7,7 @@ Straight bore, straight taper, thin rings by Lamé (plane stress), Coulomb frict
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from mpmath import findroot, mp, mpf, pi, quad
 
@@ -17,18 +18,23 @@ ROUGHNESS_SHARE = mpf("0.8")
 
 @dataclass(frozen=True)
 class Hand:
-    """The given numbers, in SI, as text so that no binary rounding enters."""
+    """The given numbers, in SI (Rz in um), as text so that no binary rounding enters."""
 
     bore: str
     small_end: str
     taper: str
     ground: str
     friction: str
-    roughness: str
+    rz_um: str
     work: tuple[str, str]
     mandrel: tuple[str, str]
     rings: tuple[tuple[str, str, str], ...]
     """(from, to, outside of the metal that is continuous from the bore), with no overlap."""
+
+    @property
+    def lost(self) -> mpf:
+        """Interference that flattened peaks cost, in m."""
+        return ROUGHNESS_SHARE * mpf(self.rz_um) / 10**6
 
     @property
     def length(self) -> mpf:
@@ -60,18 +66,18 @@ class Hand:
         out = []
         for start, end, outside in (tuple(map(mpf, r)) for r in self.rings):
             marks = sorted({start, end, *(k for k in kinks if start < k < end)})
-            out += [(a, b, outside) for a, b in zip(marks, marks[1:], strict=False)]
+            out += [(a, b, outside) for a, b in pairwise(marks)]
         return out
 
     def normal(self, travel: mpf) -> mpf:
-        lost = ROUGHNESS_SHARE * mpf(self.roughness)
+        lost = self.lost
         return sum(
             quad(lambda z, o=o: self.pressure(z, o, travel, lost), [a, b]) * pi * mpf(self.bore)
             for a, b, o in self.stretches(travel, lost)
         )
 
     def contact(self, travel: mpf) -> mpf:
-        lost = ROUGHNESS_SHARE * mpf(self.roughness)
+        lost = self.lost
         gripped = [
             b - a
             for a, b, o in self.stretches(travel, lost)
@@ -94,7 +100,7 @@ class Hand:
         return found
 
     def growth(self, travel: mpf) -> mpf:
-        lost, d, ew = ROUGHNESS_SHARE * mpf(self.roughness), mpf(self.bore), mpf(self.work[0])
+        lost, d, ew = self.lost, mpf(self.bore), mpf(self.work[0])
         grown = [
             self.pressure(z, o, travel, lost) * 2 * d**2 / (o**2 - d**2) * o / ew
             for a, b, o in self.stretches(travel, lost)

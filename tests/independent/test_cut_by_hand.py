@@ -12,7 +12,6 @@ from pathlib import Path
 
 import pytest
 from mpmath import acos, atan2, cos, diff, mp, mpf, pi, quad, radians, sin, sqrt
-
 from tests.cli_run import ran
 
 mp.dps = 25
@@ -64,16 +63,15 @@ def edge(c: Turned) -> tuple[mpf, mpf]:
     behind = min(f / 2, r)
     start = -mp.asin(behind / r) if r else mpf(0)
     end = k if r * (1 - cos(k)) <= a else acos(1 - a / r)
-    if r:
-        speed = lambda t: sqrt(
-            diff(lambda u: r * sin(u), t) ** 2 + diff(lambda u: -r * cos(u), t) ** 2
-        )  # noqa: E731
-        arc = quad(speed, [start, end])
-    else:
-        arc = mpf(0)
+    arc = quad(lambda t: _speed(r, t), [start, end])
     risen, run = r * (1 - cos(end)), r * sin(end) + behind
     straight = (a - risen) / sin(k) if end == k else mpf(0)
     return arc + straight, run + straight * cos(k)
+
+
+def _speed(r: mpf, t: mpf) -> mpf:
+    """Along (r sin t, -r cos t), by numerical differentiation of the profile itself."""
+    return sqrt(diff(lambda u: r * sin(u), t) ** 2 + diff(lambda u: -r * cos(u), t) ** 2)
 
 
 def by_hand(c: Turned) -> dict[str, float]:

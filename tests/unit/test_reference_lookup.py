@@ -94,7 +94,7 @@ def test_a_range_tells_the_source_of_its_ends_apart_from_that_of_its_middle() ->
 
 def test_no_low_end_margin_asked_reads_as_minus_infinity() -> None:
     assert LIBRARY.threshold("bore").care_low == -inf
-    assert LIBRARY.threshold("slip").care_low > 0
+    assert LIBRARY.threshold("push").care_low > 0
 
 
 def test_a_listed_mandrel_is_said_to_be_listed() -> None:

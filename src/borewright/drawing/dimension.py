@@ -9,7 +9,7 @@ from borewright.drawing.measure import text_width
 from borewright.drawing.scene import Arrow, Item, Line, LineKind, Text
 
 SIZE = 3.1
-"""Letter size of labels, mm: ascenders then stand 2.5 mm high."""
+"""Letter size of labels, mm: ascenders then stand 2.2 mm high."""
 ROW = 4.5
 """From one row of dimensions to the next, mm."""
 _HEAD = 2.2

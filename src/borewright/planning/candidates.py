@@ -23,6 +23,10 @@ RANKED_BY = (
 """The order of the candidates, in words; printed with them."""
 
 
+MATTERS = ("crack", "bore", "slip", "push", "seat", "reach", "bend")
+"""Which of several equal answers is said first."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Weighed:
     """A trial with its questions answered."""
@@ -40,8 +44,9 @@ class Weighed:
 
     @property
     def deciding(self) -> Question:
-        """The first question with the worst answer."""
-        return next(q for q in self.questions if q.verdict is self.verdict)
+        """Of the questions with the worst answer, the one that matters most."""
+        worst = [q for q in self.questions if q.verdict is self.verdict]
+        return min(worst, key=lambda q: MATTERS.index(q.id))
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -35,9 +35,11 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
     show, w = Show(job.units), job.work
     size = f"{show.length(w.outside)} outside, {show.length(w.length)} long"
     band = show.small(bore_half_band(job, tables))
+    how = w.bore.measured_with
+    how = "how it was measured is not stated" if how == "unknown" else how
     lines = [
         f"{tables.material(w.material).name}, {w.blank if w.blank != 'unknown' else 'blank'}: {size}",
-        f"bore {show.bore(w.bore.size)}, known to {band} either way ({w.bore.measured_with})",
+        f"bore {show.bore(w.bore.size)}, known to {band} either way ({how})",
     ]
     if w.finished.outside is not None:
         lines.append(f"to finish at {show.length(w.finished.outside)}")

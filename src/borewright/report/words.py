@@ -62,7 +62,7 @@ def _says(text: str, words: str) -> bool:
 
 def way_words(candidate: Candidate) -> str:
     """A way of holding in a line: what, how it was judged, the reason."""
-    hold = ", ".join(part for part in (candidate.way, candidate.mandrel) if part)
+    hold = candidate.mandrel or candidate.way
     face = f", face {candidate.leading_face} leading" if candidate.leading_face else ""
     verdict = f" {candidate.verdict.value};" if candidate.verdict else ""
     computed = "" if candidate.computed else " (not computed)"

@@ -38,7 +38,7 @@ def _reason(trial: Trial, share: float) -> str:
         where = "the bore reading is too loose to say where it sits; the touch on the mandrel tells"
     if share > 0.99:
         return f"Pressed {_press(trial)} past touch it bears on its whole bore; {where}."
-    return f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore, at the leading end; {where}."
+    return f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore, at the leading end, and can rock on the rest; {where}."
 
 
 def _press(trial: Trial) -> str:
