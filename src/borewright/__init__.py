@@ -12,10 +12,10 @@ Public names load on first use, so that importing the package costs nothing.
 
 >>> import borewright as bw
 >>> inch = 0.0254
->>> asked = bw.FitInput(0.501 * inch, ((0.0, inch, 2 * inch, None),), 0.5 * inch, "gray-iron-30",
+>>> asked = bw.FitInput(0.5005 * inch, ((0.0, inch, 2 * inch, None),), 0.5 * inch, "gray-iron-30",
 ...                     travel=inch)
 >>> round(bw.fit(asked, bw.tables()).touch_position / inch, 3)
-3.0
+2.0
 """
 
 from __future__ import annotations

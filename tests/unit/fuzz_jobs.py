@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import copy
+import re
 import tomllib
 from collections.abc import Callable
 from pathlib import Path
@@ -54,6 +55,7 @@ UNITS = ["mm", "in", '"', "cm", "m", "um", "thou", "ft", "km", "N", "deg", "pars
 MATERIALS = ["gray-iron-30", "steel-1018", "al-6061-t6", "brass", "sae 660", "al-scrap-cast"]
 GAUGES = ["bore gauge", "plug gauge", "caliper", "inside micrometer", "unknown", "thumb"]
 MADE = ["reamed", "bored", "drilled", "honed", "unknown", "cast", "gnawed"]
+PLAIN_SIZE = re.compile(r"(\d+\.\d+|\d+)(mm|in|)")
 Spot = tuple[Any, Any]
 
 
@@ -70,6 +72,7 @@ def fuzzed_job(number: int) -> bytes:
 def _gentle(base: str, rng: Random) -> bytes:
     """Changes that a person might make; most of these jobs can be planned."""
     job = tomllib.loads(base)
+    _nudge(job, rng)
     for _ in range(rng.randint(0, 3)):
         rng.choice([_nudge, _other_material, _other_words, _drop_optional, _more_pieces])(job, rng)
     return tomli_w.dumps(job).encode()
@@ -78,6 +81,7 @@ def _gentle(base: str, rng: Random) -> bytes:
 def _rough(base: str, rng: Random) -> bytes:
     """Changes that nobody should make."""
     job = tomllib.loads(base)
+    _nudge(job, rng)
     for _ in range(rng.randint(1, 3)):
         rng.choice([_replace, _delete, _unknown_key, _resize, _reunit, _hostile_key])(job, rng)
     return tomli_w.dumps(_writable(job)).encode("utf-8", "replace")
@@ -98,12 +102,13 @@ def _is_size(value: Any) -> bool:
 
 
 def _nudge(job: dict[str, Any], rng: Random) -> None:
-    """A size a little larger or smaller."""
-    spots = _spots(job, lambda v: isinstance(v, str) and v.removesuffix("mm")[-2:].isdigit())
+    """One size a little larger or smaller; now and then a good deal."""
+    spots = _spots(job, lambda v: bool(PLAIN_SIZE.fullmatch(str(v))))
+    by = rng.uniform(0.999, 1.001) if rng.random() < 0.6 else rng.uniform(0.8, 1.25)
     for holder, key in spots and [rng.choice(spots)]:
-        text = holder[key].removesuffix("mm")
-        if text.replace(".", "").isdigit():
-            holder[key] = f"{float(text) * rng.uniform(0.999, 1.001):.4f}mm"
+        number, unit = PLAIN_SIZE.fullmatch(str(holder[key])).groups()  # type: ignore[union-attr]
+        sized = float(number) * by
+        holder[key] = f"{sized:.6f}{unit}" if unit else sized
 
 
 def _other_material(job: dict[str, Any], rng: Random) -> None:
@@ -179,7 +184,7 @@ def _torn_text(base: str, rng: Random) -> bytes:
     torn = [
         base[: rng.randrange(len(base))],
         "".join(lines[:at] + lines[at + 1 :]),
-        "".join(lines[:at] + [lines[at]] + lines[at:]),
+        "".join([*lines[:at], lines[at], *lines[at:]]),
         base.replace("=", ":", 1),
         base.replace('"', "", 1),
         "".join(rng.sample(lines, len(lines))),

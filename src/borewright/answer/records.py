@@ -45,6 +45,7 @@ class Input:
     label: str
     value: float
     unit: str
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,18 +84,26 @@ class Question:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Grip:
-    """What one hold can give at one setting; arrays hold the likely case first, then the draws."""
+    """What one hold can give at one setting; arrays hold the likely case first, then the draws.
+
+    `pressed_force` is the normal force while pressing; `normal_force` the less that is left when
+    the work runs warm under the cut. `edge_pressure` is near the leading face with no peaks
+    flattened, `pressed_pressure` the largest with them flattened.
+    """
 
     way: str
     setting: Metre
     diameter: Metre
     normal_force: Draws
+    pressed_force: Draws
     holding_friction: Draws
     push_on: Draws
     push_off: Draws
     tension: Draws
     equivalent_stress: Draws
     contact_length: Draws
+    edge_pressure: Draws
+    pressed_pressure: Draws
     growth: Draws
     taper: float
 

@@ -34,6 +34,11 @@ def cutting_force(chip: Chip, material: str, cut: Cut, tables: Tables) -> Draws:
     return np.asarray(kienzle_force(chip, kc11, k.mc.best, wear) * _tool_factor(tables, material))
 
 
+def force_factors(material: str, tables: Tables) -> float:
+    """The likely product of the factors for a worn tool and for its kind."""
+    return tables.cutting_correction("tool_wear").best * _tool_factor(tables, material)
+
+
 def chip_is_thin(cut: Cut, tables: Tables) -> bool:
     """True where the chip is thinner than the force law was fitted for."""
     chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)

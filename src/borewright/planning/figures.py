@@ -37,9 +37,9 @@ def spread(
     return figure(name, likely(draws), unit, kind, formula, inputs, sources, band)
 
 
-def given(label: str, value: float, unit: str = "") -> Input:
+def given(label: str, value: float, unit: str = "", kind: str = "") -> Input:
     """One number that went into a figure."""
-    return Input(label, value, unit)
+    return Input(label, value, unit, kind)
 
 
 def times(margin: float) -> str:

@@ -6,7 +6,7 @@ level of friction cancel. So a push felt at the press turns a wide prediction in
 
 from __future__ import annotations
 
-from borewright.answer.records import ProofLoad, PushAdvice
+from borewright.answer.records import Input, ProofLoad, PushAdvice
 from borewright.mechanics.press import torque_from_push
 from borewright.mechanics.slip import proof_torque
 from borewright.mechanics.spread import high_end, likely
@@ -37,7 +37,7 @@ def push_advice(trial: Trial) -> PushAdvice:
             "N",
             "force",
             "push_to_look_for",
-            (given("ratio, low", ratio.low),),
+            _look_for_inputs(trial, ratio.low),
             (ratio.source,),
         ),
         stop_at=figure("push_to_stop_at", high_end(grip.push_on), "N", "force", "push_to_stop_at"),
@@ -63,6 +63,11 @@ def _push_that_proves(trial: Trial, ratio_low: float) -> float:
     cold = likely(trial.grip.push_on) / likely(trial.hold.facts.friction_on)
     warm = max(likely(trial.grip.normal_force), 1e-3 * cold)
     return asked / ratio_low * cold / warm
+
+
+def _look_for_inputs(trial: Trial, ratio_low: float) -> tuple[Input, ...]:
+    asked = high_end(demand_on_joint(trial.grip, hardest_cut(trial).demand))
+    return (given("demand, poor case", asked, "N"), given("ratio, low", ratio_low))
 
 
 def proof_load(trial: Trial) -> ProofLoad:

@@ -113,5 +113,13 @@ def _figures(
             ),
             (spring.source,),
         ),
-        spread("size_error", error, "m", "small", "size_error", (passive,), ("ours",)),
+        spread(
+            "size_error",
+            error,
+            "m",
+            "small",
+            "size_error",
+            (passive, given("deflection at 1 N (nm)", per_newton * 1e9)),
+            ("ours",),
+        ),
     )

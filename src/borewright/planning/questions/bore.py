@@ -98,13 +98,20 @@ def _changes(trial: Trial) -> str:
 def _figures(trial: Trial) -> tuple[Figure, ...]:
     m, (low, high) = trial.mandrel, trial.window
     inputs = (
-        given("small end", m.small_end, "m"),
+        given("small end", m.small_end, "m", "bore"),
         given("taper", m.taper, "m/m"),
         given("ground length", m.ground_length, "m"),
         given("travel", trial.chosen.travel, "m"),
+        given("length of bore", trial.hold.length, "m"),
+        given("room at the small end", trial.tables.allowance("tool_clearance").best, "m"),
+        given("room for dog and tool", trial.tables.allowance("dog_clearance").best, "m"),
     )
+    gauge = trial.tables.gauge(trial.job.work.bore.measured_with)
+    low_in, band = _inside(trial), _half_band(trial)
+    margin_in = (given("inside by", low_in, "m", "small"), given("half band", band, "m", "small"))
     return (
         figure("bore_window_low", low, "m", "bore", "bore_window", inputs, m.sources),
         figure("bore_window_high", high, "m", "bore", "bore_window", inputs, m.sources),
-        figure("bore_half_band", _half_band(trial), "m", "small", "bore_margin", ()),
+        figure("bore_half_band", band, "m", "small", "", (), (gauge.source,)),
+        figure("bore_margin", low_in / band, "", "", "bore_margin", margin_in),
     )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from borewright.answer.records import Figure, Question
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
@@ -56,17 +58,24 @@ def _changes(trial: Trial) -> str:
 def _figures(trial: Trial) -> tuple[Figure, ...]:
     g, f = trial.grip, trial.hold.facts
     line = trial.hold.line
-    inputs = (
-        given("travel", trial.chosen.travel, "m"),
-        given("bore", g.diameter, "m"),
+    hub = (
+        given("bore", g.diameter, "m", "bore"),
         given("hub outside", float(line.outside[line.outside > 0].min()), "m"),
-        given("edge factor", likely(f.edge_factor)),
     )
+    edge = (given("pressure", likely(g.edge_pressure), "Pa"), *hub)
+    pressed = (
+        given("pressure", likely(g.pressed_pressure), "Pa"),
+        *hub,
+        given("E", likely(np.atleast_1d(f.work.modulus)), "Pa"),
+    )
+    factor = given("edge factor", likely(f.edge_factor))
     stress = (
-        spread("largest_tension", g.tension, "Pa", "pressure", "lame_hoop", inputs, ("ours",))
+        spread(
+            "largest_tension", g.tension, "Pa", "pressure", "lame_hoop", (*edge, factor), ("ours",)
+        )
         if f.brittle
         else spread(
-            "equivalent_stress", g.equivalent_stress, "Pa", "pressure", "equivalent_stress", inputs
+            "equivalent_stress", g.equivalent_stress, "Pa", "pressure", "equivalent_stress", edge
         )
     )
     name, rule = (
@@ -75,7 +84,7 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
     return (
         stress,
         spread(name, f.strength, "Pa", "pressure", rule, (), (_strength_source(trial),)),
-        spread("outside_growth", g.growth, "m", "small", "outside_growth", inputs),
+        spread("outside_growth", g.growth, "m", "small", "outside_growth", pressed),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.answer.records import Figure, Input, Question
+from borewright.mechanics.rings import Elastic, ring_compliance
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
@@ -43,25 +44,74 @@ def _changes(trial: Trial) -> str:
 
 def _figures(trial: Trial) -> tuple[Figure, ...]:
     g, f = trial.grip, trial.hold.facts
-    n = given("normal force", likely(g.normal_force), "N")
+    n = given("normal force", likely(g.pressed_force), "N")
     on = (n, given("friction on", likely(f.friction_on)), given("taper", g.taper, "m/m"))
     off = (n, given("friction off", likely(f.friction_off)), given("taper", g.taper, "m/m"))
     return (
+        *_pressures(trial),
         spread(
-            "normal_force", g.normal_force, "N", "force", "normal_force", _elastic(trial), f.sources
+            "normal_force", g.pressed_force, "N", "force", "normal_force", _summed(trial), f.sources
         ),
         spread("push_on_force", g.push_on, "N", "force", "push_on", on, f.sources),
         spread("push_off_force", g.push_off, "N", "force", "push_off", off, f.sources),
     )
 
 
-def _elastic(trial: Trial) -> tuple[Input, ...]:
-    f, line = trial.hold.facts, trial.hold.line
+def _pressures(trial: Trial) -> tuple[Figure, ...]:
+    """What the peaks take, and the pressure at the hardest-pressed place."""
+    g, f, line = trial.grip, trial.hold.facts, trial.hold.line
+    rough = trial.tables.roughness(trial.job.work.bore.made_by)
+    ground = trial.tables.roughness("ground-mandrel")
+    peaks = (
+        given("Rz work", rough.best, "m", "small"),
+        given("Rz mandrel", ground.best, "m", "small"),
+        given("share", trial.tables.allowance("roughness_loss").best),
+    )
+    squeeze = likely(g.pressed_pressure) * g.diameter * likely_compliance(trial)
+    lame = (
+        given("squeeze kept", squeeze, "m", "small"),
+        given("bore", g.diameter, "m", "bore"),
+        given("hub outside", float(line.outside[line.outside > 0].max()), "m"),
+        given("E work", likely(np.atleast_1d(f.work.modulus)), "Pa"),
+        given("v work", float(f.work.poisson)),
+        given("E mandrel", float(f.mandrel.modulus), "Pa"),
+        given("v mandrel", float(f.mandrel.poisson)),
+    )
     return (
-        given("bore", trial.grip.diameter, "m"),
-        given("travel", trial.chosen.travel, "m"),
-        given("hub outside", float(line.outside[line.outside > 0].min()), "m"),
-        given("lost to peaks", likely(f.lost_rough), "m"),
-        given("lost to warmth", likely(f.lost_warm_per_metre) * trial.grip.diameter, "m"),
-        given("modulus of the work", likely(np.atleast_1d(f.work.modulus)), "Pa"),
+        spread(
+            "lost_to_peaks",
+            f.lost_rough,
+            "m",
+            "small",
+            "roughness_loss",
+            peaks,
+            (rough.source, ground.source),
+        ),
+        spread(
+            "pressure_at_face",
+            g.pressed_pressure,
+            "Pa",
+            "pressure",
+            "lame_pressure",
+            lame,
+            f.sources,
+        ),
+    )
+
+
+def likely_compliance(trial: Trial) -> float:
+    """C (1/Pa) of the stiffest ring of the work, likely case."""
+    f, outside = trial.hold.facts, trial.hold.line.outside
+    work = Elastic(likely(np.atleast_1d(f.work.modulus)), f.work.poisson)
+    return float(ring_compliance(trial.grip.diameter, float(outside.max()), work, f.mandrel))
+
+
+def _summed(trial: Trial) -> tuple[Input, ...]:
+    g = trial.grip
+    length = likely(g.contact_length)
+    mean = likely(g.pressed_force) / (np.pi * g.diameter * length) if length > 0 else 0.0
+    return (
+        given("bore", g.diameter, "m", "bore"),
+        given("mean pressure", mean, "Pa"),
+        given("contact length", length, "m"),
     )

@@ -56,8 +56,8 @@ def _changes(trial: Trial) -> str:
 def _figures(trial: Trial) -> tuple[Figure, ...]:
     m, bore = trial.mandrel, trial.job.work.bore.size
     ends = (
-        given("bore", bore, "m"),
-        given("small end", m.small_end, "m"),
+        given("bore", bore, "m", "bore"),
+        given("small end", m.small_end, "m", "bore"),
         given("taper", m.taper, "m/m"),
     )
     seat = trial.seat
@@ -107,6 +107,11 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
             "m",
             "length",
             "contact_length",
-            (given("travel", trial.chosen.travel, "m"), given("length", trial.hold.length, "m")),
+            (
+                given("travel", trial.chosen.travel, "m"),
+                given("length", trial.hold.length, "m"),
+                given("lost to peaks", likely(trial.hold.facts.lost_rough), "m", "small"),
+                given("taper", m.taper, "m/m"),
+            ),
         ),
     )

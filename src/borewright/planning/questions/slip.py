@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from borewright.answer.records import Cut, Demand, Draws, Figure, Question, Verdict
+from borewright.answer.records import Cut, Demand, Draws, Figure, Input, Question, Verdict
+from borewright.cutting.demand import force_factors
+from borewright.mechanics.kienzle import chip_of
+from borewright.mechanics.slip import axial_on_friction
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import figure, given, spread, times
 from borewright.planning.judge import judge, share_of_yes
@@ -80,30 +83,38 @@ def deepest(hard: HardestCut, trial: Trial) -> Metre:
 
 
 def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
-    g, d, t = trial.grip, hard.demand, trial.tables
-    k = t.kienzle(trial.job.work.material)
-    chip = (
-        given("depth", hard.cut.depth, "m"),
-        given("feed", hard.cut.feed, "m"),
-        given("k_c1.1 (N/mm²)", k.kc11.best),
-        given("exponent m", k.mc.best),
+    g, d = trial.grip, hard.demand
+    bore = given("bore", g.diameter, "m", "bore")
+    force = given("force", likely(d.tangential), "N")
+    thrust = given(
+        "thrust", float(axial_on_friction(likely(d.axial), likely(g.normal_force), g.taper)), "N"
     )
-    torque_in = (
-        given("force", likely(d.tangential), "N"),
-        given("diameter", hard.cut.diameter, "m"),
-    )
-    held = g.friction_force * g.diameter / 2
-    held_in = (
-        given("slip friction", likely(g.holding_friction)),
-        given("normal force", likely(g.normal_force), "N"),
-        given("bore", g.diameter, "m"),
-    )
+    held = given("slip friction x normal force", likely(g.friction_force), "N")
+    across = given("diameter", hard.cut.diameter, "m")
+    friction = given("slip friction", likely(g.holding_friction))
+    warm = given("normal force, warm", likely(g.normal_force), "N")
     asked = demand_on_joint(g, d)
+    sources = trial.hold.facts.sources
     return (
-        spread("cutting_force", d.tangential, "N", "force", "kienzle_force", chip, (k.source,)),
-        spread("cut_torque", d.torque, "N·m", "torque", "cut_torque", torque_in),
+        _cutting_force(trial, hard),
+        spread("cut_torque", d.torque, "N·m", "torque", "cut_torque", (force, across)),
         spread(
-            "slip_torque", held, "N·m", "torque", "slip_torque", held_in, trial.hold.facts.sources
+            "normal_force_warm",
+            g.normal_force,
+            "N",
+            "force",
+            "normal_force_warm",
+            _warmth(trial),
+            sources,
+        ),
+        spread(
+            "slip_torque",
+            g.friction_force * g.diameter / 2,
+            "N·m",
+            "torque",
+            "slip_torque",
+            (friction, warm, bore),
+            sources,
         ),
         spread(
             "slip_demand",
@@ -111,7 +122,7 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
             "N",
             "force",
             "slip_demand",
-            (given("torque", likely(d.torque), "N·m"), given("axial", likely(d.axial), "N")),
+            (given("torque", likely(d.torque), "N·m"), bore, thrust),
         ),
         figure(
             "deepest_cut",
@@ -119,7 +130,11 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
             "m",
             "length",
             "deepest_cut",
-            (given("depth", hard.cut.depth, "m"), given("margin", likely(hard.margin))),
+            (
+                given("depth", hard.cut.depth, "m"),
+                given("likely margin", likely(hard.margin)),
+                given("poor-case margin", low_end(hard.margin)),
+            ),
         ),
         spread(
             "slip_radius",
@@ -127,6 +142,29 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
             "m",
             "length",
             "slip_radius",
-            (given("force", likely(d.tangential), "N"),),
+            (held, thrust, bore, force),
         ),
+    )
+
+
+def _cutting_force(trial: Trial, hard: HardestCut) -> Figure:
+    k = trial.tables.kienzle(trial.job.work.material)
+    chip = chip_of(hard.cut.depth, hard.cut.feed, hard.cut.edge_angle, hard.cut.nose_radius)
+    inputs = (
+        given("kc11 (N/mm²)", k.kc11.best),
+        given("mc", k.mc.best),
+        given("b (mm)", chip.width * 1e3),
+        given("h (mm)", chip.thickness * 1e3),
+        given("worn tool and its kind", force_factors(trial.job.work.material, trial.tables)),
+    )
+    return spread(
+        "cutting_force", hard.demand.tangential, "N", "force", "kienzle_force", inputs, (k.source,)
+    )
+
+
+def _warmth(trial: Trial) -> tuple[Input, ...]:
+    lost = likely(trial.hold.facts.lost_warm_per_metre) * trial.grip.diameter
+    return (
+        given("normal force", likely(trial.grip.pressed_force), "N"),
+        given("squeeze lost to warmth", lost, "m", "small"),
     )
