@@ -68,7 +68,7 @@ def test_the_picture_read_back_gives_the_json_s_seat_and_diameters(
     for name, position in (("seat-low", "low"), ("seat-high", "high")):
         paper = points_of(drawn, name)[0][0]
         metres = ends - (paper - left) / 1000 / scale.ratio
-        assert metres == pytest.approx(layout["seat"][f"{position}_m"], rel=HALF_PER_CENT)
+        assert metres == pytest.approx(layout["seat_m"][position], rel=HALF_PER_CENT)
     heights = points_of(drawn, "work-outside")[1]
     axis = points_of(drawn, "axis")[1][0]
     outside = max(ring["outside_m"] for ring in layout["rings"])

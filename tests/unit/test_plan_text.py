@@ -26,7 +26,7 @@ def with_figure(figure: Figure) -> Plan:
 
 def test_sentences_come_first_then_questions_then_steps() -> None:
     text = plan_text(sample_plan())
-    order = ["hold it on the 5/8 in mandrel", "Expect 430 lbf", "Proof load", "Questions", "Steps"]
+    order = ["hold it on the 5/8 in mandrel", "expect 430 lbf", "Proof load", "Questions", "Steps"]
     places = [text.index(words) for words in order]
     assert places == sorted(places)
 
@@ -41,7 +41,7 @@ def test_no_line_is_wider_than_ninety_columns(units: str, big: bool) -> None:
     ("units", "first"), [("inch", "430 lbf (1.9 kN)"), ("mm", "1.9 kN (430 lbf)")]
 )
 def test_the_units_typed_come_first(units: str, first: str) -> None:
-    assert f"Expect {first}" in plan_text(sample_plan(units))
+    assert f"expect {first}" in plan_text(sample_plan(units))
 
 
 def test_every_figure_and_blank_of_every_step_is_there() -> None:
@@ -55,7 +55,7 @@ def test_every_figure_and_blank_of_every_step_is_there() -> None:
 def test_a_figure_that_a_step_says_in_words_is_not_said_again() -> None:
     plan = sample_plan()
     figure = Figure("push", 1900.0, "N", kind="force")
-    step = Step(1, "Press", "Expect 430 lbf (1.9 kN) at the end.", (figure,))
+    step = Step(1, "Press", "expect 430 lbf (1.9 kN) at the end.", (figure,))
     assert plan_text(replace(plan, steps=(step,), push=None)).count("430 lbf (1.9 kN)") == 1
 
 

@@ -53,7 +53,7 @@ IN = 0.0254
         (MM.force(1500.0), "1.5 kN (340 lbf)"),
         (MM.force(1250.0), "1.25 kN (280 lbf)"),
         (INCH.torque(1.0), "8.9 lbf·in (1 N·m)"),
-        (INCH.torque(22.0), "16.2 lbf·ft (22 N·m)"),
+        (INCH.torque(22.0), "195 lbf·in (22 N·m)"),
         (INCH.pressure(12.3e6), "1780 psi (12.3 MPa)"),
         (MM.pressure(207e9), "207 GPa (30000 ksi)"),
         (INCH.spindle(350 / 60), "350 rpm"),

@@ -95,7 +95,7 @@ class Show:
         """A torque.
 
         >>> Show("inch").torque(22.0), Show("mm").torque(1.0)
-        ('16.2 lbf·ft (22 N·m)', '1 N·m (8.9 lbf·in)')
+        ('195 lbf·in (22 N·m)', '1 N·m (8.9 lbf·in)')
         """
         return self._one("torque", torque)
 
@@ -216,7 +216,7 @@ class Show:
 
         >>> show = Show("inch")
         >>> show.quantity(0.0158877, "m", "bore"), show.quantity(22.0, "N·m")
-        ('0.6255 in (15.888 mm)', '16.2 lbf·ft (22 N·m)')
+        ('0.6255 in (15.888 mm)', '195 lbf·in (22 N·m)')
         >>> show.quantity(1.2e-11, "1/Pa")
         '0.000000000012 1/Pa'
         """

@@ -77,10 +77,15 @@ def push_lines(plan: Plan, show: Show) -> tuple[str, ...]:
     if push is None:
         return ()
     look, stop = (figure_words(f, show) for f in (push.look_for, push.stop_at))
+    proof = plan.proof
+    asked = f" The hardest cut asks {show.torque(proof.torque / proof.factor)}." if proof else ""
+    proves = figure_words(push.proves_torque, show)
+    ratio = f"{push.ratio_low:g} to {push.ratio_high:g}"
     return (
-        f"Expect {figure_words(push.expected, show)}.",
-        f"Look for at least {look}; stop at {stop}.",
-        f"That push proves a grip of {figure_words(push.proves_torque, show)}.",
+        f"The push tells the grip: expect {figure_words(push.expected, show)}. Look for at least "
+        f"{look}; stop at {stop}.",
+        f"A push of {show.force(push.expected.best)} proves {proves} of grip, by push x half the "
+        f"bore x {ratio}.{asked}",
     )
 
 

@@ -1,0 +1,182 @@
+"""Breaks one constant or sign at a time in a copy of the source: the outside truths must go red.
+
+    python tests/mutants.py
+
+Only tests that hold values from outside are asked (published, closed form, practice, independent),
+so a mutant that survives is a number that nothing but our own output holds in place. Exit 1 when
+one survives, or when the unbroken copy is not green. `tests/unit/test_mutants_apply.py` keeps the
+list in step with the source.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+from dataclasses import dataclass
+from pathlib import Path
+
+ROOT = Path(__file__).parents[1]
+SOURCE = ROOT / "src"
+TRUTHS = ("closed_form", "published", "practice", "independent")
+
+
+@dataclass(frozen=True)
+class Mutant:
+    """One break: in `file`, the text `right` (which stands there once) becomes `wrong`."""
+
+    name: str
+    file: str
+    right: str
+    wrong: str
+
+
+MUTANTS = (
+    Mutant(
+        "normal force without pi",
+        "mechanics/rings.py",
+        "np.pi * (self.diameter * area)",
+        "1.0 * (self.diameter * area)",
+    ),
+    Mutant(
+        "whole taper in the push on",
+        "mechanics/press.py",
+        "normal * (friction + taper / 2)",
+        "normal * (friction + taper)",
+    ),
+    Mutant(
+        "taper helps nothing when pushing off",
+        "mechanics/press.py",
+        "normal * (friction - taper / 2)",
+        "normal * (friction + taper / 2)",
+    ),
+    Mutant(
+        "diameter for radius in the slip torque",
+        "mechanics/slip.py",
+        "return friction * normal * diameter / 2",
+        "return friction * normal * diameter",
+    ),
+    Mutant(
+        "Kienzle exponent upside down",
+        "mechanics/kienzle.py",
+        "** (1 - exponent)",
+        "** (1 + exponent)",
+    ),
+    Mutant(
+        "axial force the wrong way round",
+        "mechanics/slip.py",
+        "np.abs(normal * taper / 2 - axial)",
+        "np.abs(normal * taper / 2 + axial)",
+    ),
+    Mutant(
+        "wall ratio not squared in Lamé",
+        "mechanics/rings.py",
+        "k2 = (diameter / outside) ** 2",
+        "k2 = diameter / outside",
+    ),
+    Mutant(
+        "bore window below the small end",
+        "mechanics/taper.py",
+        "taper * np.maximum(0.0, bore_length + reserve_small - travel)",
+        "taper * (bore_length + reserve_small - travel)",
+    ),
+    Mutant(
+        "reserve at the large end given away",
+        "mechanics/taper.py",
+        "taper * (ground_length - reserve_large - travel)",
+        "taper * (ground_length + reserve_large - travel)",
+    ),
+    Mutant(
+        "all of the roughness lost",
+        "mechanics/roughness.py",
+        "return share * roughness",
+        "return roughness",
+    ),
+    Mutant(
+        "bending by the third power",
+        "mechanics/beam.py",
+        "modulus * np.pi * diameter**4 / 64",
+        "modulus * np.pi * diameter**3 / 64",
+    ),
+    Mutant(
+        "the second centre does not give",
+        "mechanics/beam.py",
+        "/ left + load_at * at / bar.span**2 / right",
+        "/ left",
+    ),
+    Mutant(
+        "hoop tension as large as the pressure",
+        "mechanics/rings.py",
+        "np.asarray((1 + ratio**2) / (1 - ratio**2), dtype",
+        "np.asarray((1 - ratio**2) / (1 - ratio**2), dtype",
+    ),
+)
+
+
+def broken(text: str, mutant: Mutant) -> str:
+    """The file's text with the break in it. ValueError where `right` does not stand there once."""
+    if text.count(mutant.right) != 1:
+        raise ValueError(
+            f"{mutant.name}: {mutant.file} holds {mutant.right!r} {text.count(mutant.right)} times"
+        )
+    return text.replace(mutant.right, mutant.wrong)
+
+
+def main() -> int:
+    """Break each, ask the tests, print a table."""
+    with tempfile.TemporaryDirectory() as folder:
+        copy = Path(folder) / "src"
+        shutil.copytree(SOURCE, copy, ignore=shutil.ignore_patterns("__pycache__"))
+        reason = _not_ready(copy)
+        if reason:
+            print(reason)
+            return 1
+        alive = [mutant for mutant in MUTANTS if not _killed(copy, mutant)]
+    print(f"{len(MUTANTS) - len(alive)} of {len(MUTANTS)} killed")
+    return int(bool(alive))
+
+
+def _not_ready(copy: Path) -> str:
+    """Why a red test would prove nothing; empty where it would."""
+    where = _python(copy, "-c", "import borewright; print(borewright.__file__)").stdout
+    if not where.startswith(str(copy)):
+        return f"borewright is taken from {where.strip()}, not from the copy"
+    green = _asked(copy)
+    return "" if green.returncode == 0 else f"the unbroken copy is not green\n{green.stdout}"
+
+
+def _killed(copy: Path, mutant: Mutant) -> bool:
+    """Whether a test fails (exit 1) on the broken copy; a copy that cannot run does not count."""
+    path = copy / "borewright" / mutant.file
+    right = path.read_text(encoding="utf-8")
+    path.write_text(broken(right, mutant), encoding="utf-8")
+    done = _asked(copy)
+    path.write_text(right, encoding="utf-8")
+    by = re.search(r"^FAILED (\S+)", done.stdout, re.MULTILINE)
+    killed = done.returncode == 1 and by is not None
+    print(f"{mutant.name:42}{'killed by ' + by[1] if killed and by else 'SURVIVES'}", flush=True)
+    return killed
+
+
+def _asked(copy: Path) -> subprocess.CompletedProcess[str]:
+    folders = [f"tests/{name}" for name in TRUTHS]
+    return _python(copy, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider", *folders)
+
+
+def _python(copy: Path, *words: str) -> subprocess.CompletedProcess[str]:
+    environment = {**os.environ, "PYTHONPATH": str(copy), "PYTHONDONTWRITEBYTECODE": "1"}
+    return subprocess.run(
+        [sys.executable, *words],
+        cwd=ROOT,
+        env=environment,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,249 @@
+"""What keeps the house in order: public names, maps, sizes of files, packages, words that must not be."""
+
+from __future__ import annotations
+
+import ast
+import json
+import re
+import subprocess
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from tests.tools import PACKAGES
+
+import borewright
+from borewright.job.schema import job_schema
+from borewright.report.schema import plan_schema
+
+ROOT = Path(__file__).parents[2]
+PACKAGE = ROOT / "src" / "borewright"
+MOST_LINES = 350
+READ_AS_TEXT = {
+    ".py", ".toml", ".csv", ".txt", ".md", ".typ", ".json", ".yml", ".yaml", ".html", ".css", ".js", "",
+}  # fmt: skip
+NOT_OURS = {
+    "__pycache__", "build", "dist", "out", "node_modules", "htmlcov", "borewright.egg-info",
+}  # fmt: skip
+
+
+def our_files() -> Iterator[Path]:
+    """Files of the checkout that a person wrote, hidden folders other than .ci left out."""
+    for path in sorted(ROOT.rglob("*")):
+        parts = path.relative_to(ROOT).parts
+        hidden = any(part.startswith(".") for part in parts) and parts[0] not in (
+            ".ci",
+            ".gitignore",
+        )
+        if path.is_file() and not hidden and not NOT_OURS & set(parts):
+            yield path
+
+
+def text_files() -> list[Path]:
+    return [path for path in our_files() if path.suffix in READ_AS_TEXT]
+
+
+# Public names
+
+
+def test_every_public_name_is_there() -> None:
+    for name in borewright.__all__:
+        assert getattr(borewright, name) is not None, name
+    assert set(borewright.__all__) <= set(dir(borewright))
+    assert sorted(borewright.__all__) == list(borewright.__all__)
+
+
+def test_the_public_names_are_the_ones_we_promise() -> None:
+    promised = {
+        "plan", "fit", "cut", "FitInput", "CutInput", "read_job", "read_shelf", "write_job", "Job",
+        "Shelf", "Plan", "Tables", "tables", "BorewrightError", "RefusedInput",
+    }  # fmt: skip
+    assert promised == set(borewright.__all__)
+
+
+def test_a_name_that_is_not_there_is_an_attribute_error() -> None:
+    with pytest.raises(AttributeError, match="no attribute 'plann'"):
+        borewright.plann  # noqa: B018
+
+
+def test_importing_the_package_loads_nothing_of_it() -> None:
+    code = "import sys, borewright; print(*sys.modules)"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    loaded = set(done.stdout.split())
+    assert {name for name in loaded if name.startswith("borewright")} == {"borewright"}
+    assert not {"numpy", "pydantic", "click", "typing", "dataclasses"} & loaded
+
+
+def test_the_library_plans_as_the_command_line_does() -> None:
+    job = borewright.read_job(ROOT / "examples" / "hollow-brook-drive-wheel.toml")
+    shelf = borewright.read_shelf(ROOT / "examples" / "hollow-brook-shelf.toml")
+    answer = borewright.plan(job, shelf)
+    assert isinstance(answer, borewright.Plan)
+    assert answer.verdict == "yes"
+
+
+# Maps
+
+
+def rooms() -> list[Path]:
+    return sorted(path.parent for path in PACKAGE.rglob("__init__.py") if path.parent != PACKAGE)
+
+
+def map_of(room: Path) -> str:
+    tree = ast.parse((room / "__init__.py").read_text(encoding="utf-8"))
+    return ast.get_docstring(tree) or ""
+
+
+def named_first(docstring: str) -> set[str]:
+    """What a map names at the start of its lines: one name, or several with two spaces between."""
+    found: set[str] = set()
+    for line in docstring.splitlines()[1:]:
+        cells = re.split(r"\s{2,}", line.strip())
+        for cell in cells[:-1]:
+            if not re.fullmatch(r"[a-z_]+(\.py|/)?", cell):
+                break
+            found.add(cell.removesuffix(".py").removesuffix("/"))
+    return found
+
+
+@pytest.mark.parametrize("room", rooms(), ids=lambda room: room.name)
+def test_a_rooms_map_names_every_file_in_it(room: Path) -> None:
+    said = map_of(room)
+    for path in room.iterdir():
+        is_room = path.is_dir() and (path / "__init__.py").exists()
+        if is_room or (path.suffix == ".py" and path.stem != "__init__"):
+            assert re.search(rf"\b{path.stem}\b", said), (
+                f"{room.name}: {path.name} is not on the map"
+            )
+
+
+@pytest.mark.parametrize("room", rooms(), ids=lambda room: room.name)
+def test_a_rooms_map_names_no_file_that_is_not_in_it(room: Path) -> None:
+    there = {path.stem for path in room.iterdir()}
+    assert named_first(map_of(room)) <= there
+
+
+def test_maps_are_read_as_they_are_written() -> None:
+    """So that the test above sees the names at all."""
+    written = (
+        "Title.\n\n    one   what it is\n    two.py  three/   what they are\n\nMay import all."
+    )
+    assert named_first(written) == {"one", "two", "three"}
+
+
+# Sizes
+
+
+def test_no_file_is_too_long_to_read() -> None:
+    code = [p for p in our_files() if p.suffix in (".py", ".typ", ".html", ".css", ".js")]
+    assert len(code) > 100
+    lines = {str(p.relative_to(ROOT)): p.read_text(encoding="utf-8").count("\n") for p in code}
+    assert {name: n for name, n in lines.items() if n > MOST_LINES} == {}
+
+
+# Packages
+
+
+def tools_called() -> set[str]:
+    """Names that tests and benchmarks give to `system_tool`."""
+    found: set[str] = set()
+    for folder in ("tests", "bench"):
+        for path in (ROOT / folder).rglob("*.py"):
+            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+                if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "system_tool":
+                    (name,) = node.args
+                    assert isinstance(name, ast.Constant), f"{path.name}: name the tool in place"
+                    found.add(str(name.value))
+    return found
+
+
+def listed_packages() -> list[str]:
+    lines = (ROOT / "system-packages.txt").read_text(encoding="utf-8").splitlines()
+    return [line for line in lines if line and not line.startswith("#")]
+
+
+def test_the_system_packages_are_what_the_set_up_and_the_tests_call() -> None:
+    set_up = {"python3-venv"}
+    makefile = (ROOT / "Makefile").read_text(encoding="utf-8")
+    assert all(package in makefile for package in set_up)
+    assert tools_called() == set(PACKAGES)
+    assert sorted(listed_packages()) == sorted(set_up | set(PACKAGES.values()))
+
+
+def test_the_constraints_are_plain_names_and_versions() -> None:
+    text = (ROOT / "constraints.txt").read_text(encoding="utf-8")
+    pins = [line for line in text.splitlines() if line and not line.startswith("#")]
+    assert pins
+    assert [p for p in pins if not re.fullmatch(r"[A-Za-z0-9._-]+==[A-Za-z0-9.!+]+", p)] == []
+    names = [re.sub(r"[-_.]+", "-", pin.split("==")[0]).lower() for pin in pins]
+    assert len(set(names)) == len(names)
+
+
+def test_everything_the_project_needs_is_pinned() -> None:
+    import tomllib
+
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    needed = [
+        *project["dependencies"],
+        *(p for extra in project["optional-dependencies"].values() for p in extra),
+    ]
+    plain = {re.sub(r"[-_.]+", "-", re.split(r"[<>=\[;~! ]", n)[0]).lower() for n in needed}
+    pins = (ROOT / "constraints.txt").read_text(encoding="utf-8")
+    pinned = {re.sub(r"[-_.]+", "-", line.split("==")[0]).lower() for line in pins.splitlines()}
+    assert plain - pinned == set()
+
+
+# Words
+
+MUST_NOT_STAND = {
+    "a place on one machine": r"/(work|farm|root|opt|tmp)/|/bash_job[s]|file[:]//",
+    "a package registry": r"py[p]i[.]o|pythonh[o]sted|np[m]js[.]|de[b][.]debian",
+    "an index option": r"(extra-)?inde[x]-url|fin[d]-links",
+    "a word of nobody's business": r"see[d] document|transcrip[t]",
+}
+
+
+@pytest.mark.parametrize("pattern", MUST_NOT_STAND.values(), ids=MUST_NOT_STAND)
+def test_no_file_holds(pattern: str) -> None:
+    found = [
+        f"{path.relative_to(ROOT)}:{number}: {line[:80]}"
+        for path in text_files()
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
+        if re.search(pattern, line, re.IGNORECASE)
+    ]
+    assert found == []
+
+
+def test_the_patterns_find_what_they_are_for() -> None:
+    samples = ["/" + "root/x", "py" + "pi.org", "--find" + "-links", "the Seed" + " document"]
+    for sample, pattern in zip(samples, MUST_NOT_STAND.values(), strict=True):
+        assert re.search(pattern, sample, re.IGNORECASE), sample
+
+
+# Documents
+
+SCHEMAS: dict[str, Callable[[], dict[str, Any]]] = {
+    "job.schema.json": job_schema,
+    "plan.schema.json": plan_schema,
+}
+
+
+def test_every_published_schema_is_the_current_one() -> None:
+    published = {path.name: path for path in (ROOT / "docs" / "schemas").iterdir()}
+    assert set(published) == set(SCHEMAS)
+    for name, made in SCHEMAS.items():
+        assert json.loads(published[name].read_text(encoding="utf-8")) == made(), name
+
+
+def test_every_example_fits_the_job_schema_or_is_a_shelf() -> None:
+    import tomllib
+
+    from jsonschema import Draft202012Validator
+
+    checker = Draft202012Validator(job_schema())
+    jobs = [p for p in (ROOT / "examples").glob("*.toml") if "shelf" not in p.name]
+    assert jobs
+    for path in jobs:
+        checker.validate(tomllib.loads(path.read_text(encoding="utf-8")))
