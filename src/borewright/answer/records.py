@@ -260,9 +260,12 @@ class Assumption:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class Plan:
-    """The whole answer for one job. `headline` is the sentence that comes first."""
+    """The whole answer for one job. `headline` is the sentence that comes first.
+
+    `str` gives the answer in a few lines; a notebook shows the same as a list.
+    """
 
     title: str
     units: str
@@ -286,3 +289,14 @@ class Plan:
     not_judged: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())
+
+    def __str__(self) -> str:
+        asked = [f"  {q.id}: {q.verdict}. {q.reason}" for q in self.questions]
+        return "\n".join([self.title, self.headline, *asked])
+
+    def __repr__(self) -> str:
+        return f"<Plan {self.title!r}: {self.verdict}>"
+
+    def _repr_markdown_(self) -> str:
+        asked = [f"- **{q.id}**: {q.verdict}. {q.reason}" for q in self.questions]
+        return "\n".join([f"**{self.title}**", "", self.headline, "", *asked])

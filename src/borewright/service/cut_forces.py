@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from borewright.cutting.demand import PER_SQUARE_MILLIMETRE
 from borewright.mechanics.kienzle import chip_of, feed_and_passive, kienzle_force
 from borewright.mechanics.turning import (
     cutting_power,
@@ -23,8 +24,6 @@ from borewright.quantities.si import (
 )
 from borewright.reference.library import Tables
 from borewright.service.fitted import Taken
-
-PER_SQUARE_MILLIMETRE = 1e6
 
 
 @dataclass(frozen=True, slots=True)
