@@ -196,3 +196,10 @@ def test_shop_words_pick_the_hammer_s_caution() -> None:
     ids = {c.id for c in plan(wheel_job(press="soft hammer"), source_tables=TABLES).cautions}
     assert "hammer-mandrel" in ids
     assert "press-stand-clear" not in ids
+
+
+def test_work_longer_than_the_ground_length_is_told_so() -> None:
+    answer = plan(wheel_job(outside=0.03, length=0.13), source_tables=TABLES)
+    assert answer.verdict is Verdict.NO
+    assert "too short for this work" in question(wheel_job(outside=0.03, length=0.13), "bore").reason
+    assert answer.bore_window is None

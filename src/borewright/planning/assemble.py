@@ -51,7 +51,7 @@ def _served(job: Job, shop: Shop, weighing: Weighing, tables: Tables) -> Plan:
         cuts=trial.cuts,
         have_ready=() if no else have_ready(best, shop, push),
         figures=figures,
-        bore_window=trial.window,
+        bore_window=trial.window if trial.window[0] < trial.window[1] else None,
         push=None if no else push,
         proof=None if no else proof,
         layout=layout(trial),

@@ -13,6 +13,9 @@ from borewright.planning.trial import Trial
 GRAVITY = 9.80665
 """Standard gravity (m/s²), by definition (CGPM 1901)."""
 
+GAUGE_STEP = 2.54e-6
+"""A tenth of a thou of bore (m): the mandrel read backwards as a gauge."""
+
 Line = tuple[str, str, tuple[Figure, ...], tuple[str, ...]]
 """Title, text, figures that the text shows, blanks to write in."""
 
@@ -63,7 +66,8 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         "Oil and touch",
         f"Wipe on a film of oil. Slide on from the small end, face {lead} first{_mark(trial)}, until it stops under a light "
         f"push (about {show.force(light.best)}). Rule, large-end face of the mandrel to face {lead}: "
-        f"{_where(trial, touch)}. Where it stops tells the bore's true size.",
+        f"{_where(trial, touch)}. Where it stops tells the bore: each {show.length(GAUGE_STEP / trial.mandrel.taper)} nearer the large end is "
+        f"{show.small(GAUGE_STEP)} larger.",
         (
             figure("touch_push", light.best, "N", "force", "", sources=(light.source,)),
             _rule_figure("touch", touch),

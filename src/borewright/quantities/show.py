@@ -71,7 +71,7 @@ class Show:
         """An interference or growth: tenths of a thou and µm.
 
         >>> Show("inch").small(15e-6), Show("mm").small(5.6e-6)
-        ('0.0006 in (15 µm)', '5.6 µm (0.00022 in)')
+        ('0.0006 in (15 µm)', '5.6 µm (0.0002 in)')
         """
         return self._one("small", size)
 

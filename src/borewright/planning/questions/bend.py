@@ -50,7 +50,7 @@ def _bar(trial: Trial) -> tuple[Bar, float, float]:
     """The mandrel between centers, stiffened where the hub grips it; places from the small end's center."""
     m, hold = trial.mandrel, trial.hold
     seat = float(np.clip(likely(trial.seat), hold.length, m.ground_length)) + m.end_length
-    start, end = seat - hold.length, seat
+    start, end = max(0.0, seat - hold.length), min(seat, m.overall_length)
     edges = np.unique(
         [0.0, m.end_length, start, end, m.end_length + m.ground_length, m.overall_length]
     )

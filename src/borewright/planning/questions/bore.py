@@ -51,6 +51,9 @@ def _inside(trial: Trial) -> Metre:
 
 def _reason(trial: Trial, margin: float, band: Metre) -> str:
     show, (low, high) = trial.show, trial.window
+    if low >= high:
+        ground = show.length(trial.mandrel.ground_length)
+        return f"{trial.mandrel.name} is ground {ground}: too short for this work, its travel, dog and tool."
     takes = f"{trial.mandrel.name} takes {show.band(low, high, 'bore')} here"
     known = f"the bore is known to {show.small(band)} either way"
     form = _form(trial)
@@ -88,6 +91,8 @@ def _reamed(trial: Trial) -> bool:
 def _changes(trial: Trial) -> str:
     low, high = trial.window
     bore = ruling_bore(trial)
+    if low >= high:
+        return "A longer mandrel, or a stub turned to this bore."
     if bore > high:
         return f"A mandrel larger by at least {trial.show.small(bore - high)}, or a stub turned to this bore."
     if bore < low:
