@@ -56,6 +56,7 @@ use = "plain taper mandrel"
 press = "arbor press"
 press_force = "1000kgf"
 lubrication = "dry"
+pressed_before = true
 mandrels = [
   {size = "18mm", name = "the marked one", small_end = "17.985mm", large_end = "18.04mm", \
 taper = "1:2000", ground_length = "110mm", overall_length = "150mm"},

@@ -67,6 +67,7 @@ def test_every_key_arrives_in_its_field() -> None:
     )
     assert (job.shelf.press, job.shelf.press_force) == ("arbor press", 9806.65)
     assert (job.shelf.stated, job.use, job.lubrication) == (True, "plain taper mandrel", "dry")
+    assert job.pressed_before
     turn, face = job.cuts
     assert turn == CutWish("turn", 0.0005, 1e-4, 0.5, None, turn.edge_angle, 0.0004)
     assert turn.edge_angle == pytest.approx(1.5707963267948966)

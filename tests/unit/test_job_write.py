@@ -124,6 +124,7 @@ JOBS = st.builds(
     shelf=SHELVES,
     use=TEXTS,
     lubrication=st.sampled_from(["oiled", "dry"]),
+    pressed_before=st.booleans(),
     cuts=st.lists(CUTS, max_size=3).map(tuple),
 )
 

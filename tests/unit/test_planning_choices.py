@@ -201,5 +201,16 @@ def test_shop_words_pick_the_hammer_s_caution() -> None:
 def test_work_longer_than_the_ground_length_is_told_so() -> None:
     answer = plan(wheel_job(outside=0.03, length=0.13), source_tables=TABLES)
     assert answer.verdict is Verdict.NO
-    assert "too short for this work" in question(wheel_job(outside=0.03, length=0.13), "bore").reason
+    assert (
+        "too short for this work" in question(wheel_job(outside=0.03, length=0.13), "bore").reason
+    )
     assert answer.bore_window is None
+
+
+def test_a_bore_pressed_before_loses_less_to_its_peaks_and_grips_more() -> None:
+    first, again = (replace(wheel_job(), pressed_before=b) for b in (False, True))
+    share = TABLES.allowance("roughness_again").best
+    losses = [float(hold_of(j).facts.lost_rough[0]) for j in (first, again)]
+    assert losses[1] == pytest.approx(share * losses[0])
+    assert hold_of(again).grip(0.03).normal_force[0] > hold_of(first).grip(0.03).normal_force[0]
+    assert np.array_equal(hold_of(again).grip(0.03).tension, hold_of(first).grip(0.03).tension)

@@ -50,7 +50,7 @@ def gather_facts(job: Job, mandrel: Mandrel, tables: Tables) -> Facts:
         friction_on=on,
         friction_off=on * _draws(friction.off_ratio, Stream.SLIP_RATIO),
         friction_slip=on * _draws(friction.slip_ratio, Stream.SLIP_RATIO),
-        lost_rough=_lost(rough, tables),
+        lost_rough=_lost(rough, tables) * _flattened_already(job, tables),
         lost_warm_per_metre=_warm(tables, material.id),
         sources=tuple(sorted({r.source for r in ranges})),
     )
@@ -69,6 +69,11 @@ def _rough_sum(job: Job, tables: Tables) -> tuple[Range, Range]:
 def _lost(rough: tuple[Range, Range], tables: Tables) -> Draws:
     work, mandrel = (_draws(r, Stream.ROUGHNESS) for r in rough)
     return np.asarray(interference_lost(work + mandrel, tables.allowance("roughness_loss").best))
+
+
+def _flattened_already(job: Job, tables: Tables) -> float:
+    """1 at the first pressing; the share that is lost again where it was pressed before."""
+    return tables.allowance("roughness_again").best if job.pressed_before else 1.0
 
 
 def _warm(tables: Tables, material: str) -> Draws:

@@ -49,6 +49,7 @@ def parse_job(text: str, where: str) -> Job:
         shelf=build_job_shelf(table.hold, table.machine, reader),
         use=table.hold.use,
         lubrication=table.hold.lubrication,
+        pressed_before=table.hold.pressed_before,
         cuts=tuple(build_cut(cut, n, reader) for n, cut in enumerate(table.cut, 1)),
     )
 

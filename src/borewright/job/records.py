@@ -160,4 +160,5 @@ class Job:
     shelf: Shelf = field(default_factory=Shelf)
     use: str = "any"
     lubrication: str = "oiled"
+    pressed_before: bool = False
     cuts: tuple[CutWish, ...] = ()

@@ -191,6 +191,7 @@ class HoldTable(Table):
     press: Text = ""
     press_force: Typed | None = None
     lubrication: Literal["oiled", "dry"] = "oiled"
+    pressed_before: bool = False
 
 
 class CutTable(Table):

@@ -147,6 +147,7 @@ class _Speller:
             "use": job.use,
             "mandrels": mandrels or ("none" if shelf.stated else "unknown"),
             "lubrication": job.lubrication,
+            "pressed_before": job.pressed_before,
         } | _stated({"press": shelf.press, "press_force": self.say(shelf.press_force, "force")})
 
     def mandrel(self, note: MandrelNote) -> dict[str, Any]:

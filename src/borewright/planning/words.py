@@ -92,6 +92,11 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
                 "speeds of the lathe", "the speed wanted; take the next slower you have", "od1645"
             )
         )
+    if not job.pressed_before:
+        loss = tables.allowance("roughness_loss")
+        said.append(
+            Assumption("pressing", "the first: the peaks of the bore still flatten", loss.source)
+        )
     lubrication = "a wiped film of oil" if job.lubrication == "oiled" else "dry"
     said.append(
         Assumption(
