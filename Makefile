@@ -43,6 +43,7 @@ ifeq ($(AS_ROOT),yes)
 endif
 	@$(PYTHON) -m venv $(VENV)
 	@$(PIP) install --constraint constraints.txt --editable .
+	@$(BIN)/python -m compileall -q src
 	@touch $@
 
 $(TESTED): $(READY)

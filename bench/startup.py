@@ -8,6 +8,7 @@ are compared with that of `python -c pass`. Exit 1 when one is over its limit. T
 
 from __future__ import annotations
 
+import compileall
 import subprocess
 import sys
 import tempfile
@@ -15,6 +16,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from statistics import median
 from time import perf_counter
+
+import borewright
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 REPEATS = 15
@@ -87,8 +90,14 @@ def seconds(timed: Timed) -> float:
     return took
 
 
+def compiled_as_installed() -> None:
+    """Byte-compile the package, as an installer does; Python may have been told not to."""
+    compileall.compile_dir(Path(borewright.__file__).parent, quiet=1)
+
+
 def measure(repeats: int) -> list[Line]:
     """Interleaved timings, after one round that warms the disk."""
+    compiled_as_installed()
     with tempfile.TemporaryDirectory() as folder:
         asked = commands(Path(folder))
         for timed in asked:

@@ -38,11 +38,17 @@ class Hand:
 
     @property
     def length(self) -> mpf:
-        return mpf(self.rings[-1][1])
+        """Of the bore: a rim may overhang it."""
+        return mpf(self.rings[-1][1]) - self.start
+
+    @property
+    def start(self) -> mpf:
+        """From the leading face to where the bore begins."""
+        return mpf(self.rings[0][0])
 
     @property
     def touch(self) -> mpf:
-        return (mpf(self.bore) - mpf(self.small_end)) / mpf(self.taper)
+        return (mpf(self.bore) - mpf(self.small_end)) / mpf(self.taper) + self.start
 
     def interference(self, z: mpf, travel: mpf, lost: mpf) -> mpf:
         """On diameter; zero where the mandrel is ground away or does not reach."""
@@ -62,7 +68,7 @@ class Hand:
     def stretches(self, travel: mpf, lost: mpf) -> list[tuple[mpf, mpf, mpf]]:
         """The rings cut where the pressure starts or ends, so that each is smooth."""
         seat, t = self.touch + travel, mpf(self.taper)
-        kinks = {seat, seat - mpf(self.ground), travel - lost / t}
+        kinks = {seat, seat - mpf(self.ground), travel + self.start - lost / t}
         out = []
         for start, end, outside in (tuple(map(mpf, r)) for r in self.rings):
             marks = sorted({start, end, *(k for k in kinks if start < k < end)})
@@ -87,7 +93,7 @@ class Hand:
 
     def hoop(self, travel: mpf, share: str) -> mpf:
         """Largest hoop tension at the bore, without the roughness, `share` of the length in."""
-        low, high = mpf(share) * self.length, (1 - mpf(share)) * self.length
+        low, high = (self.start + part * self.length for part in (mpf(share), 1 - mpf(share)))
         found = mpf(0)
         for a, b, o in self.stretches(travel, mpf(0)):
             left, right = max(a, low), min(b, high)
@@ -118,7 +124,7 @@ class Hand:
         return self.normal(travel) * (f - t) / (1 + f * t)
 
     def travel_for(self, push: str) -> mpf:
-        room = mpf(self.ground) - self.touch
+        room = mpf(self.ground) + self.start - self.touch
         return findroot(
             lambda s: self.push_on(s) - mpf(push),
             (room / 100, room),

@@ -52,6 +52,12 @@ THIN = Hand(
     HARD,
     (("0", "0.015", "0.0325"),),
 )
+OVERHUNG = Hand(
+    "0.01801", "0.01799", "0.0005", "0.110", "0.12", "1", IRON, HARD,
+    (("0.005", "0.012", "0.040"), ("0.012", "0.018", "0.070"), ("0.018", "0.027", "0.040")),
+)  # fmt: skip
+OVERHUNG_PIECES = "5mm,27mm,40mm; 12mm,18mm,60mm,40mm; 0mm,32mm,70mm,60mm"
+"""A rim wider than its hub on both sides: the bore begins 5 mm in from the leading face."""
 
 CASES = {
     "plain, part of its length gripped": (PLAIN, None, "--travel", "0.025"),
@@ -62,6 +68,9 @@ CASES = {
     "webbed, gripped up to the web": (WEBBED, WEBBED_PIECES, "--travel", "0.021"),
     "webbed, gripped past the web": (WEBBED, WEBBED_PIECES, "--travel", "0.050"),
     "flanged, by position": (FLANGED, FLANGED_PIECES, "--position", "0.0675"),
+    "a rim that overhangs its hub": (OVERHUNG, OVERHUNG_PIECES, "--travel", "0.020"),
+    "a rim that overhangs the large end": (OVERHUNG, OVERHUNG_PIECES, "--travel", "0.069"),
+    "a rim over its hub, by force": (OVERHUNG, OVERHUNG_PIECES, "--push", "2500"),
     "a thin ring on a steeper taper": (THIN, None, "--travel", "0.030"),
     "past the large end, still gripping": (PLAIN, None, "--travel", "0.080"),
 }
@@ -111,8 +120,8 @@ def test_the_fit_is_what_the_definitions_give(
     }
     expected = {key: float(value) for key, value in hand.answer(travel).items()}
     assert told == pytest.approx(expected, rel=within, abs=1e-15)
-    seat = hand.touch + travel
-    assert code == (0 if hand.length <= seat <= mpf(hand.ground) else 3)
+    near = hand.touch + travel - hand.start
+    assert code == (0 if hand.length <= near <= mpf(hand.ground) else 3)
 
 
 @pytest.mark.parametrize("push", ["1000", "2000", "4000"])

@@ -9,9 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-import numpy as np
-import numpy.typing as npt
-
+from borewright.mechanics.num import Floats
 from borewright.quantities.si import (
     Metre,
     MetrePerSecond,
@@ -21,7 +19,7 @@ from borewright.quantities.si import (
     RevPerSecond,
 )
 
-Draws = npt.NDArray[np.float64]
+Draws = Floats
 """Shape (n,): element 0 is the likely case, the others are the drawn cases, in one common order."""
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from borewright.errors import OutsideModel
-from borewright.mechanics.num import Floats
+from borewright.mechanics.num import Floats, distinct
 from borewright.quantities.si import Metre, Newton, NewtonPerMetre
 
 
@@ -50,7 +50,7 @@ def deflection(bar: Bar, load_at: Metre, force: Newton, at: Metre | None = None)
     at = load_at if at is None else at
     _inside(bar, load_at)
     _inside(bar, at)
-    edges = np.unique(np.concatenate([bar.edges - bar.edges[0], [load_at, at]]))
+    edges = distinct([*(bar.edges - bar.edges[0]).tolist(), load_at, at])
     ei, gas = _per_step(bar, edges)
     moment, shear = _unit_load(edges, bar.span, load_at)
     virtual, virtual_shear = _unit_load(edges, bar.span, at)

@@ -2,8 +2,28 @@
 
 from __future__ import annotations
 
-import numpy as np
-import numpy.typing as npt
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
-Floats = npt.NDArray[np.float64]
-Num = float | Floats
+import numpy as np
+
+if TYPE_CHECKING:
+    import numpy.typing as npt
+
+    Floats = npt.NDArray[np.float64]
+    Num = float | Floats
+else:
+    # numpy.typing costs a tenth of a start-up and is of no use while running.
+    Floats = np.ndarray
+    Num = float | np.ndarray
+
+
+def distinct(values: Iterable[float]) -> Floats:
+    """The different values in rising order, shape (k,).
+
+    Instead of numpy.unique, which loads masked arrays at its first call.
+
+    >>> distinct([2.0, 1.0, 2.0]).tolist()
+    [1.0, 2.0]
+    """
+    return np.array(sorted({float(v) for v in values}), dtype=np.float64)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from borewright.mechanics.num import Floats
+from borewright.mechanics.num import Floats, distinct
 from borewright.quantities.si import Metre
 
 
@@ -21,7 +21,7 @@ class BoreLine:
     def cut_at(self, depths: Sequence[float]) -> BoreLine:
         """The same line with further edges, for bores whose diameter bends at those depths."""
         inner = [z for z in depths if self.edges[0] < z < self.edges[-1]]
-        edges = np.unique(np.concatenate([self.edges, np.asarray(inner, dtype=np.float64)]))
+        edges = distinct([*self.edges.tolist(), *inner])
         middles = 0.5 * (edges[1:] + edges[:-1])
         home = np.clip(np.searchsorted(self.edges, middles) - 1, 0, len(self.outside) - 1)
         return BoreLine(edges, self.outside[home])
@@ -41,7 +41,7 @@ def bore_line(pieces: Sequence[tuple[Metre, Metre, Metre, Metre | None]], bore: 
     >>> [float(v) for v in line.outside]
     [0.04, 0.1, 0.04]
     """
-    edges = np.unique(np.array([v for p in pieces for v in p[:2]], dtype=np.float64))
+    edges = distinct(v for p in pieces for v in p[:2])
     middles = 0.5 * (edges[1:] + edges[:-1])
     outside = [_reach_from_bore(z, pieces, bore) for z in middles]
     return BoreLine(edges, np.array(outside, dtype=np.float64))

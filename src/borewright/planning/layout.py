@@ -6,6 +6,7 @@ import numpy as np
 
 from borewright.answer.records import Band, Layout, Ring
 from borewright.job.records import Piece
+from borewright.mechanics.num import distinct
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.margins import slip_radii
 from borewright.planning.questions.slip import hardest_cut
@@ -60,7 +61,7 @@ def _clipped(trial: Trial) -> Band:
 
 def _interference(trial: Trial) -> tuple[tuple[Metre, ...], tuple[Metre, ...], tuple[Metre, ...]]:
     m, hold = trial.mandrel, trial.hold
-    z = np.union1d(hold.line.edges, np.linspace(0, hold.length, 13))
+    z = distinct([*hold.line.edges.tolist(), *np.linspace(0, hold.length, 13).tolist()])
     sizes = np.interp(z, hold.line.edges, hold.sizes)
     over = m.small_end + m.taper * (likely(trial.seat) - z) - sizes
     kept = np.maximum(over - likely(hold.facts.lost_rough), 0.0)

@@ -7,6 +7,7 @@ up. The shortest wanted is what the cut needs, and no less than the usual least 
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -37,6 +38,29 @@ DEPTH_SHARES = (1.0, 0.75, 0.5, 0.35, 0.25)
 """Rough depths tried, as shares of the usual one, when the grip does not serve the usual one."""
 
 
+class Ladder:
+    """The grips at every step of travel, each worked out when first asked for."""
+
+    def __init__(self, hold: TaperHold, start: Metre, step: Metre, count: int) -> None:
+        self._hold, self._start, self._step, self._count = hold, start, step, count
+        self._known: dict[int, Grip] = {}
+
+    def __len__(self) -> int:
+        return self._count
+
+    def __getitem__(self, rung: int) -> Grip:
+        if rung not in self._known:
+            self._known[rung] = self._hold.grip(self._start + (rung + 1) * self._step)
+        return self._known[rung]
+
+    def first(self, holds: Callable[[Grip], bool]) -> int:
+        """The lowest rung where `holds` is true, one past the top where it never is.
+
+        More travel only ever grips, pushes and strains more, so what holds once holds from there up.
+        """
+        return bisect_left(range(self._count), True, key=lambda rung: holds(self[rung]))
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Chosen:
     """A travel with its grip, and the cuts it serves. `press` is measured from the hand's touch."""
@@ -60,9 +84,9 @@ def choose(
     """
     step = RULE_STEP[job.units]
     usual = tables.allowance("press_travel")
-    grips = _grips(hold, hand, step, usual.high)
+    grips = Ladder(hold, hand, step, max(1, round(usual.high / step)))
     stops = _stops(grips, hold, tables, press_draws(force), room)
-    cuts, demands = _cuts_served(job, grips[: stops.cap + 1], tables)
+    cuts, demands = _cuts_served(job, grips[stops.cap], tables)
     wanted = _shortest(grips, demands, hold, tables, usual)
     index = min(stops.cap, wanted)
     if stops.reason == BORE and _slip_is_no(grips[index], demands, tables):
@@ -112,11 +136,6 @@ def press_margins(grip: Grip, force: Draws) -> Draws:
     return np.asarray(force / np.maximum(grip.push_on, 1.0))
 
 
-def _grips(hold: TaperHold, hand: float, step: float, longest: float) -> list[Grip]:
-    count = max(1, round(longest / step))
-    return [hold.grip(hand + k * step) for k in range(1, count + 1)]
-
-
 @dataclass(frozen=True, slots=True)
 class _Stops:
     """Indices of the longest travel allowed, with and without regard to the bore, and what stops it."""
@@ -126,13 +145,13 @@ class _Stops:
     reason: str
 
 
-def _stops(grips: list[Grip], hold: TaperHold, tables: Tables, force: Draws, room: Metre) -> _Stops:
+def _stops(grips: Ladder, hold: TaperHold, tables: Tables, force: Draws, room: Metre) -> _Stops:
     """What stops the travel, and where."""
     last = len(grips) - 1
     stalls = {
-        BORE: _first(grips, lambda g: crack_share(g, hold, tables) < 1),
-        "the press": _first(grips, lambda g: push_share(g, force, tables) < 1),
-        "the room left on the mandrel": _first(grips, lambda g: g.setting > room),
+        BORE: grips.first(lambda g: crack_share(g, hold, tables) < 1),
+        "the press": grips.first(lambda g: push_share(g, force, tables) < 1),
+        "the room left on the mandrel": grips.first(lambda g: g.setting > room),
     }
     reason = min(stalls, key=lambda name: stalls[name])
     others = min(index for name, index in stalls.items() if name != BORE)
@@ -144,11 +163,6 @@ def _stops(grips: list[Grip], hold: TaperHold, tables: Tables, force: Draws, roo
     )
 
 
-def _first(grips: list[Grip], stops: Callable[[Grip], bool]) -> int:
-    """Index of the first grip that stops; one past the end where none does."""
-    return next((k for k, g in enumerate(grips) if stops(g)), len(grips))
-
-
 def _slip_is_no(grip: Grip, demands: tuple[Demand, ...], tables: Tables) -> bool:
     """True where some cut's slip margin is a no."""
     margins = [slip_margins(grip, d) for d in demands]
@@ -157,7 +171,7 @@ def _slip_is_no(grip: Grip, demands: tuple[Demand, ...], tables: Tables) -> bool
 
 
 def _cuts_served(
-    job: Job, allowed: list[Grip], tables: Tables
+    job: Job, longest: Grip, tables: Tables
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     """The deepest usual cuts that the longest allowed travel serves; the lightest if none is."""
     cuts, demands = _cuts(job, tables, 1.0)
@@ -165,7 +179,7 @@ def _cuts_served(
         return cuts, demands
     for share in DEPTH_SHARES:
         cuts, demands = _cuts(job, tables, share)
-        if slip_share(allowed[-1], demands, tables) >= 1:
+        if slip_share(longest, demands, tables) >= 1:
             break
     return cuts, demands
 
@@ -176,11 +190,10 @@ def _cuts(job: Job, tables: Tables, share: float) -> tuple[tuple[Cut, ...], tupl
 
 
 def _shortest(
-    grips: list[Grip], demands: tuple[Demand, ...], hold: TaperHold, tables: Tables, usual: Range
+    grips: Ladder, demands: tuple[Demand, ...], hold: TaperHold, tables: Tables, usual: Range
 ) -> int:
     """Index of the shortest travel that serves the cuts and fills the bore, within the usual."""
     least = min(max(usual.low, hold.length), usual.high)
-    for k, grip in enumerate(grips):
-        if grip.setting >= least and slip_share(grip, demands, tables) >= 1:
-            return k
-    return len(grips)
+    serves = grips.first(lambda g: slip_share(g, demands, tables) >= 1)
+    fills = grips.first(lambda g: g.setting >= least)
+    return max(serves, fills)

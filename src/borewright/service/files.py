@@ -25,12 +25,17 @@ def drawing_text(plan: Plan) -> str:
     return svg(draw_plan(plan))
 
 
-def sheet_bytes(plan: Plan, *, paper: str | None = None, date: str | None = None) -> bytes:
-    """The plan's bench sheet as PDF; without a picture where there is nothing to draw."""
+def sheet_bytes(
+    plan: Plan, *, picture: str | None = None, paper: str | None = None, date: str | None = None
+) -> bytes:
+    """The plan's bench sheet as PDF; `picture` is its drawing where that is at hand already.
+
+    Without a picture where the plan has nothing to draw.
+    """
     from borewright.report.bench_sheet import bench_sheet
 
-    picture = drawing_text(plan) if plan.layout is not None else ""
-    return bench_sheet(plan, picture, paper=paper, date=date)
+    drawn = picture or (drawing_text(plan) if plan.layout is not None else "")
+    return bench_sheet(plan, drawn, paper=paper, date=date)
 
 
 def write_whole(path: str | Path, content: bytes) -> None:

@@ -95,12 +95,7 @@ def fit(asked: FitInput, tables: Tables) -> FitResult:
         raise RefusedInput(
             "fit", "none or several of travel, position and push", "exactly one of them"
         )
-    on_metal = known.line.edges[:-1][known.line.outside > 0]
-    if len(on_metal) == 0:
-        raise RefusedInput(
-            "outline", "no piece that reaches the bore", "at least one without an inside"
-        )
-    touch = float(touch_position(asked.bore, known.small_end, known.taper)) + float(on_metal[0])
+    touch = float(touch_position(asked.bore, known.small_end, known.taper)) + known.bore_start
     travel, stalled = _travel(asked, known, touch)
     return _result(asked, known, touch, travel, stalled)
 
@@ -112,6 +107,7 @@ class _Known:
         self.asked, self.tables = asked, tables
         self.taken: list[Taken] = []
         self.line: BoreLine = bore_line(asked.pieces, asked.bore)
+        self.bore_start, self.bore_end = _bore_ends(self.line)
         row = tables.mandrel_row(asked.mandrel)
         named = ", ".join(row.sources)
         self.taper = self._or("taper", asked.taper, "m/m", lambda: (row.taper, named))
@@ -198,7 +194,7 @@ def _travel(asked: FitInput, known: _Known, touch: Metre) -> tuple[Metre, str]:
         return asked.travel, ""
     if asked.position is not None:
         return asked.position - touch, ""
-    room = max(0.0, known.ground - touch)
+    room = max(0.0, known.ground + known.bore_start - touch)
     found = where_it_reaches(lambda s: known.push_at(touch + s), asked.push or 0.0, 0.0, room)
     if found is None:
         return room, "that push is not reached before the leading face is at the large end"
@@ -209,7 +205,7 @@ def _result(asked: FitInput, known: _Known, touch: Metre, travel: Metre, stalled
     seat = touch + travel
     pressed, tight = known.rings(seat, known.lost), known.rings(seat, 0.0)
     normal, contact = float(pressed.normal_force[0]), float(pressed.contact_length[0])
-    length = float(known.line.edges[-1] - known.line.edges[0])
+    start, length = known.bore_start, known.bore_end - known.bore_start
     window = bore_window(known.small_end, known.taper, length, known.ground, travel)
     low, high = float(window[0]), float(window[1])
     return FitResult(
@@ -220,24 +216,36 @@ def _result(asked: FitInput, known: _Known, touch: Metre, travel: Metre, stalled
         contact_length=contact,
         normal_force=normal,
         mean_pressure=normal / (np.pi * asked.bore * contact) if contact > 0 else 0.0,
-        largest_bore_tension=float(tight.largest_hoop(*(s * length for s in HOOP_WINDOW))[0]),
-        largest_tension=float(tight.largest_hoop(*(s * length for s in TENSION_WINDOW))[0]),
+        largest_bore_tension=float(
+            tight.largest_hoop(*(start + s * length for s in HOOP_WINDOW))[0]
+        ),
+        largest_tension=float(tight.largest_hoop(*(start + s * length for s in TENSION_WINDOW))[0]),
         push_on_force=float(push_on_force(normal, known.friction_on, known.taper)),
         push_off_force=float(push_off_force(normal, known.friction_off, known.taper)),
         slip_torque=float(slip_torque(normal, known.friction_slip, asked.bore)),
         outside_growth=float(pressed.largest_growth()[0]),
         bore_window=(low, high),
         assumed=tuple(known.taken),
-        trouble=stalled or _trouble(asked.bore, known, seat, length, normal),
+        trouble=stalled or _trouble(asked.bore, known, seat, normal),
     )
 
 
-def _trouble(bore: Metre, known: _Known, seat: Metre, length: Metre, normal: Newton) -> str:
-    """Why the answer is no, in words; empty where it is not."""
+def _trouble(bore: Metre, known: _Known, seat: Metre, normal: Newton) -> str:
+    """Why the answer is no, in words; empty where it is not. A rim may overhang the bore's ends."""
     if bore <= known.small_end:
         return "the bore is smaller than the small end: it does not go on"
-    if seat > known.ground + 1e-12:
+    if seat - known.bore_start > known.ground + 1e-12:
         return "the leading face is past the large end: the work falls through or hangs over"
-    if seat < length - 1e-12:
+    if seat < known.bore_end - 1e-12:
         return "the far end of the bore hangs over the small end"
     return "" if normal > 0 else "it is loose there: nothing grips"
+
+
+def _bore_ends(line: BoreLine) -> tuple[Metre, Metre]:
+    """Where the bore's metal begins and ends along z; RefusedInput where there is none."""
+    metal = line.outside > 0
+    if not metal.any():
+        raise RefusedInput(
+            "outline", "no piece that reaches the bore", "at least one without an inside"
+        )
+    return float(line.edges[:-1][metal][0]), float(line.edges[1:][metal][-1])

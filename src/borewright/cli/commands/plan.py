@@ -42,12 +42,12 @@ def command(
 
     job = read_job(job_file)
     answer = plan(job, read_shelf(shelf_file) if shelf_file else None, use=use)
-    drawn = drawing_text(answer).encode() if drawing and answer.layout else None
-    printed = sheet_bytes(answer, paper=paper, date=date) if sheet else None
-    if sheet and printed is not None:
+    picture = drawing_text(answer) if answer.layout and (drawing or sheet) else ""
+    printed = sheet_bytes(answer, picture=picture, paper=paper, date=date) if sheet else b""
+    if sheet:
         write_whole(sheet, printed)
-    if drawing and drawn is not None:
-        write_whole(drawing, drawn)
+    if drawing and picture:
+        write_whole(drawing, picture.encode())
     elif drawing:
         warn("borewright: no drawing was written: there is no mandrel in this plan")
     _say(answer, explain, as_json)

@@ -6,6 +6,7 @@ import numpy as np
 
 from borewright.answer.records import Demand, Figure, Question
 from borewright.mechanics.beam import Bar, deflection, round_step
+from borewright.mechanics.num import distinct
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import figure, given, spread, times
 from borewright.planning.judge import judge
@@ -51,7 +52,7 @@ def _bar(trial: Trial) -> tuple[Bar, float, float]:
     m, hold = trial.mandrel, trial.hold
     seat = float(np.clip(likely(trial.seat), hold.length, m.ground_length)) + m.end_length
     start, end = max(0.0, seat - hold.length), min(seat, m.overall_length)
-    edges = np.unique(
+    edges = distinct(
         [0.0, m.end_length, start, end, m.end_length + m.ground_length, m.overall_length]
     )
     middles = 0.5 * (edges[1:] + edges[:-1])
