@@ -112,7 +112,7 @@ def test_fit_says_no_and_still_says_everything(changes: dict[str, str | None], s
     assert len(done.error_lines) == 1
     assert done.err.startswith("borewright: no: ")
     assert says in done.err
-    for sentence in ("It first touches", "It bears on", "Push on", "The bore sees", "With this"):
+    for sentence in ("takes bores of", "It bears on", "Push on", "The bore sees", "With this"):
         assert sentence in done.out
     machine = ran("fit", *words(FIT, **changes), "--json")
     assert (machine.code, machine.err) == (3, done.err)

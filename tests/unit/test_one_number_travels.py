@@ -63,7 +63,7 @@ ROWS = [
     row("roughness", "id=reamed", "best", "push_expected", None),
     row("kienzle", "material=al-6061-t6", "kc11_best", "proof_rim_force", FACTOR),
     row("allowances", "id=proof_factor", "best", "proof_weight", FACTOR),
-    row("allowances", "id=proof_arm", "best", "proof_weight", 1 / FACTOR),
+    row("allowances", "id=proof_arm_mm", "best", "proof_weight", 1 / FACTOR),
     row("allowances", "id=touch_push", "best", "touch_push", FACTOR),
     row("plain_mandrels", "size=5/8 in", "small_end_under", "touch_rule_reading", None),
     row(

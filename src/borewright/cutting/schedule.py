@@ -36,37 +36,58 @@ def planned_cuts(job: Job, tables: Tables, depth_share: float = 1.0) -> tuple[Cu
     if job.cuts:
         return tuple(_wished(w, i, job, base, tables) for i, w in enumerate(job.cuts, 1))
     d = tables.cut_defaults(tables.material(job.work.material).id)
-    rough_depth = max(d.rough_depth * depth_share, d.finish_depth)
-    stock = _stock(job)
-    passes = (
-        max(1, math.ceil(round(max(0.0, stock - d.finish_depth) / rough_depth, 6)))
-        if stock is not None
-        else 1
-    )
-    deep = (
-        min(rough_depth, max(stock - d.finish_depth, d.finish_depth) / passes)
-        if stock is not None
-        else rough_depth
-    )
+    most, stock = deepest_pass(job, tables), _stock(job)
+    finish = min(d.finish_depth, most, stock if stock else math.inf)
+    rough = min(max(d.rough_depth * depth_share, finish), most)
+    stop = "" if stock is not None else " (stop at your size)"
     return (
-        _turn("rough", "rough the outside", base, deep, d.rough_feed, passes),
+        *_roughing(stock, rough, finish, base, d.rough_feed, stop),
         _face(
             "face-trailing",
-            "face the tailstock-side face",
+            "face the tailstock side, if wanted",
             base,
-            d.finish_depth,
+            finish,
             d.finish_feed,
             TIGHTENS,
         ),
         _face(
             "face-leading",
-            "face the headstock-side face, lightly",
+            "face the headstock side, if wanted, lightly",
             base,
-            d.finish_depth / 2,
+            finish / 2,
             d.finish_feed,
             LOOSENS,
         ),
-        _turn("finish", "finish the outside", base, d.finish_depth, d.finish_feed, 1),
+        *_finishing(stock, finish, base, d.finish_feed, stop),
+    )
+
+
+def deepest_pass(job: Job, tables: Tables) -> Metre:
+    """The deepest pass (m) that the wall between bore and outside bears."""
+    wall = (job.work.outside - job.work.bore.size) / 2
+    return wall * tables.allowance("wall_share").best
+
+
+def _roughing(
+    stock: Metre | None, depth: Metre, finish: Metre, base: _Base, feed: Metre, stop: str
+) -> tuple[Cut, ...]:
+    """The roughing cut in equal passes; one where the stock is not known, none where it is thin."""
+    name = f"rough the outside{stop}"
+    if stock is None:
+        return (_turn("rough", name, base, depth, feed, 1),)
+    to_rough = stock - finish
+    if to_rough <= 1e-9:
+        return ()
+    passes = max(1, math.ceil(round(to_rough / depth, 6)))
+    return (_turn("rough", name, base, to_rough / passes, feed, passes),)
+
+
+def _finishing(
+    stock: Metre | None, depth: Metre, base: _Base, feed: Metre, stop: str
+) -> tuple[Cut, ...]:
+    """The finishing cut; none where no metal is to come off the outside."""
+    return (
+        () if stock == 0 else (_turn("finish", f"finish the outside{stop}", base, depth, feed, 1),)
     )
 
 
@@ -74,8 +95,15 @@ def spindle_for(surface: MetrePerSecond, diameter: Metre, machine: Machine) -> R
     """The lathe's speed at or just below the wanted, or its slowest; as wanted if none known."""
     wanted = spindle_speed(surface, diameter)
     if not machine.speeds:
-        return wanted
+        return _to_two_figures(wanted)
     return next_speed_at_or_below(wanted, machine.speeds) or min(machine.speeds)
+
+
+def _to_two_figures(speed: RevPerSecond) -> RevPerSecond:
+    """Rounded down to two figures of rpm, where the lathe's own speeds are not known."""
+    rpm = 60 * speed
+    step = 10 ** (math.floor(math.log10(rpm)) - 1)
+    return float(math.floor(rpm / step + 1e-9) * step / 60)
 
 
 def _base(job: Job, tables: Tables) -> _Base:

@@ -14,7 +14,7 @@ import numpy as np
 
 from borewright.answer.records import Draws, Grip
 from borewright.answer.streams import Stream, around
-from borewright.holding.bore_shape import bore_shape
+from borewright.holding.bore_shape import BoreShape, bore_shape
 from borewright.holding.facts import Facts, gather_facts
 from borewright.holding.way import Offer
 from borewright.job.records import Job, Mandrel
@@ -41,6 +41,7 @@ class TaperHold:
     leading: str
     line: BoreLine
     sizes: Floats
+    shape: BoreShape
     facts: Facts
     touch: Draws
     way: str = "plain-taper"
@@ -144,7 +145,7 @@ def _hold(job: Job, mandrel: Mandrel, facts: Facts, half_band: float, leading: s
     on_metal = _edges_with_metal(line)
     touch = touch_position(sizes[on_metal], mandrel.small_end, mandrel.taper, line.edges[on_metal])
     shift = around(0.0, half_band, Stream.BORE) / mandrel.taper
-    return TaperHold(mandrel, leading, line, sizes, facts, float(touch) + shift)
+    return TaperHold(mandrel, leading, line, sizes, shape, facts, float(touch) + shift)
 
 
 def _edges_with_metal(line: BoreLine) -> np.ndarray:

@@ -73,9 +73,16 @@ def likely(draws: Floats) -> float:
 
 def low_end(draws: Floats, percent: float = 5.0) -> float:
     """The value that `percent` of the drawn cases fall below."""
-    return float(np.percentile(draws[1:], percent))
+    return _percentile(draws[1:], percent)
 
 
 def high_end(draws: Floats, percent: float = 95.0) -> float:
     """The value that `percent` of the drawn cases fall below, from above."""
-    return float(np.percentile(draws[1:], percent))
+    return _percentile(draws[1:], percent)
+
+
+def _percentile(drawn: Floats, percent: float) -> float:
+    """Between two infinite margins there is no line to draw: the lower one is taken."""
+    with np.errstate(invalid="ignore"):
+        between = float(np.percentile(drawn, percent))
+    return float(np.percentile(drawn, percent, method="lower")) if np.isnan(between) else between

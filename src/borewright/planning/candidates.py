@@ -120,6 +120,8 @@ def _to_try(job: Job, shop: Shop, tables: Tables) -> tuple[Mandrel, ...]:
     if _way_id(wanted, tables) in WAYS:
         return shop.mandrels
     names = ", ".join(["any", *WAYS, *(m.name for m in shop.mandrels[:12])])
+    if _way_id(wanted, tables):
+        names = f"{names} ({_way_id(wanted, tables)} is known, but not computed yet)"
     raise RefusedInput("hold.use", repr(job.use), f"one of: {names}")
 
 

@@ -62,7 +62,7 @@ def _push_that_proves(trial: Trial, ratio_low: float) -> float:
     asked = high_end(demand_on_joint(trial.grip, hard.demand))
     cold = likely(trial.grip.push_on) / likely(trial.hold.facts.friction_on)
     warm = max(likely(trial.grip.normal_force), 1e-3 * cold)
-    return asked / ratio_low * cold / warm
+    return asked / ratio_low * (cold / warm if warm > 0 else 1.0)
 
 
 def _look_for_inputs(trial: Trial, ratio_low: float) -> tuple[Input, ...]:
@@ -73,7 +73,7 @@ def _look_for_inputs(trial: Trial, ratio_low: float) -> tuple[Input, ...]:
 def proof_load(trial: Trial) -> ProofLoad:
     """A weight on an arm, and the same at the rim, sized for the hardest planned cut."""
     factor = trial.tables.allowance("proof_factor").best
-    arm = trial.tables.allowance("proof_arm").best
+    arm = trial.tables.allowance(f"proof_arm_{trial.job.units}").best
     asked = likely(demand_on_joint(trial.grip, hardest_cut(trial).demand))
     torque = float(proof_torque(asked, trial.grip.diameter, factor))
     rim = trial.job.work.outside / 2

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from borewright.answer.records import Cut, Figure, ProofLoad, PushAdvice, Step
+from borewright.answer.records import Cut, Figure, Input, ProofLoad, PushAdvice, Step
 from borewright.cutting.schedule import LOOSENS
 from borewright.mechanics.spread import high_end, likely, low_end
-from borewright.planning.figures import figure
+from borewright.planning.figures import figure, given
+from borewright.planning.margins import demand_on_joint
+from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.trial import Trial
 
 GRAVITY = 9.80665
 """Standard gravity (m/s²), by definition (CGPM 1901)."""
 
-GAUGE_STEP = 2.54e-6
-"""A tenth of a thou of bore (m): the mandrel read backwards as a gauge."""
+GAUGE_STEP: dict[str, float] = {"inch": 2.54e-6, "mm": 0.01e-3}
+"""A tenth of a thou, or a hundredth of a mm, of bore (m): the mandrel read backwards as a gauge."""
 
 Line = tuple[str, str, tuple[Figure, ...], tuple[str, ...]]
 """Title, text, figures that the text shows, blanks to write in."""
@@ -38,7 +40,10 @@ def _make_ready(trial: Trial) -> Iterator[Line]:
         "Which end is which",
         f"Measure both ends of the ground part: small about {show.bore(m.small_end)}, large about "
         f"{show.bore(m.large_end)}. The large end is usually the stamped one.",
-        (_plain("small_end", m.small_end, "bore"), _plain("large_end", m.large_end, "bore")),
+        (
+            _plain("small_end", m.small_end, "bore", m.sources),
+            _plain("large_end", m.large_end, "bore", m.sources),
+        ),
         ("small end", "large end"),
     )
     yield (
@@ -53,48 +58,96 @@ def _make_ready(trial: Trial) -> Iterator[Line]:
     )
 
 
-def _plain(name: str, size: float, kind: str) -> Figure:
+def _plain(name: str, size: float, kind: str, sources: tuple[str, ...] = ()) -> Figure:
     """A size that no rule stands behind."""
-    return figure(name, size, "m", kind, "")
+    return figure(name, size, "m", kind, "", sources=sources)
 
 
 def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
     show, lead, c = trial.show, trial.hold.leading, trial.chosen
-    touch, seat = _rule_readings(trial, c.press), _rule_readings(trial, 0.0)
     light = trial.tables.allowance("touch_push")
     yield (
         "Oil and touch",
-        f"Wipe on a film of oil. Slide on from the small end, face {lead} first{_mark(trial)}, until it stops under a light "
-        f"push (about {show.force(light.best)}). Rule, large-end face of the mandrel to face {lead}: "
-        f"{_where(trial, touch)}. Where it stops tells the bore: each {show.length(GAUGE_STEP / trial.mandrel.taper)} nearer the large end is "
-        f"{show.small(GAUGE_STEP)} larger.",
+        f"Wipe on a film of oil. Slide on from the small end, face {lead} first{_mark(trial)}, to a light push (about "
+        f"{show.force(light.best)}). Rule, large-end face of the mandrel to face {lead}: {_touch_words(trial)} Each "
+        f"{show.length(_gauge_travel(trial))} nearer is {show.small(GAUGE_STEP[show.units])} more bore.",
         (
             figure("touch_push", light.best, "N", "force", "", sources=(light.source,)),
-            _rule_figure("touch", touch),
+            *_touch_figures(trial),
         ),
         (f"large-end face to face {lead}",),
     )
-    yield (
-        "Support under the hub",
-        f"The hub, not the rim, on a ring or blocks; face {lead} up; room below for the mandrel; a soft pad on the "
-        "center hole.",
-        (),
-        (),
-    )
+    yield ("Support under the hub", _support_words(trial), (), ())
     yield (
         "Press",
-        f"{show.length(c.press)} past touch: the rule then reads {_where(trial, seat)}. Expect about "
-        f"{show.force(push.expected.best)} at the end. Past {show.force(push.stop_at.best)} stop and look: tight bore, "
-        f"burr or galling. {show.force(push.look_for.best)} or more at the line proves the grip for these cuts; with "
-        "less, trust only the proof load.",
+        f"{show.length(c.press)} further, until the rule reads that much less{_seat_words(trial)}. Expect about "
+        f"{show.force(push.expected.best)} at the end (felt, unless the press has a gauge). Past "
+        f"{show.force(push.stop_at.best)} stop and look: tight bore, burr or galling. {show.force(push.look_for.best)} or "
+        "more at the end proves the grip for these cuts; with less, or no way to tell, trust only the proof load.",
         (
             figure("press_distance", c.press, "m", "length", "press_distance"),
             push.expected,
             push.stop_at,
             push.look_for,
-            _rule_figure("seat", seat),
+            *_seat_figures(trial),
         ),
         (f"large-end face to face {lead}", "push felt"),
+    )
+
+
+def _gauge_travel(trial: Trial) -> float:
+    """How far (m) the touch moves for one gauge step of bore."""
+    return GAUGE_STEP[trial.show.units] / trial.mandrel.taper
+
+
+def _touch_words(trial: Trial) -> str:
+    """Where it should stop, and the gate outside which nothing is pressed."""
+    show, (near, far) = trial.show, trial.touch_gate
+    gate = (
+        f"Press only if it reads from {show.length(near)} to {show.length(far)}: nearer, the bore is too large; farther, "
+        "too small."
+    )
+    if not trial.touch_is_known:
+        return f"the bore reading cannot say where. {gate}"
+    low, best, high = _rule_readings(trial, trial.chosen.press)
+    return f"expect {show.band(max(low, 0.0), high, 'length')}, likely {show.length(best)}. {gate}"
+
+
+def _touch_figures(trial: Trial) -> tuple[Figure, ...]:
+    near, far = trial.touch_gate
+    gate = (
+        figure("touch_gate_near", near, "m", "length", "touch_gate"),
+        figure("touch_gate_far", far, "m", "length", "touch_gate"),
+    )
+    known = trial.touch_is_known
+    return (
+        (_rule_figure("touch", _rule_readings(trial, trial.chosen.press)), *gate) if known else gate
+    )
+
+
+def _seat_words(trial: Trial) -> str:
+    if not trial.touch_is_known:
+        return ""
+    low, best, high = _rule_readings(trial, 0.0)
+    show = trial.show
+    return f": {show.band(max(low, 0.0), high, 'length')}, likely {show.length(best)}"
+
+
+def _seat_figures(trial: Trial) -> tuple[Figure, ...]:
+    return (_rule_figure("seat", _rule_readings(trial, 0.0)),) if trial.touch_is_known else ()
+
+
+def _support_words(trial: Trial) -> str:
+    lead = trial.hold.leading
+    if "vice" in trial.shop.press_name:
+        return (
+            f"In the vice: a ring or tube between one jaw and the hub, not the rim, at the face that is not {lead}, with "
+            "room in it for the mandrel; the other jaw on the large end, a soft pad over the center hole. In a press: "
+            f"face {lead} up."
+        )
+    return (
+        f"The hub, not the rim, on a ring or blocks; face {lead} up; room below for the mandrel; a soft pad on the "
+        "center hole."
     )
 
 
@@ -118,14 +171,6 @@ def _rule_figure(name: str, reading: tuple[float, float, float]) -> Figure:
     return figure(f"{name}_rule_reading", best, "m", "length", "rule_reading", band=(low, high))
 
 
-def _where(trial: Trial, reading: tuple[float, float, float]) -> str:
-    low, best, high = reading
-    show = trial.show
-    if high - low > trial.line_large - trial.line_small:
-        return f"about {show.length(best)} if the bore is as read, which is too loose to say closer"
-    return f"{show.band(low, high, 'length')}, likely {show.length(best)}"
-
-
 def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
     show = trial.show
     yield (
@@ -135,27 +180,53 @@ def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
         (),
     )
     yield (
+        "Between centers",
+        "Power off. Large end to the headstock, dog (carrier) on it, tail guarded. Oil the tailstock center; ease it as "
+        "the mandrel warms. Turn once by hand: everything must clear.",
+        (),
+        (),
+    )
+    yield (
         "Proof load",
-        f"Hold the dog. Hang {show.weight(proof.force / GRAVITY)} on a level arm of {show.length(proof.arm)} clamped "
-        f"to the work, or pull {show.force(proof.rim_force)} at the rim: {proof.factor:g} times the hardest cut below. "
-        "The pencil line must not break; if it does, press further or cut lighter.",
+        f"Power off, spindle held, dog against its driver. Hang {show.weight(proof.force / GRAVITY)}, the arm's own pull "
+        f"counted, on a level arm of {show.length(proof.arm)} clamped to the rim (or pull {show.force(proof.rim_force)} "
+        f"at the rim by a cord), against the way the work turns: {proof.factor:g} times the hardest cut below. The pencil "
+        "line must not break; if it does, press further or cut lighter.",
         (
-            figure("proof_weight", proof.force / GRAVITY, "kg", "mass", "proof_load"),
-            figure("proof_arm", proof.arm, "m", "length", "proof_load"),
-            figure("proof_rim_force", proof.rim_force, "N", "force", "proof_load"),
+            figure(
+                "proof_weight",
+                proof.force / GRAVITY,
+                "kg",
+                "mass",
+                "proof_load",
+                _proof_inputs(trial, proof),
+            ),
+            figure("proof_arm", proof.arm, "m", "length", "", sources=("ours",)),
+            figure(
+                "proof_rim_force",
+                proof.rim_force,
+                "N",
+                "force",
+                "proof_load",
+                _proof_inputs(trial, proof),
+            ),
         ),
         ("line held",),
     )
 
 
-def _cut(trial: Trial) -> Iterator[Line]:
-    yield (
-        "Between centers",
-        "Large end to the headstock, dog (carrier) on it, tail guarded. Oil the tailstock center; ease it as the "
-        "mandrel warms. Turn once by hand: everything must clear.",
-        (),
-        (),
+def _proof_inputs(trial: Trial, proof: ProofLoad) -> tuple[Input, ...]:
+    demand = likely(demand_on_joint(trial.grip, hardest_cut(trial).demand))
+    return (
+        given("factor", proof.factor),
+        given("demand", demand, "N"),
+        given("bore", trial.grip.diameter, "m", "bore"),
+        given("arm", proof.arm, "m"),
+        given("rim radius", proof.rim_radius, "m"),
     )
+
+
+def _cut(trial: Trial) -> Iterator[Line]:
     yield (
         "Indicator",
         "On rim and faces before any cut. Find out why before metal comes off if it runs out more than the stock "
@@ -168,24 +239,29 @@ def _cut(trial: Trial) -> Iterator[Line]:
     yield (
         "Cut, in the order of the table",
         f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel.{watch}",
-        tuple(f for cut in trial.cuts for f in _cut_figures(cut)),
+        tuple(f for cut in trial.cuts for f in _cut_figures(cut, trial)),
         (),
     )
     growth = likely(trial.grip.growth)
     yield (
         "Cool, then the last size",
         "Let work and mandrel come to one temperature before the last pass and before measuring. On the mandrel "
-        f"the rim measures up to {trial.show.small(growth)} larger than off it.",
+        f"the outside measures up to {trial.show.small(growth)} larger than off it, most towards face {trial.hold.leading}.",
         (figure("outside_growth", growth, "m", "small", "outside_growth"),),
         ("finished outside",),
     )
 
 
-def _cut_figures(cut: Cut) -> tuple[Figure, ...]:
+def _cut_figures(cut: Cut, trial: Trial) -> tuple[Figure, ...]:
+    chosen = (
+        ("stated",)
+        if trial.job.cuts
+        else (trial.tables.cut_defaults(trial.job.work.material).source,)
+    )
     return (
         figure(f"{cut.id}_spindle", cut.spindle_speed, "rev/s", "spindle", "spindle_speed"),
-        figure(f"{cut.id}_depth", cut.depth, "m", "length", ""),
-        figure(f"{cut.id}_feed", cut.feed, "m", "feed", ""),
+        figure(f"{cut.id}_depth", cut.depth, "m", "length", "", sources=chosen),
+        figure(f"{cut.id}_feed", cut.feed, "m", "feed", "", sources=chosen),
     )
 
 

@@ -31,6 +31,9 @@ BORE = "the bore"
 """Said where the bore stands no more travel. A cut that would then slip is planned with the travel it
 needs, so that the crack question shows what the cut asks of the bore and gives the verdict."""
 
+ROOM = "the room left on the mandrel"
+"""Said where the leading face would come too near the dog."""
+
 RULE_STEP = {"inch": 0.0254 / 16, "mm": 0.001}
 """Travel is chosen in these steps (m): a sixteenth, or a millimetre."""
 
@@ -151,7 +154,7 @@ def _stops(grips: Ladder, hold: TaperHold, tables: Tables, force: Draws, room: M
     stalls = {
         BORE: grips.first(lambda g: crack_share(g, hold, tables) < 1),
         "the press": grips.first(lambda g: push_share(g, force, tables) < 1),
-        "the room left on the mandrel": grips.first(lambda g: g.setting > room),
+        ROOM: grips.first(lambda g: g.setting > room),
     }
     reason = min(stalls, key=lambda name: stalls[name])
     others = min(index for name, index in stalls.items() if name != BORE)
@@ -177,11 +180,19 @@ def _cuts_served(
     cuts, demands = _cuts(job, tables, 1.0)
     if job.cuts:
         return cuts, demands
-    for share in DEPTH_SHARES:
+    for share in _shares(job, tables):
         cuts, demands = _cuts(job, tables, share)
         if slip_share(longest, demands, tables) >= 1:
             break
     return cuts, demands
+
+
+def _shares(job: Job, tables: Tables) -> tuple[float, ...]:
+    """The shares to try: a casting's first cut must get under its skin."""
+    if job.work.blank != "casting":
+        return DEPTH_SHARES
+    least = tables.allowance("skin_depth").low / tables.cut_defaults(job.work.material).rough_depth
+    return tuple(s for s in DEPTH_SHARES if s >= least) or (1.0,)
 
 
 def _cuts(job: Job, tables: Tables, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:

@@ -72,6 +72,20 @@ class Trial:
         )
         return float(low), float(high)
 
+    @property
+    def touch_gate(self) -> tuple[float, float]:
+        """Rule readings (m, near and far) between which the hand's touch must lie to press at all."""
+        press = self.chosen.press
+        near = self.from_large_end(self.line_large - press)
+        return near, self.from_large_end(max(self.line_small - press, 0.0))
+
+    @property
+    def touch_is_known(self) -> bool:
+        """True where the reading of the bore tells where it will touch closer than the gate does."""
+        near, far = self.touch_gate
+        band = high_end(self.hold.touch) - low_end(self.hold.touch)
+        return band < 0.8 * (far - near)
+
     def from_large_end(self, x: Metre) -> Metre:
         """What a rule reads from the large-end face of the mandrel to this x (m)."""
         m = self.mandrel

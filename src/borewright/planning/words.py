@@ -10,8 +10,6 @@ from borewright.planning.shop import Shop
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
-OPENING = {Verdict.YES: "Yes", Verdict.CARE: "With care", Verdict.NO: "No"}
-
 
 def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
     """The answer in one or two sentences."""
@@ -19,15 +17,19 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
     if best is None:
         return f"No: nothing on the shelf can be tried.{other}"
     t = best.trial
-    how = (
-        f"press it on {t.mandrel.name}, face {t.hold.leading} towards the large end, "
-        f"{t.show.length(t.chosen.press)} past touch"
-    )
+    on = f"{t.mandrel.name}, face {t.hold.leading} towards the large end"
+    press = f"{t.show.length(t.chosen.press)} past touch"
     if best.verdict is Verdict.YES:
-        return f"Yes: {how}."
-    if best.verdict is Verdict.CARE:
-        return f"With care: {how}. {best.deciding.reason}"
-    return f"No, not on {t.mandrel.name}: {best.deciding.reason}{other}"
+        return f"Yes: press it on {on}, {press}."
+    if best.verdict is Verdict.NO:
+        return f"No, not on {t.mandrel.name}: {best.deciding.reason}{other}"
+    if best.question("bore").verdict is Verdict.CARE and not t.touch_is_known:
+        gate = t.show.band(*t.touch_gate, "length")
+        return (
+            f"With care: the reading cannot tell, the mandrel can. Slide it on {on}; only if the rule then reads "
+            f"{gate} from the large-end face, press it {press}. {best.deciding.reason}"
+        )
+    return f"With care: press it on {on}, {press}. {best.deciding.reason}"
 
 
 def echo(job: Job, tables: Tables) -> tuple[str, ...]:

@@ -55,7 +55,7 @@ def _length_mm(value: float, decimals: int) -> str:
 
 
 def _small_in(value: float) -> str:
-    return rounding.fixed(value, 4 if abs(value) >= 0.0001 or value == 0 else 5)
+    return rounding.fixed(value, 4 if abs(value) >= 0.000095 or value == 0 else 5)
 
 
 def _small_um(value: float) -> str:

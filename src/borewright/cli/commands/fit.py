@@ -148,6 +148,9 @@ def _words(r: FitResult, units: Any) -> str:
     from borewright.quantities.show import Show
 
     s = Show(units)
+    window = f"With this travel the mandrel takes bores of {s.band(*r.bore_window, 'bore')}."
+    if r.contact_length == 0:
+        return window if r.bore_window[0] < r.bore_window[1] else "No bore fits with this travel."
     lines = [
         f"It first touches {s.length(r.touch_position)} from the small end; "
         f"pressed {s.length(r.travel)} further the leading face is at {s.length(r.seat_position)}, "
@@ -158,6 +161,6 @@ def _words(r: FitResult, units: Any) -> str:
         f"slips at {s.torque(r.slip_torque)} with no load along the mandrel.",
         f"The bore sees {s.pressure(r.largest_bore_tension)} of hoop tension "
         f"({s.pressure(r.largest_tension)} near the face); the outside grows {s.small(r.outside_growth)}.",
-        f"With this travel the mandrel takes bores of {s.band(*r.bore_window, 'bore')}.",
+        window,
     ]
     return "\n".join([*lines, taken_words(r.assumed, s)])

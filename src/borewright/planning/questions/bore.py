@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from borewright.answer.records import Figure, Question
+import math
+
+from borewright.answer.records import Figure, Question, Verdict
 from borewright.holding.bore_shape import out_of_round
 from borewright.holding.plain_taper import bore_half_band
 from borewright.planning.figures import figure, given
 from borewright.planning.judge import judge
+from borewright.planning.travel import ROOM
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
 
@@ -15,22 +18,51 @@ FINEST_BAND = 1e-6
 
 
 def ask_bore(trial: Trial) -> Question:
-    """Margin: distance to the nearer end of the window over the half band of the reading."""
+    """Margin: distance to the nearer end of the window over the half band of the reading.
+
+    The verdict is the worse of that and of the bore's form: an oval bore bears on two lines only.
+    """
     band = _half_band(trial)
     margin = _inside(trial) / band
     low = margin - 1
+    size, form = judge("bore", margin, low, trial.tables), _form_verdict(trial)
+    oval = form is not Verdict.YES and form.rank >= size.rank
     return Question(
         "bore",
-        judge("bore", margin, low, trial.tables),
+        form if oval else size,
         margin,
         low,
-        _reason(trial, margin, band),
-        _changes(trial),
+        _oval_reason(trial) if oval else _reason(trial, margin, band),
+        "Bore it round, or bush it; or hold it where nothing bears on the bore."
+        if oval
+        else _changes(trial),
         _figures(trial),
         (
             trial.tables.threshold("bore").source,
             trial.tables.gauge(trial.job.work.bore.measured_with).source,
         ),
+    )
+
+
+def form_margin(trial: Trial) -> float:
+    """Squeeze at the leading face over the out-of-round that the readings show; infinite where none."""
+    oval = out_of_round(trial.job.work.bore)
+    squeeze = trial.mandrel.taper * trial.chosen.travel
+    return squeeze / oval if oval > FINEST_BAND else math.inf
+
+
+def _form_verdict(trial: Trial) -> Verdict:
+    margin = form_margin(trial)
+    return judge("form", margin, margin, trial.tables)
+
+
+def _oval_reason(trial: Trial) -> str:
+    show = trial.show
+    oval = show.small(out_of_round(trial.job.work.bore))
+    squeeze = show.small(trial.mandrel.taper * trial.chosen.travel)
+    return (
+        f"The bore is out of round by {oval}, and the mandrel squeezes it by {squeeze} at most: it bears on two lines, "
+        "rocks and runs out, and the sums here take a round bore."
     )
 
 
@@ -54,7 +86,7 @@ def _reason(trial: Trial, margin: float, band: Metre) -> str:
     if low >= high:
         ground = show.length(trial.mandrel.ground_length)
         return f"{trial.mandrel.name} is ground {ground}: too short for this work, its travel, dog and tool."
-    takes = f"{trial.mandrel.name} takes {show.band(low, high, 'bore')} here"
+    takes = f"{_shortened(trial)}{trial.mandrel.name} takes {show.band(low, high, 'bore')} here"
     known = f"the bore is known to {show.small(band)} either way"
     form = _form(trial)
     if margin >= 1:
@@ -68,13 +100,21 @@ def _reason(trial: Trial, margin: float, band: Metre) -> str:
     return f"{takes}; the bore is smaller: it will not go on far enough."
 
 
+def _shortened(trial: Trial) -> str:
+    """Said where the travel was cut short to suit a bore near the top of the mandrel."""
+    if trial.chosen.limited_by != ROOM:
+        return ""
+    return f"The bore is near the top of this mandrel and leaves only {trial.show.length(trial.chosen.press)} of travel. With that, "
+
+
 def _form(trial: Trial) -> str:
-    oval = out_of_round(trial.job.work.bore)
-    said = (
-        f"; the readings differ by {trial.show.small(oval)} at one depth, so the smallest rules"
-        if oval > 2e-6
-        else ""
-    )
+    show, bore = trial.show, trial.job.work.bore
+    oval, taper = out_of_round(bore), trial.hold.shape.change
+    said = ""
+    if oval > 2e-6:
+        said = f"; the readings differ by {show.small(oval)} at one depth, so the smallest rules"
+    if taper > 4e-6:
+        said += f"; it tapers by {show.small(taper)}, face {trial.hold.leading} leading lets it bear best"
     gauge = trial.tables.gauge(trial.job.work.bore.measured_with)
     unseen = (
         ""

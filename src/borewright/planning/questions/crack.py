@@ -4,28 +4,53 @@ from __future__ import annotations
 
 import numpy as np
 
-from borewright.answer.records import Figure, Question
+from borewright.answer.records import Figure, Question, Verdict
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
 from borewright.planning.margins import bore_margins
 from borewright.planning.trial import Trial
+from borewright.quantities.si import Metre
 
 
 def ask_crack(trial: Trial) -> Question:
-    """Margin: strength over stress at the bore, peaks not taken off, the edge raised."""
+    """Margin: strength over stress at the bore, peaks not taken off, the edge raised.
+
+    No, whatever the margin, where the cuts leave less wall than must stand.
+    """
     margin = bore_margins(trial.grip, trial.hold.facts)
     best, low = likely(margin), low_end(margin)
     rule = "crack" if trial.hold.facts.brittle else "yield"
+    thin = wall_left(trial) < trial.tables.allowance("least_wall").best
     return Question(
         "crack",
-        judge(rule, best, low, trial.tables),
+        Verdict.NO if thin else judge(rule, best, low, trial.tables),
         best,
         low,
-        _reason(trial, best, low),
-        _changes(trial),
+        _thin_reason(trial) if thin else _reason(trial, best, low),
+        "Leave more wall, or hold it where nothing presses on the bore."
+        if thin
+        else _changes(trial),
         _figures(trial),
         (trial.tables.threshold(rule).source, _strength_source(trial)),
+    )
+
+
+def wall_left(trial: Trial) -> Metre:
+    """Wall (m) between bore and outside when the turning cuts are done."""
+    work = trial.job.work
+    taken = sum(c.depth * c.passes for c in trial.cuts if c.kind == "turn")
+    outside = work.finished.outside or work.outside - 2 * taken
+    return (outside - work.bore.size) / 2
+
+
+def _thin_reason(trial: Trial) -> str:
+    left, least = wall_left(trial), trial.tables.allowance("least_wall").best
+    if left <= 0:
+        return "The cuts go through the wall into the mandrel."
+    return (
+        f"The cuts leave {trial.show.length(left)} of wall round the bore; on a plain mandrel at least "
+        f"{trial.show.length(least)} must stand: less springs, and the tool may break through."
     )
 
 

@@ -8,6 +8,7 @@ from borewright.answer.records import Figure, Question, Verdict
 from borewright.planning.figures import figure, given
 from borewright.planning.judge import judge
 from borewright.planning.trial import Trial
+from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 
 
@@ -52,14 +53,14 @@ def _rooms(trial: Trial) -> tuple[_Room, _Room]:
         _Room(
             "swing_over_cross_slide",
             "swing over the cross slide",
-            swing if swing else usual("small_lathe_swing").best,
+            swing if swing else usual("usual_swing").best,
             trial.job.work.outside,
             swing is not None,
         ),
         _Room(
             "between_centers",
             "length between centers",
-            centers if centers else usual("small_lathe_centers").best,
+            centers if centers else usual("usual_centers").best,
             trial.mandrel.overall_length,
             centers is not None,
         ),
@@ -67,29 +68,34 @@ def _rooms(trial: Trial) -> tuple[_Room, _Room]:
 
 
 def _reason(trial: Trial, rooms: tuple[_Room, _Room], tight: _Room) -> str:
-    show, parts = trial.show, []
-    for r in rooms:
-        whose = "the lathe has" if r.stated else "a small bench lathe usually has"
-        parts.append(
-            f"{show.length(r.needs)} of {r.what} is needed and {whose} {show.length(r.has)}"
-        )
-    unstated = [r.what for r in rooms if not r.stated]
-    check = f" Check the {' and the '.join(unstated)} of yours." if unstated else ""
-    no = "It does not fit" if tight.stated else "It may not fit"
-    first = "It fits" if tight.has >= tight.needs else no
-    return f"{first}: {'; '.join(parts)}.{check}"
+    said = [_said(r, trial.show) for r in rooms if r.stated]
+    ask = [f"{trial.show.length(r.needs)} of {r.what}" for r in rooms if not r.stated]
+    fits = tight.has >= tight.needs
+    first = "It fits: " if fits else "It does not fit: " if tight.stated else ""
+    if ask:
+        most = "most lathes have it" if fits else "many lathes have less, so check"
+        said.append(f"your lathe was not stated; it needs {' and '.join(ask)}, and {most}")
+    whole = (first if any(r.stated for r in rooms) else "") + "; ".join(said)
+    return f"{whole[0].upper()}{whole[1:]}."
+
+
+def _said(r: _Room, show: Show) -> str:
+    return f"{show.length(r.needs)} of {r.what} is needed and the lathe has {show.length(r.has)}"
 
 
 def _changes(tight: _Room) -> str:
-    return f"A lathe with more {tight.what}." if tight.has < tight.needs else "Nothing needs to."
+    if tight.has >= tight.needs:
+        return "Nothing needs to."
+    return f"A lathe with more {tight.what}." if tight.stated else f"State the {tight.what}."
 
 
 def _figure(r: _Room) -> Figure:
+    rule = "swing" if r.name.startswith("swing") else "centers_room"
     return figure(
         f"{r.name}_room",
         r.has - r.needs,
         "m",
         "length",
-        "swing",
+        rule,
         (given(r.what, r.has, "m"), given("needed", r.needs, "m")),
     )

@@ -34,11 +34,11 @@ def _reason(trial: Trial, share: float) -> str:
     show, band = trial.show, trial.seat_band
     rule = show.band(trial.from_large_end(band[1]), trial.from_large_end(band[0]), "length")
     where = f"the leading face sits {rule} from the mandrel's large-end face"
-    if trial.hold.touch.std() * 4 > trial.line_large - trial.line_small:
+    if not trial.touch_is_known:
         where = "the bore reading is too loose to say where it sits; the touch on the mandrel tells"
     if share > 0.99:
         return f"Pressed {_press(trial)} past touch it bears on its whole bore; {where}."
-    return f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore, at the leading end, and can rock on the rest; {where}."
+    return f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore and can rock on the rest; {where}."
 
 
 def _press(trial: Trial) -> str:
@@ -47,10 +47,9 @@ def _press(trial: Trial) -> str:
 
 def _changes(trial: Trial) -> str:
     full = trial.hold.length + float(trial.hold.facts.lost_rough[0]) / trial.mandrel.taper
-    return (
-        f"About {trial.show.length(full)} of travel fills the bore; 0.0001 in (2.5 µm) of bore moves the "
-        f"seat {trial.show.length(2.54e-6 / trial.mandrel.taper)}."
-    )
+    step = 2.54e-6 if trial.show.units == "inch" else 0.01e-3
+    moves = f"{trial.show.small(step)} of bore moves the seat {trial.show.length(step / trial.mandrel.taper)}"
+    return f"About {trial.show.length(full)} of travel fills the bore; {moves}."
 
 
 def _figures(trial: Trial) -> tuple[Figure, ...]:

@@ -56,24 +56,49 @@ def ask_slip(trial: Trial) -> Question:
 def _reason(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
     cut, show = hard.cut, trial.show
     size = f"{show.length(cut.depth)} deep at {show.feed(cut.feed)}"
-    return (
-        f"The grip holds {times(best)} what it takes to {cut.name} {size} at "
+    held = (
+        f"The grip holds {times(best)} what it takes to {cut.name}, {size} at "
         f"{show.length(cut.diameter)}, and {times(low)} in the poor case (1 in 20)."
+    )
+    short = judge("slip", best, low, trial.tables) is not Verdict.YES and trial.chosen.limited_by
+    stopped = (
+        f" {trial.chosen.limited_by[0].upper()}{trial.chosen.limited_by[1:]} allows"
+        if short
+        else ""
+    )
+    return (
+        f"{held}{stopped} {show.length(trial.chosen.press)} of travel, no more." if short else held
     )
 
 
 def _changes(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
     if judge("slip", best, low, trial.tables) is Verdict.YES:
         return "A measured push narrows this; the proof load settles it."
-    limit = trial.chosen.limited_by
-    stopped = f"; more travel is stopped by {limit}" if limit else ""
     depth = deepest(hard, trial)
-    if depth < LEAST_DEPTH:
-        return f"No cut worth making has the usual reserve; a second dog on the hub takes the torque{stopped}."
+    if depth < least_depth(trial):
+        skin = " that gets under the skin" if trial.job.work.blank == "casting" else ""
+        return f"No cut{skin} has the usual reserve: a second dog on the hub takes the torque.{_guesses(trial)}"
     return (
         f"A lighter cut (about {trial.show.length(depth)} deep has the usual reserve), or a second "
-        f"dog on the hub to take the torque{stopped}."
+        f"dog on the hub to take the torque.{_guesses(trial)}"
     )
+
+
+def _guesses(trial: Trial) -> str:
+    """What was not stated and bears on the grip: saying it may change the answer."""
+    guessed = []
+    if trial.job.work.bore.made_by == "unknown":
+        guessed.append("how the bore was made")
+    if not trial.job.shelf.press and trial.job.shelf.press_force is None:
+        guessed.append("what presses it on")
+    return f" Say {' and '.join(guessed)}: the guess taken is a careful one." if guessed else ""
+
+
+def least_depth(trial: Trial) -> Metre:
+    """The least depth (m) worth setting: under the skin of a casting, else a few hundredths."""
+    if trial.job.work.blank == "casting":
+        return trial.tables.allowance("skin_depth").low
+    return LEAST_DEPTH
 
 
 def deepest(hard: HardestCut, trial: Trial) -> Metre:
