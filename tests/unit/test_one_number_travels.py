@@ -73,7 +73,7 @@ ROWS = [
         "push_to_look_for",
         None,
     ),
-    row("cutting_speeds", "material=al-6061-t6,tool=hss", "best", "rough_spindle", FACTOR),
+    row("cutting_speeds", "material=al-6061-t6,tool=hss", "best", "rough_spindle", None),
     row("cut_defaults", "cut_class=aluminium", "finish_depth", "finish_depth", FACTOR),
     row("cutting_corrections", "id=tool_wear", "best", "proof_rim_force", FACTOR),
 ]
