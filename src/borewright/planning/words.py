@@ -67,6 +67,11 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
     said = list(shop.assumed)
     if best is not None:
         said += shop.assumed_of[best.trial.mandrel.name]
+    said.append(
+        Assumption(
+            "the work", "sound solid rings: no spokes, keyways, cross holes or flaws", "ours"
+        )
+    )
     if w.bore.uncertainty is None:
         gauge = tables.gauge(w.bore.measured_with)
         said.append(

@@ -114,6 +114,10 @@ class Tables:
         """Rz in metres of a surface made by this process."""
         return range_of(find(self.table("roughness"), process, "made by"))
 
+    def roughness_id(self, process: str) -> str:
+        """The id of a way of making a bore, by any of its names."""
+        return find(self.table("roughness"), process, "made by").text("id")
+
     def gauge(self, name: str) -> Gauge:
         """What a way of measuring a bore is worth."""
         return gauge_of(find(self.table("gauges"), name, "measured with"))

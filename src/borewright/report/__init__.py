@@ -1,7 +1,8 @@
 """Paper, terminal and JSON: a plan in words.
 
     words         words that the others share: figures, sources, cuts
-    sheet_data    a plan as the words of the bench sheet, and what goes first when room is short
+    sheet_data    a plan as the words of the bench sheet
+    sheet_trim    what goes from the sheet when room is short, and in which order
     bench_sheet   the one-page PDF;  bench_sheet.typ: its template
     record_keys   how records become JSON keys
     plan_json     a plan as stable JSON

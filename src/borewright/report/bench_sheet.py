@@ -17,14 +17,17 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from borewright.answer.records import Plan
 from borewright.errors import RefusedInput
-from borewright.report.sheet_data import MOST_TRIM, SheetData, sheet_data, trim
+from borewright.report.sheet_data import SheetData, sheet_data
+from borewright.report.sheet_trim import MOST_TRIM, trim
 
 if TYPE_CHECKING:
     from typst import Compiler
 
 TEMPLATE = Path(__file__).with_name("bench_sheet.typ")
 SIZES = (9.5, 9.0, 8.5, 8.0, 7.5, 7.0)
-"""Letter sizes tried, points; under 7 a sheet on the wall cannot be read."""
+"""Letter sizes tried before anything is left out, points."""
+LAST_SIZE = 6.5
+"""The size when all that may go has gone and a step would have to go next, points."""
 USUAL_ATTEMPT = 5
 """The attempt tried first: the smallest letters, nothing left out."""
 PICTURE_WIDTH = 186.0
@@ -45,10 +48,11 @@ def bench_sheet(
 ) -> bytes:
     """One PDF page with the plan: verdict, drawing, steps with blanks, cuts, cautions, margins.
 
-    `svg` is the drawing. `paper` is letter or a4; left out, inch plans go on letter and mm plans
-    on a4. `date` is printed as given; left out, no date. The letter size is the largest of `SIZES`
-    at which one page holds it; under the smallest, parts are left out and the sheet says which.
-    Refuses any other paper, and a plan that no trimming brings onto one page.
+    `svg` is the drawing, empty where there is none. `paper` is letter or a4; left out, inch plans
+    go on letter and mm plans on a4. `date` is printed as given; left out, no date. The letter size
+    is the largest of `SIZES` at which one page holds it; under the smallest, parts are left out
+    and the sheet says which, never a step, a cut or a caution. Refuses any other paper, and a plan
+    that no trimming brings onto one page.
     """
     data = {**sheet_data(plan), **_setting(plan, paper, date)}
     with TemporaryDirectory() as folder:
@@ -100,7 +104,8 @@ def _setting(plan: Plan, paper: str | None, date: str | None) -> SheetData:
 
 
 def _attempts() -> list[tuple[float, int]]:
-    return [(size, 0) for size in SIZES] + [(SIZES[-1], k) for k in range(1, MOST_TRIM + 1)]
+    trimmed = [(SIZES[-1], level) for level in range(1, MOST_TRIM + 1)]
+    return [*((size, 0) for size in SIZES), *trimmed, (LAST_SIZE, MOST_TRIM)]
 
 
 def _json(data: SheetData) -> str:

@@ -68,4 +68,6 @@ def _rule(figure: Figure, formula: Formula | None) -> str:
 
 def _sources(figure: Figure, formula: Formula | None) -> str:
     ids = [*([formula.source] if formula else []), *figure.sources]
-    return ", ".join(dict.fromkeys(citation(source) for source in ids)) or "none stated"
+    if not ids:
+        return "none stated" if figure.formula else "as stated or chosen"
+    return ", ".join(dict.fromkeys(citation(source) for source in ids))

@@ -1,30 +1,30 @@
 """A plan as the words of the bench sheet, section by section.
 
-Everything is text by now: the template sets it and computes nothing. `trim` shortens the data in
-a stated way when the sheet would run over one page; what is left out is said on the sheet.
+Everything is text by now: the template sets it and computes nothing. `sheet_trim` leaves parts
+out when the sheet would run over one page.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from functools import partial
 from math import isfinite
 from typing import Any
 
-from borewright.answer.records import Cut, Plan, Question, Step, Verdict
+from borewright.answer.records import Cut, Plan, Question, Step
 from borewright.quantities.show import Show
 from borewright.report.words import (
-    citations,
     cut_words,
     figure_words,
+    named_sources,
     show_for,
     step_figures,
+    unjudged_words,
+    unnamed_sources,
     way_words,
 )
 
 SheetData = dict[str, Any]
-TITLE_ROOM, _HEADLINE_ROOM, _STEP_ROOM = 110, 700, 90
-"""Letters of a title and headline that the sheet prints, and of a step when room is short."""
+TITLE_ROOM, _HEADLINE_ROOM = 110, 700
+"""Letters of a title and headline that the sheet prints."""
 CUT_COLUMNS = ("cut", "speed", "feed", "passes × depth", "which way")
 
 
@@ -47,8 +47,9 @@ def sheet_data(plan: Plan) -> SheetData:
         "cautions": [caution.text for caution in plan.cautions],
         "questions": [_question(question, show) for question in plan.questions],
         "assumed": [f"{a.what}: {a.taken}" for a in plan.assumed],
-        "not_judged": "; ".join(plan.not_judged),
-        "sources": "; ".join(citations(plan)),
+        "not_judged": unjudged_words(plan),
+        "sources": source_words(plan),
+        "picture_share": 1.0,
         "left_out": "",
     }
 
@@ -101,6 +102,15 @@ def proof_words(plan: Plan, show: Show) -> str:
     )
 
 
+def source_words(plan: Plan) -> str:
+    """The works that figures come from, and one sentence for all that no work stands behind."""
+    named = "; ".join(named_sources(plan)).rstrip(".")
+    if not unnamed_sources(plan):
+        return f"Sources: {named}." if named else ""
+    rest = "common practice or our own judgment; --explain marks each."
+    return f"Sources: {named}. The rest is {rest}" if named else f"Sources: {rest}"
+
+
 def echo_words(plan: Plan) -> tuple[str, ...]:
     """What the user typed, as one sentence, or nothing."""
     said = "; ".join(words.rstrip(".") for words in plan.echo)
@@ -137,16 +147,6 @@ def rounded(margin: float) -> str:
     return f"{margin:.0f}" if abs(margin) >= 10 else f"{margin:.1f}"
 
 
-def trim(data: SheetData, level: int) -> SheetData:
-    """The data with more left out at each level, and said so. Steps and cuts go last."""
-    kept, said = dict(data), []
-    for cut, (words, shorten) in enumerate(_TRIMS, start=1):
-        if cut <= level and shorten(kept):
-            said.append(words)
-    kept["left_out"] = ", ".join(said)
-    return kept
-
-
 def _steps(plan: Plan, show: Show) -> list[dict[str, Any]]:
     # The table of cuts stands on the same page, so a step need not repeat its numbers.
     cuts = "\n".join(cut_words(cut, show) for cut in plan.cuts)
@@ -180,59 +180,3 @@ def _cut(cut: Cut, show: Show) -> list[str]:
         f"{cut.passes} × {show.length(cut.depth)}".replace(" (", "\n("),
         f"{cut.direction},\n{cut.seat_effect}",
     ]
-
-
-def _drop_sources(data: SheetData) -> bool:
-    before: str = data["sources"]
-    data["sources"] = ""
-    return before != ""
-
-
-def _fewer(key: str, most: int, data: SheetData) -> bool:
-    before: list[Any] = data[key]
-    data[key] = before[:most]
-    return len(before) > most
-
-
-def _no_reasons_of_yes(data: SheetData) -> bool:
-    """Questions answered yes go into one line, with their margins and without their reasons."""
-    before: list[dict[str, str]] = data["questions"]
-    easy = [q for q in before if q["verdict"] == Verdict.YES]
-    if not easy:
-        return False
-    words = "; ".join(f"{q['id'].lower()} {q['margin'].removeprefix('yes, ')}" for q in easy)
-    line = {"id": "Yes:", "verdict": "yes", "words": f"{words}."}
-    data["questions"] = [*(q for q in before if q["verdict"] != Verdict.YES), line]
-    return True
-
-
-def _only_doubtful(data: SheetData) -> bool:
-    before: list[dict[str, str]] = data["questions"]
-    data["questions"] = [q for q in before if q["verdict"] != Verdict.YES]
-    return any(q["verdict"] == Verdict.YES for q in before)
-
-
-def _short_steps(data: SheetData) -> bool:
-    before: list[dict[str, Any]] = data["steps"]
-    data["steps"] = [{**step, "text": shortened(step["text"], _STEP_ROOM)} for step in before]
-    return any(len(step["text"]) > _STEP_ROOM for step in before)
-
-
-_TRIMS: tuple[tuple[str, Callable[[SheetData], bool]], ...] = (
-    ("the reasons of questions answered yes", _no_reasons_of_yes),
-    ("other ways after the first two", partial(_fewer, "other_ways", 2)),
-    ("what was assumed after the sixth", partial(_fewer, "assumed", 6)),
-    ("what was typed", partial(_fewer, "echo", 0)),
-    ("all other ways", partial(_fewer, "other_ways", 0)),
-    ("all that was assumed", partial(_fewer, "assumed", 0)),
-    ("sources", _drop_sources),
-    ("questions answered yes", _only_doubtful),
-    ("the ends of long steps", _short_steps),
-    ("all questions", partial(_fewer, "questions", 0)),
-    ("cuts after the fourth", partial(_fewer, "cuts", 4)),
-    ("steps after the fourteenth", partial(_fewer, "steps", 14)),
-    ("steps after the eighth", partial(_fewer, "steps", 8)),
-    ("cautions after the sixth", partial(_fewer, "cautions", 6)),
-)
-"""What goes when room is short, in this order, cautions last; each says whether it left out."""
-MOST_TRIM = len(_TRIMS)

@@ -22,6 +22,7 @@ from borewright.report.words import (
     cut_words,
     show_for,
     step_figures,
+    unjudged_words,
     way_words,
 )
 
@@ -43,7 +44,7 @@ def plan_text(plan: Plan) -> str:
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
         ("Weighed", (way_words(candidate) for candidate in plan.candidates)),
         ("Assumed", (f"{a.what}: {a.taken} ({citation(a.source)})" for a in plan.assumed)),
-        ("Not judged", plan.not_judged),
+        ("Not judged", (unjudged_words(plan),)),
         ("Notes", plan.notes),
         ("Sources", citations(plan)),
     )

@@ -10,6 +10,13 @@ from borewright.quantities.kinds import kind_of
 from borewright.quantities.show import Show
 from borewright.reference import tables
 
+_UNJUDGED = {
+    "rock": "whether it rocks",
+    "heat": "heat",
+    "true": "how true it runs",
+    "speed": "whether the lathe goes slow enough",
+}
+
 
 def show_for(plan: Plan) -> Show:
     """The display in the units that the user typed."""
@@ -77,6 +84,23 @@ def citation(source: str) -> str:
         return source
 
 
+def named_sources(plan: Plan) -> tuple[str, ...]:
+    """What a reader could look up: works seen in print, standards, works quoted from memory."""
+    return tuple(
+        dict.fromkeys(citation(_id(source)) for source in plan.sources if not _is_ours(source))
+    )
+
+
+def unnamed_sources(plan: Plan) -> bool:
+    """Whether some figures of a plan rest on common practice or on our own judgment."""
+    return any(_is_ours(source) for source in plan.sources)
+
+
+def unjudged_words(plan: Plan) -> str:
+    """The questions a plan leaves open, in words where it gives ids, in one line."""
+    return "; ".join(_UNJUDGED.get(name, name) for name in plan.not_judged)
+
+
 def citations(plan: Plan) -> tuple[str, ...]:
     """Every source of a plan, in its order, each once."""
     return tuple(dict.fromkeys(citation(source) for source in plan.sources))
@@ -89,6 +113,18 @@ def cut_words(cut: Cut, show: Show) -> str:
         f"{cut.name}: {show.spindle(cut.spindle_speed)}, {show.feed(cut.feed)}, "
         f"{show.length(cut.depth)} deep, {passes}, {cut.direction} ({cut.seat_effect})"
     )
+
+
+def _id(source: str) -> str:
+    """The id of a source that a plan gives as `id` or as `id: citation`."""
+    return source.partition(": ")[0]
+
+
+def _is_ours(source: str) -> bool:
+    try:
+        return tables().source(_id(source)).kind in ("practice", "ours")
+    except UnknownName:
+        return False
 
 
 def _parts(figure: Figure, show: Show) -> list[str]:

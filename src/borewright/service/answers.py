@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from borewright.errors import RefusedInput
+from borewright.errors import RefusedInput, UnknownName
 from borewright.job.records import Bore, Job, MandrelNote, Piece, Shelf, Work
 from borewright.quantities.read import length_system, read_length
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
+
+FILLERS = ("by", "with", "a", "an", "the", "and", "it", "was", "is", "measured", "size")
+"""Words of an answer that say nothing of the gauge."""
 
 UNSURE = ("", "?", "-", "skip", "don't know", "dont know", "do not know", "not sure", "unknown")
 """Answers that skip a question."""
@@ -79,18 +83,40 @@ def job_from(answers: Answers, tables: Tables, title: str = "Bored part") -> Ask
 
 
 def read_bore(text: str, tables: Tables) -> Bore:
-    """A size, and perhaps how it was measured: `0.501in by caliper`."""
-    words = text.replace(",", " , ").split() if ", " in text else text.split()
+    """A size, and perhaps how it was measured and made: `0.501in by caliper`, `3/4in reamed`."""
+    words = text.replace(",", " , ").split() if "," in text else text.split()
     for cut in range(len(words), 0, -1):
         try:
             size = read_length(" ".join(words[:cut]), "bore")
         except RefusedInput:
             continue
-        how = " ".join(
-            w for w in words[cut:] if w.lower() not in ("by", "with", "a", "an", "the", ",")
-        )
-        return Bore(size, measured_with=tables.gauge(how).id if how else "unknown")
+        return _bore_said(size, " ".join(words[cut:]), tables)
     return Bore(read_length(text, "bore"))
+
+
+def _bore_said(size: Metre, words: str, tables: Tables) -> Bore:
+    """The bore with what was said of it: each part names a gauge or a way of making a bore."""
+    gauge, made = "unknown", "unknown"
+    for part in re.split(r",| and | by | with |;", f" {words} "):
+        said = " ".join(w for w in part.split() if w.lower() not in FILLERS)
+        if not said:
+            continue
+        process = _named(tables.roughness_id, said)
+        if process and process not in ("unknown", "ground-mandrel"):
+            made = process
+        else:
+            gauge = tables.gauge(said).id
+    if made == "reamed" and gauge == "unknown":
+        gauge = "reamer-size"
+    return Bore(size, measured_with=gauge, made_by=made)
+
+
+def _named(find: Callable[[str], str], said: str) -> str:
+    """The id under this name, empty where there is none."""
+    try:
+        return find(said)
+    except UnknownName:
+        return ""
 
 
 def read_shelf_answer(text: str) -> Shelf:

@@ -34,7 +34,12 @@ def command(
     explain: bool,
     as_json: bool,
 ) -> int:
-    """How to hold, press, cut and take off the part in JOB_FILE."""
+    """How to hold, press, cut and take off the part in JOB_FILE.
+
+    JOB_FILE is TOML: title, units, [work] (material, blank, outside, length or outline, hub, web,
+    rim, finished, bore), [machine], [hold] (use, mandrels, press), [[cut]]. `borewright ask` writes
+    one; docs/job-file.md explains every key.
+    """
     from borewright.answer.records import Verdict
     from borewright.job import read_job, read_shelf
     from borewright.service.files import drawing_text, sheet_bytes, write_whole

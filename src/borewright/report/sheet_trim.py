@@ -1,0 +1,89 @@
+"""What goes from the bench sheet when room is short, in which order, and how the sheet says so.
+
+Steps, cuts, cautions, the bore's sizes and the push are never shortened and never left out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+from typing import Any
+
+from borewright.answer.records import Verdict
+from borewright.report.sheet_data import SheetData
+
+NARROWEST = 0.78
+"""The least share of its width that the picture is printed at: its letters stay 1.7 mm high."""
+
+
+def trim(data: SheetData, level: int) -> SheetData:
+    """The data with more left out at each level, and said so."""
+    kept, said = dict(data), []
+    for words, shorten in _TRIMS[:level]:
+        if shorten(kept):
+            said.append(words)
+    kept["left_out"] = ", ".join(words for words in said if words)
+    return kept
+
+
+def _emptied(key: str, data: SheetData) -> bool:
+    before = data[key]
+    data[key] = type(before)()
+    return bool(before)
+
+
+def _fewer(key: str, most: int, data: SheetData) -> bool:
+    before: list[Any] = data[key]
+    data[key] = before[:most]
+    return len(before) > most
+
+
+def _narrower(data: SheetData) -> bool:
+    data["picture_share"] = NARROWEST
+    return True
+
+
+def _no_reasons_of_yes(data: SheetData) -> bool:
+    easy = [q for q in data["questions"] if q["verdict"] == Verdict.YES]
+    rest = [q for q in data["questions"] if q["verdict"] != Verdict.YES]
+    data["questions"] = [*rest, *_in_one_line(easy)]
+    return bool(easy)
+
+
+def _only_margins(data: SheetData) -> bool:
+    """One line for each verdict, whatever an earlier level has already put into one."""
+    before: list[dict[str, str]] = data["questions"]
+    hard = [q for q in before if q["verdict"] != Verdict.YES]
+    done = [q for q in before if q["verdict"] == Verdict.YES]
+    data["questions"] = [*(line for v in _HARD for line in _in_one_line(_of(hard, v))), *done]
+    return bool(hard)
+
+
+def _of(questions: list[dict[str, str]], verdict: Verdict) -> list[dict[str, str]]:
+    return [q for q in questions if q["verdict"] == verdict]
+
+
+def _in_one_line(questions: list[dict[str, str]]) -> list[dict[str, str]]:
+    """Questions of one verdict with their margins and without their reasons."""
+    if not questions:
+        return []
+    verdict = questions[0]["verdict"]
+    margins = (q["margin"].removeprefix(verdict).removeprefix(", ") for q in questions)
+    each = (
+        f"{q['id'].lower()} {margin}".rstrip() for q, margin in zip(questions, margins, strict=True)
+    )
+    return [{"id": f"{verdict.capitalize()}:", "verdict": verdict, "words": "; ".join(each) + "."}]
+
+
+_HARD = (Verdict.NO, Verdict.CARE)
+_TRIMS: tuple[tuple[str, Callable[[SheetData], bool]], ...] = (
+    ("the reasons of questions answered yes", _no_reasons_of_yes),
+    ("other ways after the first two", partial(_fewer, "other_ways", 2)),
+    ("what was typed", partial(_emptied, "echo")),
+    ("", _narrower),
+    ("the reasons of all questions", _only_margins),
+    ("sources", partial(_emptied, "sources")),
+    ("what was assumed", partial(_emptied, "assumed")),
+)
+"""What goes when room is short, in this order; each says whether it left anything out."""
+MOST_TRIM = len(_TRIMS)
