@@ -77,7 +77,7 @@ class Trial:
         """Rule readings (m, near and far) between which the hand's touch must lie to press at all."""
         press = self.chosen.press
         near = self.from_large_end(self.line_large - press)
-        return near, self.from_large_end(max(self.line_small - press, 0.0))
+        return near, self.from_large_end(max(self.line_small - press, self.hand))
 
     @property
     def touch_is_known(self) -> bool:
