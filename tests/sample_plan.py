@@ -93,6 +93,27 @@ def sample_plan(units: str = "inch", big: bool = False, shape: str = "wheel") ->
     )
 
 
+def wordiest_plan(units: str = "inch") -> Plan:
+    """More words than any job asks for: webbed casting, long names, steps, cautions, four cuts."""
+    plan, name = sample_plan(units, big=True, shape="webbed"), "the third 3/4 in mandrel of the set"
+    steps = tuple(replace(s, text=f"{s.text} {_LONG.format(name)}") for s in plan.steps[:12])
+    cautions = tuple(
+        Caution(
+            f"caution-{k}", f"Hazard {k}: {_CAUTIONS[k % 3]} {_CAUTIONS[(k + 1) % 3]}", "practice"
+        )
+        for k in range(13)
+    )
+    return replace(
+        plan,
+        headline=f"{plan.headline} {_LONG.format(name)}",
+        steps=steps,
+        cautions=cautions,
+        have_ready=tuple(f"{name}, {what}" for what in plan.have_ready),
+        better_ways=tuple(replace(plan.better_ways[0], way=f"way {k}") for k in range(4)),
+        assumed=tuple(replace(a, what=f"{a.what} of {name}") for a in plan.assumed),
+    )
+
+
 def _question(k: int, name: str, big: bool) -> Question:
     reason = f"the {name} holds in most cases" + (
         " but a light casting with an unknown bore finish moves it either way" if big else ""
@@ -154,6 +175,7 @@ _STEPS = (
     "Set it between centers with the dog at the headstock.",
     "Turn the rim towards the headstock.",
 )
+_LONG = "Read the rule from the large-end face of {} before and after, and write both down."
 _CAUTIONS = (
     "Never let the tool touch a hard mandrel.",
     "Keep loose sleeves and the dog's tail clear of each other.",
@@ -194,7 +216,7 @@ def _layout(
         travel=travel,
         leading_face="A",
         tool_limit_large=min(seat + 0.35 * INCH, ground),
-        tool_limit_small=seat - length - 0.2 * INCH,
+        tool_limit_small=seat - length - 0.4 * INCH,
         slip_radius=slip,
         slip_radius_low=slip_low,
         interference_z=zs,

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import io
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from pypdf import PdfReader
-from tests.sample_plan import SHAPES, sample_plan
+from tests.sample_plan import SHAPES, sample_plan, wordiest_plan
 
 from borewright.answer.records import Assumption, Plan, Step
 from borewright.drawing import draw_plan, svg
 from borewright.errors import RefusedInput
 from borewright.report import bench_sheet
+from borewright.report.sheet_data import margin_words, sheet_data, source_words
+from borewright.report.sheet_trim import MOST_TRIM, trim
 from borewright.report.words import figure_words, show_for
 
 POINT = 25.4 / 72
@@ -135,6 +138,111 @@ def test_markup_in_any_text_is_printed_as_typed() -> None:
     step = Step(1, nasty, nasty, (), (nasty,))
     plan = replace(sample_plan(), steps=(step,), headline=nasty, have_ready=(nasty,), echo=(nasty,))
     assert squeezed(pages(sheet_of(plan))[0]).count(squeezed(nasty)) >= 6
+
+
+def pieces_of(plan: Plan) -> list[str]:
+    """All that a sheet may never shorten."""
+    steps = [f"{s.number}. {s.title}. {s.text}" for s in plan.steps]
+    return [*steps, *(c.text for c in plan.cautions), *(c.name for c in plan.cuts)]
+
+
+@pytest.mark.parametrize(("units", "paper"), [("inch", "letter"), ("mm", "a4")])
+def test_the_wordiest_plan_is_one_page_with_steps_cautions_and_cuts_whole(
+    units: str, paper: str
+) -> None:
+    plan = wordiest_plan(units)
+    (text,) = pages(sheet_of(plan, paper=paper))
+    assert [p for p in pieces_of(plan) if squeezed(p) not in squeezed(text)] == []
+
+
+def test_a_narrower_picture_says_that_its_scale_is_not_the_one_written() -> None:
+    (text,) = pages(sheet_of(wordiest_plan()))
+    assert "printed at 78 % of the scale written on it" in text
+    assert "printed at" not in pages(sheet_of(sample_plan()))[0]
+
+
+@pytest.mark.parametrize("steps", range(5, 15))
+def test_the_table_of_cuts_stays_in_one_column(steps: int) -> None:
+    plan = sample_plan(big=True)
+    plan = replace(plan, steps=plan.steps[:steps])
+    left: dict[str, float] = {}
+
+    def note(text: str, page: list[float], at: list[float], *_: object) -> None:
+        if text.strip().startswith(("rim cut", "face cut")):
+            left[text.strip()] = page[4] + page[0] * at[4]
+
+    PdfReader(io.BytesIO(sheet_of(plan))).pages[0].extract_text(visitor_text=note)
+    assert len(left) == len(plan.cuts)
+    assert max(left.values()) - min(left.values()) < 1.0
+
+
+def test_a_plan_with_nothing_to_draw_comes_out_as_words_alone() -> None:
+    nothing = replace(sample_plan(), layout=None, steps=(), cuts=(), chosen=None)
+    (text,) = pages(bench_sheet(nothing, ""))
+    assert squeezed(nothing.headline) in squeezed(text)
+    assert squeezed(nothing.cautions[0].text) in squeezed(text)
+
+
+def test_sources_are_the_works_and_one_sentence_for_the_rest() -> None:
+    named = "tm-1-420: US War Department, TM 1-420 C1 (1942)"
+    plan = replace(sample_plan(), sources=("ours: our own judgment", named, "practice", "iso-1"))
+    assert source_words(plan) == (
+        "Sources: US War Department, TM 1-420 C1 (1942); ISO 1. "
+        "The rest is common practice or our own judgment; --explain marks each."
+    )
+
+
+def test_without_works_or_without_a_rest_the_sources_say_just_that() -> None:
+    only_ours = replace(sample_plan(), sources=("practice", "ours"))
+    assert source_words(only_ours).startswith("Sources: common practice or our own judgment;")
+    assert source_words(replace(only_ours, sources=("iso-1",))) == "Sources: ISO 1."
+    assert source_words(replace(only_ours, sources=())) == ""
+
+
+def test_a_source_no_table_knows_is_still_named() -> None:
+    assert "a-book" in source_words(replace(sample_plan(), sources=("a-book",)))
+
+
+LEAVING = (
+    "the reasons of questions answered yes",
+    "other ways after the first two",
+    "what was typed",
+    "the reasons of all questions",
+    "sources",
+    "what was assumed",
+)
+
+
+def test_parts_leave_in_one_order_and_what_was_assumed_last() -> None:
+    data = sheet_data(wordiest_plan())
+    said = [trim(data, level)["left_out"] for level in range(MOST_TRIM + 1)]
+    assert said[-1] == ", ".join(LEAVING)
+    assert all(later.startswith(earlier) for earlier, later in pairwise(said))
+    assert trim(data, MOST_TRIM - 1)["assumed"] == data["assumed"]
+
+
+def test_trimming_never_touches_what_a_hand_must_do_and_beware_of() -> None:
+    data = sheet_data(wordiest_plan())
+    kept = ("title", "headline", "steps", "cuts", "cautions", "bore_window", "push", "have_ready")
+    for level in range(MOST_TRIM + 1):
+        assert {k: trim(data, level)[k] for k in kept} == {k: data[k] for k in kept}
+
+
+def test_the_picture_narrows_only_after_what_was_typed_has_gone() -> None:
+    data = sheet_data(wordiest_plan())
+    levels = [trim(data, level) for level in range(MOST_TRIM + 1)]
+    assert [bool(t["echo"]) for t in levels] == [True] * 3 + [False] * 5
+    assert [t["picture_share"] for t in levels] == [1.0] * 4 + [0.78] * 4
+
+
+def test_questions_put_in_one_line_keep_every_margin() -> None:
+    plan = wordiest_plan()
+    lines = trim(sheet_data(plan), MOST_TRIM)["questions"]
+    assert [line["id"] for line in lines] == ["With care:", "Yes:"]
+    for question in plan.questions:
+        (line,) = [x for x in lines if x["verdict"] == question.verdict]
+        margin = margin_words(question).removeprefix(f"{question.verdict}, ")
+        assert f"{question.id} {margin}" in line["words"]
 
 
 def test_a_plan_too_long_for_a_page_is_trimmed_and_says_so() -> None:

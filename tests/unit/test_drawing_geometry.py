@@ -79,6 +79,11 @@ def test_first_touch_and_tool_limits_read_back(case: tuple[Layout, Drawn]) -> No
     assert read == pytest.approx(stated, rel=READ_OFF)
 
 
+def test_the_line_marked_first_touch_stands_where_it_is_likely(case: tuple[Layout, Drawn]) -> None:
+    layout, drawn = case
+    assert drawn.position("first-touch") == pytest.approx(layout.touch.best, rel=READ_OFF)
+
+
 def test_mandrel_diameters_and_ground_length_read_back(case: tuple[Layout, Drawn]) -> None:
     layout, drawn = case
     (xl, top_l), (xr, top_r), (_, foot_r), (_, foot_l) = drawn.points("mandrel-ground")

@@ -12,6 +12,8 @@ from tests.sample_plan import SHAPES, sample_layout, sample_plan
 
 from borewright.answer.records import Band, Layout, Plan, Ring
 from borewright.drawing import Scene, draw_plan
+from borewright.drawing.breaks import broken
+from borewright.drawing.dimension import Span, level_dimension
 from borewright.drawing.measure import Box, text_box, text_width, wrapped
 from borewright.drawing.scene import Circle, Line, LineKind, Path, Text
 
@@ -62,6 +64,20 @@ def _thin_box(piece: Corners) -> Box:
     return Box(min(x1, x2) - 0.01, min(y1, y2) - 0.01, max(x1, x2) + 0.01, max(y1, y2) + 0.01)
 
 
+def upright(scene: Scene) -> list[Line]:
+    return [i for i in scene.items if isinstance(i, Line) and i.x1 == i.x2]
+
+
+def run_through(scene: Scene) -> list[str]:
+    """Labels that an upright line of any kind runs through."""
+    strokes = [_thin_box((i.x1, i.y1, i.x2, i.y2)) for i in upright(scene)]
+    return [
+        label.text
+        for label in words(scene)
+        if any(text_box(label).overlaps(stroke) for stroke in strokes)
+    ]
+
+
 every_shape = pytest.mark.parametrize("shape", SHAPES)
 both_units = pytest.mark.parametrize("units", ["inch", "mm"])
 
@@ -82,6 +98,73 @@ def test_every_label_is_on_the_plate(shape: str, units: str) -> None:
 @both_units
 def test_no_thick_line_strikes_a_label(shape: str, units: str) -> None:
     assert struck(draw_plan(sample_plan(units, shape=shape))) == []
+
+
+@every_shape
+@both_units
+def test_no_upright_line_runs_through_a_label(shape: str, units: str) -> None:
+    assert run_through(draw_plan(sample_plan(units, shape=shape))) == []
+
+
+@every_shape
+@both_units
+@pytest.mark.parametrize(
+    ("begin", "stem"),
+    [
+        ("keep the tool right", "tool-limit-large"),
+        ("keep the tool left", "tool-limit-small"),
+        ("first touch", "first-touch"),
+    ],
+)
+def test_a_label_stands_at_its_own_line(shape: str, units: str, begin: str, stem: str) -> None:
+    """Its line runs up beside the whole height of the words, less than 1.5 mm from them."""
+    scene = draw_plan(sample_plan(units, shape=shape))
+    (label,) = [label for label in words(scene) if label.text.startswith(begin)]
+    box = text_box(label)
+    beside = [
+        line
+        for line in upright(scene)
+        if line.name == stem and line.y1 <= box.top + 0.5 and line.y2 >= box.bottom
+    ]
+    (line,) = beside
+    assert min(abs(line.x1 - box.left), abs(line.x1 - box.right)) < 1.5
+
+
+@every_shape
+def test_both_faces_carry_their_letter_on_their_own_side(shape: str) -> None:
+    """The large end is at the left and the leading face looks to it."""
+    plan = sample_plan(shape=shape)
+    assert plan.layout is not None
+    for leading, far in (("A", "B"), ("B", "A")):
+        layout = replace(plan.layout, leading_face=leading)
+        scene = draw_plan(replace(plan, layout=layout))
+        xs = [x for i in scene.items if i.name == "work-edge" for x in (i.x1, i.x2)]  # type: ignore[union-attr]
+        letters = {label.name: label for label in words(scene) if label.name.startswith("face-")}
+        near, back = letters["face-leading"], letters["face-far"]
+        assert (near.text, back.text) == (leading, far)
+        assert 0 < min(xs) - text_box(near).right < 2.0
+        assert 0 < text_box(back).left - max(xs) < 2.0
+
+
+def test_a_line_through_words_would_be_caught() -> None:
+    line, label = Line(12.0, 0.0, 12.0, 20.0, LineKind.THIN), Text(10.0, 10.0, "here", 3.5)
+    assert run_through(Scene(50.0, 20.0, (line, label))) == ["here"]
+
+
+def test_a_broken_line_keeps_its_ends_and_its_place() -> None:
+    line, label = Line(12.0, 0.0, 12.0, 20.0, LineKind.THIN, "a"), Text(10.0, 10.0, "here", 3.5)
+    pieces = [item for item in broken((line, label)) if isinstance(item, Line)]
+    assert len(pieces) == 2
+    assert (pieces[0].y1, pieces[-1].y2) == (0.0, 20.0)
+    assert {piece.x1 for piece in pieces} == {12.0}
+
+
+def test_words_of_a_dimension_go_where_no_line_passes() -> None:
+    """Beside the span a line passes at 40; from 41 there is room."""
+    span = Span(10.0, 0.0, 20.0, 0.0, ("work 1 in (25.4 mm) long", "work 1 in"), "work")
+    (label,) = [i for i in level_dimension(span, 10.0, 0.0, 100.0, (40.0,)) if isinstance(i, Text)]
+    assert label.text == span.words[0]
+    assert text_box(label).left > 40.0
 
 
 @every_shape
@@ -146,6 +229,7 @@ def test_any_proportion_is_drawn_without_labels_on_each_other(layout: Layout, un
     scene = draw_plan(plan)
     assert overlapping(scene) == []
     assert off_the_plate(scene) == []
+    assert run_through(scene) == []
     assert scene.height < 125.0, "the sheet would have no room for words"
 
 

@@ -12,12 +12,12 @@ from xml.etree import ElementTree
 import pytest
 from tests.sample_plan import SHAPES, sample_layout, sample_plan
 
-from borewright.answer.records import Layout, Ring
+from borewright.answer.records import Band, Layout, Ring
 from borewright.drawing import Scene, draw_plan, end_view, inset, svg
 from borewright.drawing.frame import Scale
 from borewright.drawing.hatch import hatch_lines
 from borewright.drawing.outline import front_edges, section
-from borewright.drawing.scene import Arc, Arrow, Circle, Hatch, Item, Line, Path, Text
+from borewright.drawing.scene import Arc, Arrow, Circle, Hatch, Item, Line, LineKind, Path, Text
 from borewright.quantities.show import Show
 
 HATCH_SPACING_SHARE = 0.05
@@ -70,17 +70,30 @@ def test_the_two_slip_circles_are_told_apart_by_their_line() -> None:
     assert len(kinds) == 2
 
 
+def test_each_slip_circle_is_said_with_twice_its_radius() -> None:
+    """The disc's radii are 80 mm (likely) and 50 mm (poor grip)."""
+    words = all_words(seen_from_headstock("disc"))
+    assert "likely slips outside 160 mm (6.30 in) diameter" in words
+    assert (
+        "if the grip is poor, this cut slips anywhere outside the dashed circle, "
+        "100 mm (3.94 in) diameter" in words
+    )
+
+
+def test_the_circle_of_a_poor_grip_is_dashed_as_its_words_say() -> None:
+    assert one_circle(seen_from_headstock("disc"), "slip-low-circle").kind is LineKind.HIDDEN
+
+
 def test_a_slip_circle_larger_than_the_rim_is_said_in_words() -> None:
     scene = seen_from_headstock("wheel")
     assert not named(scene, "slip-circle")
-    assert "let go only past 90 mm" in all_words(scene)
-    assert "beyond this rim" in all_words(scene)
+    assert "likely holds this cut out to 90 mm (3.54 in) diameter, beyond" in all_words(scene)
 
 
 def test_when_even_the_low_case_holds_to_the_rim_one_sentence_says_so() -> None:
     words = all_words(seen_from_headstock("wheel", slip_radius=0.09, slip_radius_low=0.05))
     assert words.count("beyond this rim") == 1
-    assert "low case: would let go only past 100 mm" in words
+    assert "even a poor grip holds this cut out to 100 mm (3.94 in) diameter, beyond" in words
 
 
 def test_work_that_never_slips_has_no_slip_circle_and_no_words_of_it() -> None:
@@ -208,6 +221,19 @@ def test_the_picture_says_the_taper_and_both_end_diameters_in_words() -> None:
     assert "too small to see" in words
     assert show.bore(layout.large_end) in words
     assert show.bore(layout.small_end) in words
+
+
+def test_a_seat_that_may_be_anywhere_is_said_as_a_must() -> None:
+    """The lines leave 5 mm for the tool at each face (table allowances, tool_clearance)."""
+    plan, layout = sample_plan("mm"), sample_layout()
+    room = 0.005
+    lines = (layout.tool_limit_small + layout.work_length + room, layout.tool_limit_large - room)
+    seat = Band(lines[0], layout.seat.best, lines[1])
+    words = all_words(draw_plan(replace(plan, layout=replace(layout, seat=seat))))
+    assert "face A must end between these two lines" in words
+    narrower = replace(layout, seat=replace(seat, high=lines[1] - 0.001))
+    words = all_words(draw_plan(replace(plan, layout=narrower)))
+    assert "face A may sit between these two lines" in words
 
 
 def test_a_plan_with_nothing_laid_out_is_drawn_in_words() -> None:

@@ -109,6 +109,19 @@ def test_a_figure_of_an_unknown_formula_is_still_explained() -> None:
     assert "none stated" in line
 
 
+def test_a_figure_with_neither_rule_nor_source_was_stated_or_chosen() -> None:
+    line = explain_text(with_figure(Figure("depth", 0.0254, "m", kind="length")))
+    assert line == "depth = 1 in (25.4 mm); source: as stated or chosen.\n"
+
+
+def test_what_is_not_judged_stands_in_words_on_one_line() -> None:
+    plan = replace(sample_plan(), not_judged=("rock", "heat", "true", "speed", "balance"))
+    lines = plan_text(plan).splitlines()
+    assert lines[lines.index("Not judged") + 1].strip() == (
+        "whether it rocks; heat; how true it runs; whether the lathe goes slow enough; balance"
+    )
+
+
 def test_every_figure_is_explained_once() -> None:
     plan = sample_plan(big=True)
     text = explain_text(plan)

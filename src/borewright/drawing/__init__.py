@@ -11,7 +11,11 @@
     callout       labels on stems, kept apart
     mandrel_view  the mandrel between centres from the side, with its dog
     work_view     the work from the side, half in section
-    side_view     both, with limits, labels and dimensions
+    face_letters  A and B beside its faces
+    side_labels   the labels over the side view
+    side_rows     the dimensions under it
+    breaks        upright lines broken where words stand
+    side_view     all of these
     end_view      seen from the headstock: slip circles, dog, proof load
     inset         interference along the bore
     sheet_layout  the whole drawing

@@ -15,15 +15,32 @@ from borewright.drawing.measure import Box, text_width
 
 GAP = 0.9
 """Air between a stem and the words of another label, mm."""
+MOST_ROWS = 7
+"""Rows tried before callouts are put one over the other."""
 
 
 @dataclass(frozen=True, slots=True)
 class Callout:
-    """Words of one or more lines, and the places along the view their stems rise from."""
+    """Words of one or more lines, and the places along the view their stems rise from.
+
+    `sides` is where the words stand: "over" the stems' ends, or as a flag "right" or "left" of its
+    one stem, which then runs up along the words; the first side is tried first.
+    """
 
     lines: tuple[str, ...]
     stems: tuple[float, ...]
     name: str
+    sides: tuple[str, ...] = ("over",)
+
+    @property
+    def flag(self) -> bool:
+        """Whether the words stand beside the stem, so that there is no doubt whose they are."""
+        return "over" not in self.sides
+
+    @property
+    def width(self) -> float:
+        """Of the widest line, in ems."""
+        return max(text_width(line, 1.0) for line in self.lines)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,24 +53,25 @@ class Placed:
 
     def box(self, size: float) -> Box:
         """The words in a plane where rows are one unit high, row 0 at 0 to 1."""
-        wide = max(text_width(line, size) for line in self.callout.lines)
-        return Box(self.left, float(self.row), self.left + wide, self.row + len(self.callout.lines))
+        right = self.left + self.callout.width * size
+        return Box(self.left, float(self.row), right, self.row + len(self.callout.lines))
+
+    @property
+    def reach(self) -> int:
+        """How many rows its stems rise through."""
+        return self.row + (len(self.callout.lines) if self.callout.flag else 0)
 
 
-def place(
-    callouts: Sequence[Callout], left: float, right: float, size: float, rows: int = 9
-) -> tuple[Placed, ...]:
-    """Places for all callouts between `left` and `right`, using as few rows as it can.
+def place_within(
+    callouts: Sequence[Callout], left: float, right: float, size: float, rows: int
+) -> tuple[Placed, ...] | None:
+    """Places for all callouts between `left` and `right` in so many rows, or None.
 
     >>> one, two = Callout(("here",), (10.0,), "a"), Callout(("there",), (14.0,), "b")
-    >>> [p.row for p in place((one, two), 0.0, 60.0, 3.5)]
+    >>> [p.row for p in place_within((one, two), 0.0, 60.0, 3.5, 1) or ()]
     [0, 0]
     """
-    for top in range(1, rows + 1):
-        found = _search(tuple(callouts), (), left, right, size, top)
-        if found is not None:
-            return found
-    return _stacked(callouts, left, right, size)
+    return _search(tuple(callouts), (), left, right, size, rows)
 
 
 def _search(
@@ -77,12 +95,22 @@ def _search(
 def _choices(
     callout: Callout, left: float, right: float, size: float, rows: int
 ) -> Iterator[Placed]:
-    wide = max(text_width(line, size) for line in callout.lines)
-    first, last = min(callout.stems), max(callout.stems)
-    starts = ((first + last - wide) / 2, last - wide + GAP, first - GAP)
-    for row, start in product(range(rows - len(callout.lines) + 1), starts):
-        spot = min(max(start, left), right - wide)
+    spots = _starts(callout, left, right, size)
+    for row, spot in product(range(rows - len(callout.lines) + 1), spots):
         yield Placed(callout, spot, row)
+
+
+def _starts(callout: Callout, left: float, right: float, size: float) -> tuple[float, ...]:
+    wide = callout.width * size
+    first, last = min(callout.stems), max(callout.stems)
+    if not callout.flag:
+        starts = ((first + last - wide) / 2, last - wide + GAP, first - GAP)
+        return tuple(min(max(start, left), right - wide) for start in starts)
+    beside = {"right": first + GAP, "left": first - GAP - wide}
+    room = {"right": right - wide - beside["right"], "left": beside["left"] - left}
+    return tuple(beside[side] for side in callout.sides if room[side] >= 0) or (
+        beside[max(room, key=lambda side: room[side])],
+    )
 
 
 def _apart(one: Placed, other: Placed, size: float) -> bool:
@@ -92,15 +120,15 @@ def _apart(one: Placed, other: Placed, size: float) -> bool:
 
 
 def _struck(box: Box, other: Placed) -> bool:
-    reach = other.row
-    return reach > box.top and any(
+    return other.reach > box.top and any(
         box.left - GAP < stem < box.right + GAP for stem in other.callout.stems
     )
 
 
-def _stacked(
+def stacked(
     callouts: Sequence[Callout], left: float, right: float, size: float
 ) -> tuple[Placed, ...]:
+    """One callout over the other, whatever stems run through them: the last resort."""
     placed, row = [], 0
     for callout in callouts:
         spot = next(_choices(callout, left, right, size, len(callout.lines)))

@@ -1,7 +1,12 @@
-"""Dimension lines: one to a row, their words inside when they fit and beside when they do not."""
+"""Dimension lines: one to a row, their words inside when they fit and beside when they do not.
+
+Words stand clear of the extension lines of farther rows, which pass through this one, wherever
+there is such a place on the plate.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import pi
 
@@ -10,23 +15,24 @@ from borewright.drawing.scene import Arrow, Item, Line, LineKind, Text
 
 SIZE = 3.1
 """Letter size of labels, mm: ascenders then stand 2.2 mm high."""
-ROW = 4.5
+ROW = 4.2
 """From one row of dimensions to the next, mm."""
 _HEAD = 2.2
 _CLEAR = 4.2
 _OVERRUN = 1.0
+_AIR = 1.2
+"""From words to an upright line that passes them, mm."""
 
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """What is dimensioned: two points, the words, and shorter words for when those find no room."""
+    """What is dimensioned: two points, and the words, then shorter ones for where room is short."""
 
     x1: float
     y1: float
     x2: float
     y2: float
-    words: str
-    short: str
+    words: tuple[str, ...]
     name: str
 
 
@@ -39,11 +45,16 @@ class _Spot:
     inside: bool
 
 
-def level_dimension(span: Span, y: float, left: float, right: float) -> tuple[Item, ...]:
-    """A horizontal dimension on the row `y` with its words between `left` and `right`."""
+def level_dimension(
+    span: Span, y: float, left: float, right: float, passing: tuple[float, ...] = ()
+) -> tuple[Item, ...]:
+    """A horizontal dimension on the row `y` with its words between `left` and `right`.
+
+    `passing` are the upright lines that run through the row on their way to farther ones.
+    """
     if span.x1 > span.x2:
-        span = Span(span.x2, span.y2, span.x1, span.y1, span.words, span.short, span.name)
-    spot = _spot(span, left, right)
+        span = Span(span.x2, span.y2, span.x1, span.y1, span.words, span.name)
+    spot = _spot(span, left, right, passing)
     anchor = "middle" if spot.inside else "start"
     label = Text(spot.x, y + 0.33 * SIZE, spot.words, SIZE, anchor, name=f"{span.name}-words")
     return (*_extensions(span, y), *_line(span, y, spot), label)
@@ -63,15 +74,41 @@ def fitting(words: str, room: float) -> str:
     return words if text_width(words, SIZE) <= room else without_other_unit(words)
 
 
-def _spot(span: Span, left: float, right: float) -> _Spot:
-    for words in (span.words, span.short):
-        wide = text_width(words, SIZE)
-        if wide + 2 * _HEAD + 2.5 <= span.x2 - span.x1:
-            return _Spot(words, (span.x1 + span.x2) / 2, True)
-        for start in (span.x2 + _CLEAR, span.x1 - _CLEAR - wide):
-            if left <= start and start + wide <= right:
-                return _Spot(words, start, False)
-    return _Spot(span.short, max(left, right - text_width(span.short, SIZE)), False)
+def _spot(span: Span, left: float, right: float, passing: tuple[float, ...]) -> _Spot:
+    spots = [spot for words in span.words for spot in _spots(span, words, passing)]
+    on_plate = [s for s in spots if left <= _start(s) and _start(s) + _wide(s) <= right]
+    clear = [s for s in on_plate if not any(_meets(s, x) for x in passing)]
+    short = span.words[-1]
+    last = _Spot(short, max(left, right - text_width(short, SIZE)), False)
+    return next(iter([*clear, *on_plate]), last)
+
+
+def _spots(span: Span, words: str, passing: tuple[float, ...]) -> Iterator[_Spot]:
+    """Places for the words, best first: within the dimension, then beside it, nearest first."""
+    wide = text_width(words, SIZE)
+    low, high = span.x1 + _HEAD + 1.25 + wide / 2, span.x2 - _HEAD - 1.25 - wide / 2
+    shifted = (x + side * (wide / 2 + _AIR) for x in passing for side in (-1, 1))
+    middle = (span.x1 + span.x2) / 2
+    if low <= high:
+        inside = (x for x in (middle, *shifted) if low <= x <= high)
+        yield from (_Spot(words, x, True) for x in sorted(inside, key=lambda x: abs(x - middle)))
+    yield _Spot(words, span.x2 + _CLEAR, False)
+    yield _Spot(words, span.x1 - _CLEAR - wide, False)
+    beyond = [x + _AIR for x in passing if x + _AIR > span.x2 + _CLEAR]
+    before = [x - _AIR - wide for x in passing if x - _AIR < span.x1 - _CLEAR]
+    yield from (_Spot(words, x, False) for x in (*sorted(beyond), *sorted(before, reverse=True)))
+
+
+def _start(spot: _Spot) -> float:
+    return spot.x - _wide(spot) / 2 if spot.inside else spot.x
+
+
+def _wide(spot: _Spot) -> float:
+    return text_width(spot.words, SIZE)
+
+
+def _meets(spot: _Spot, x: float) -> bool:
+    return _start(spot) - 0.5 < x < _start(spot) + _wide(spot) + 0.5
 
 
 def _extensions(span: Span, y: float) -> tuple[Item, ...]:

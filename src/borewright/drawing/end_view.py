@@ -9,11 +9,11 @@ from __future__ import annotations
 from math import cos, pi, radians, sin
 
 from borewright.answer.records import Layout, ProofLoad
+from borewright.drawing.breaks import broken
 from borewright.drawing.dimension import (
     ROW,
     SIZE,
     Span,
-    fitting,
     level_dimension,
     without_other_unit,
 )
@@ -21,7 +21,7 @@ from borewright.drawing.frame import Scale
 from borewright.drawing.measure import wrapped
 from borewright.drawing.outline import front_edges, outside
 from borewright.drawing.scene import Arc, Arrow, Circle, Item, Line, LineKind, Path, Scene, Text
-from borewright.drawing.slip import slips
+from borewright.drawing.slip import slip_words, slips
 from borewright.quantities.show import Show
 
 LINE = 4.0
@@ -54,7 +54,7 @@ def end_view(
         *key,
     )
     lines = sum(isinstance(item, Text) for item in key)
-    return Scene(width, foot + ROW + LINE * lines + 1.0, items)
+    return Scene(width, foot + ROW + LINE * lines + 1.0, broken(items))
 
 
 class _Eye:
@@ -156,22 +156,20 @@ def _weight(x: float, y: float) -> tuple[Item, ...]:
 def _outside_span(eye: _Eye, show: Show) -> Span:
     size = show.length(outside(eye.layout))
     half = eye.size(outside(eye.layout)) / 2
-    words, short = f"outside {size}", without_other_unit(f"outside {size}")
-    return Span(eye.cx - half, eye.cy, eye.cx + half, eye.cy, words, short, "outside")
+    short = without_other_unit(size)
+    words = (f"outside {size}", f"outside {short}", short)
+    return Span(eye.cx - half, eye.cy, eye.cx + half, eye.cy, words, "outside")
 
 
 def _key(layout: Layout, show: Show, top: float, width: float) -> tuple[Item, ...]:
     """What the slip circles mean: a sample of each line and its words; words only off the work."""
     items, y = list[Item](), top
     for slip in slips(layout):
-        size, start = show.length(2 * slip.radius), 0.0
+        start = _SAMPLE + 1.0 if slip.on_work else 0.0
         if slip.on_work:
-            start = _SAMPLE + 1.0
             items.append(Line(0.0, y - 1.1, _SAMPLE, y - 1.1, slip.kind))
-            lines = [fitting(f"{slip.case}: slips past {size}", width - start)]
-        else:
-            words = f"{slip.case}: would let go only past {size}, beyond this rim"
-            lines = [*wrapped(words, SIZE, width)]
+        words = slip_words(slip, show.length(2 * slip.radius))
+        lines = wrapped(words, SIZE, width - start)
         items += [Text(start, y + LINE * k, line, SIZE) for k, line in enumerate(lines)]
         y += LINE * len(lines)
     return tuple(items)

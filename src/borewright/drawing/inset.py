@@ -11,7 +11,7 @@ from borewright.drawing.scene import Hatch, Item, Line, LineKind, Path, Point, S
 from borewright.quantities.show import Show
 
 LINE = 4.0
-_PLOT = 15.0
+_PLOT = 13.0
 """Height on paper of the largest interference, mm."""
 _BELOW = 3.0
 """Room under the zero line for where there is clearance, mm."""

@@ -42,6 +42,7 @@ class Box:
         return across and self.top < other.bottom and other.top < self.bottom
 
 
+@lru_cache(maxsize=4096)
 def text_width(text: str, size: float, bold: bool = False) -> float:
     """Width in mm of a line of words set at `size` mm.
 

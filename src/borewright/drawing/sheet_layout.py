@@ -10,7 +10,8 @@ from borewright.drawing.inset import inset
 from borewright.drawing.measure import wrapped
 from borewright.drawing.outline import outside
 from borewright.drawing.scene import Scene, Text
-from borewright.drawing.side_view import LINE, side_view
+from borewright.drawing.side_labels import LINE
+from borewright.drawing.side_view import side_view
 from borewright.quantities.show import Show
 
 WIDTH = 186.0
@@ -18,7 +19,7 @@ WIDTH = 186.0
 _TALLEST = 40.0
 """Room for the largest diameter on paper, mm, so that the sheet keeps room for words."""
 _SIDE_LEAST, _SIDE_MOST = 106.0, 122.0
-_GAP = 4.0
+_GAP = 3.0
 
 
 def draw_plan(plan: Plan) -> Scene:
@@ -48,8 +49,10 @@ def _notes(
     """The sentences under the side view: the taper that cannot be seen, and the proof load."""
     taper = (layout.large_end - layout.small_end) / layout.ground_length
     slope = without_other_unit(show.taper(taper))
+    large, small = show.bore(layout.large_end), show.bore(layout.small_end)
     notes = [
         "Positions are read by rule from the mandrel's large-end face.",
+        f"Large end, at the left, {large}; small end {small}.",
         f"Bore {show.bore(layout.bore)}. The taper, {slope}, is too small to see.",
     ]
     notes += [proof_words(proof, show)] if proof else []

@@ -32,3 +32,17 @@ def slips(layout: Layout) -> tuple[Slip, ...]:
     rim = outside(layout) / 2
     found = tuple(Slip(r, kind, case, name, r < rim) for r, kind, case, name in cases if r)
     return found if any(slip.on_work for slip in found) else found[-1:]
+
+
+def slip_words(slip: Slip, diameter: str) -> str:
+    """What a slip circle means, said with its diameter."""
+    return _WORDS[slip.case, slip.on_work].format(diameter)
+
+
+_WORDS = {
+    ("likely", True): "likely slips outside {} diameter",
+    ("likely", False): "likely holds this cut out to {} diameter, beyond this rim",
+    ("low case", True): "if the grip is poor, this cut slips anywhere outside the dashed circle, "
+    "{} diameter",
+    ("low case", False): "even a poor grip holds this cut out to {} diameter, beyond this rim",
+}

@@ -9,6 +9,8 @@ from borewright.drawing.slip import slips
 
 _FINEST = 0.9
 """Hatching closer than this fills up in print, mm."""
+_OVERRUN = 0.6
+"""How far slip lines run past the faces, mm: short of the letters beside them."""
 
 
 def work_half_section(frame: Frame) -> tuple[Item, ...]:
@@ -19,7 +21,7 @@ def work_half_section(frame: Frame) -> tuple[Item, ...]:
 
 def slip_lines(frame: Frame) -> tuple[Item, ...]:
     """Where the planned cut would let go, at its radius on the section and on the outside."""
-    left, right = frame.z(0.0) - 2.0, frame.z(frame.layout.work_length) + 2.0
+    left, right = frame.z(0.0) - _OVERRUN, frame.z(frame.layout.work_length) + _OVERRUN
     return tuple(
         Line(left, y, right, y, slip.kind, f"{slip.name}-{place}")
         for slip in slips(frame.layout)
