@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import singledispatch
+from html import escape
 from math import cos, pi, sin
-from xml.sax.saxutils import escape, quoteattr
 
 from borewright.drawing.hatch import hatch_lines
 from borewright.drawing.measure import text_box
@@ -41,7 +41,7 @@ def svg(scene: Scene) -> str:
 def _head(scene: Scene) -> Iterator[str]:
     size = f'viewBox="0 0 {_n(scene.width)} {_n(scene.height)}"'
     paper = f'width="{_n(scene.width)}mm" height="{_n(scene.height)}mm"'
-    facts = "".join(f" data-{key}={quoteattr(value)}" for key, value in scene.data)
+    facts = "".join(f' data-{key}="{escape(value)}"' for key, value in scene.data)
     yield (
         f'<svg xmlns="http://www.w3.org/2000/svg" {size} {paper} role="img" '
         f'aria-labelledby="title desc" font-family="{FONT}"{facts}>'
@@ -134,12 +134,12 @@ def _stroke(kind: LineKind) -> str:
 
 
 def _name(name: str) -> str:
-    return f" data-name={quoteattr(name)}" if name else ""
+    return f' data-name="{escape(name)}"' if name else ""
 
 
 def _words(text: str) -> str:
     # Control characters are not allowed in XML at all, escaped or not.
-    return escape("".join(c if c.isprintable() else " " for c in text))
+    return escape("".join(c if c.isprintable() else " " for c in text), quote=False)
 
 
 def _n(value: float) -> str:

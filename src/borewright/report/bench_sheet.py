@@ -28,8 +28,8 @@ SIZES = (9.5, 9.0, 8.5, 8.0, 7.5, 7.0)
 """Letter sizes tried before anything is left out, points."""
 LAST_SIZE = 6.5
 """The size when all that may go has gone and a step would have to go next, points."""
-USUAL_ATTEMPT = 5
-"""The attempt tried first: the smallest letters, nothing left out."""
+USUAL_ATTEMPT = 6
+"""The attempt tried first: the smallest letters, only the reasons of questions answered yes left out."""
 PICTURE_WIDTH = 186.0
 """Width of the drawing, mm: its labels are then as high as drawn."""
 FACES = ("SourceSansPro", "SourceSansProBold", "SourceSansProIt")
@@ -76,7 +76,9 @@ def _first_that_fits(count: int, fits: Callable[[int], bool]) -> int:
     usual = min(USUAL_ATTEMPT, count - 1)
     if not fits(usual):
         return bisect_left(range(count), True, usual + 1, count, key=fits)
-    return bisect_left(range(count), True, 0, usual, key=fits)
+    if usual == 0 or not fits(usual - 1):
+        return usual
+    return bisect_left(range(count), True, 0, usual - 1, key=fits)
 
 
 def _compiled(compiler: Compiler, inputs: dict[str, str]) -> bytes:
