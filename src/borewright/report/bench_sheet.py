@@ -29,7 +29,7 @@ SIZES = (9.5, 9.0, 8.5, 8.0, 7.5, 7.0)
 LAST_SIZE = 6.5
 """The size when all that may go has gone and a step would have to go next, points."""
 USUAL_ATTEMPT = 6
-"""The attempt tried first: the smallest letters, only the reasons of questions answered yes left out."""
+"""The attempt tried first: the smallest letters, only the reasons of yes left out."""
 PICTURE_WIDTH = 186.0
 """Width of the drawing, mm: its labels are then as high as drawn."""
 FACES = ("SourceSansPro", "SourceSansProBold", "SourceSansProIt")
