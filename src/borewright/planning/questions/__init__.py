@@ -7,6 +7,7 @@ crack    does the bore stand it
 slip     does the grip drive the cut
 bend     does the mandrel stay straight enough
 reach    does the lathe take it
+asked    all of them, in the order they are asked
 """
 
 from borewright.planning.questions.asked import ask_all
