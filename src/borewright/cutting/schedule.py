@@ -11,10 +11,15 @@ import math
 from dataclasses import dataclass
 
 from borewright.answer.records import Cut
+from borewright.errors import RefusedInput
 from borewright.job.records import CutWish, Job, Machine
 from borewright.mechanics.turning import next_speed_at_or_below, spindle_speed, surface_speed
+from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, MetrePerSecond, RevPerSecond
 from borewright.reference.library import Tables
+
+LATHE_READS = 0.005e-3
+"""Half a thousandth of a hand's care on the dial (m): stock is not counted finer (ours)."""
 
 TIGHTENS, LOOSENS = "tightens", "loosens"
 
@@ -34,20 +39,21 @@ def planned_cuts(job: Job, tables: Tables, depth_share: float = 1.0) -> tuple[Cu
     """The cuts in order; `depth_share` scales a rough depth that was left open."""
     base = _base(job, tables)
     if job.cuts:
-        return tuple(_wished(w, i, job, base, tables) for i, w in enumerate(job.cuts, 1))
+        return _all_wished(job, base, tables)
     d = tables.cut_defaults(tables.material(job.work.material).id)
     most, stock = deepest_pass(job, tables), _stock(job)
+    rough_feed, finish_feed = (feed_for(f, base.machine) for f in (d.rough_feed, d.finish_feed))
     finish = min(d.finish_depth, most, stock if stock else math.inf)
     rough = min(max(d.rough_depth * depth_share, finish), most)
     stop = "" if stock is not None else " (stop at your size)"
     return (
-        *_roughing(stock, rough, finish, base, d.rough_feed, stop),
+        *_roughing(stock, rough, finish, base, rough_feed, stop),
         _face(
             "face-trailing",
             "face the tailstock side, if wanted",
             base,
             finish,
-            d.finish_feed,
+            finish_feed,
             TIGHTENS,
         ),
         _face(
@@ -55,16 +61,23 @@ def planned_cuts(job: Job, tables: Tables, depth_share: float = 1.0) -> tuple[Cu
             "face the headstock side, if wanted, lightly",
             base,
             finish / 2,
-            d.finish_feed,
+            finish_feed,
             LOOSENS,
         ),
-        *_finishing(stock, finish, base, d.finish_feed, stop),
+        *_finishing(stock, finish, base, finish_feed, stop),
     )
 
 
+def outermost_inside(job: Job) -> Metre:
+    """Inside diameter (m) of the metal that is turned: of the rim, or the bore of plain work."""
+    work = job.work
+    rim = [p for p in work.pieces if p.outside >= work.outside * (1 - 1e-9)]
+    return max(p.inside or work.bore.size for p in rim)
+
+
 def deepest_pass(job: Job, tables: Tables) -> Metre:
-    """The deepest pass (m) that the wall between bore and outside bears."""
-    wall = (job.work.outside - job.work.bore.size) / 2
+    """The deepest pass (m) that the wall it is cut from bears."""
+    wall = (job.work.outside - outermost_inside(job)) / 2
     return wall * tables.allowance("wall_share").best
 
 
@@ -97,6 +110,13 @@ def spindle_for(surface: MetrePerSecond, diameter: Metre, machine: Machine) -> R
     if not machine.speeds:
         return _to_two_figures(wanted)
     return next_speed_at_or_below(wanted, machine.speeds) or min(machine.speeds)
+
+
+def feed_for(wanted: Metre, machine: Machine) -> Metre:
+    """The lathe's feed at or just below the wanted one, its finest if all are coarser."""
+    if not machine.feeds:
+        return wanted
+    return max((f for f in machine.feeds if f <= wanted * (1 + 1e-9)), default=min(machine.feeds))
 
 
 def _to_two_figures(speed: RevPerSecond) -> RevPerSecond:
@@ -161,8 +181,53 @@ def _cut(
     )
 
 
-def _wished(wish: CutWish, number: int, job: Job, base: _Base, tables: Tables) -> Cut:
-    d = tables.cut_defaults(tables.material(job.work.material).id)
+def _all_wished(job: Job, base: _Base, tables: Tables) -> tuple[Cut, ...]:
+    """The cuts insisted on; turning cuts share the stock in their order, each with whole passes."""
+    left = _stock(job)
+    cuts = []
+    for number, wish in enumerate(job.cuts, 1):
+        later = sum(_depth(w, job, tables) for w in job.cuts[number:] if w.kind == "turn")
+        passes = _passes(wish, number, None if left is None else left - later, job, tables)
+        cuts.append(_wished(wish, number, passes, job, base, tables))
+        if left is not None and wish.kind == "turn":
+            left -= passes * _depth(wish, job, tables)
+    return tuple(cuts)
+
+
+def _depth(wish: CutWish, job: Job, tables: Tables) -> Metre:
+    if wish.depth is not None:
+        return wish.depth
+    d = tables.cut_defaults(job.work.material)
+    usual = d.finish_depth if wish.kind == "face" else d.rough_depth
+    return min(usual, deepest_pass(job, tables), _stock(job) or math.inf)
+
+
+def _passes(wish: CutWish, number: int, stock: Metre | None, job: Job, tables: Tables) -> int:
+    """Whole passes that take off what is left for this cut. RefusedInput for a cut that cannot be."""
+    depth, show = _depth(wish, job, tables), Show(job.units)
+    most = (
+        job.work.length / 2
+        if wish.kind == "face"
+        else (job.work.outside - outermost_inside(job)) / 2
+    )
+    if depth >= most:
+        raise RefusedInput(
+            f"cut[{number}].depth", show.length(depth), f"less than {show.length(most)} of metal"
+        )
+    if wish.kind == "face" or stock is None:
+        return 1
+    whole = _stock(job) or 0.0
+    if depth > whole + LATHE_READS:
+        raise RefusedInput(
+            f"cut[{number}].depth",
+            show.length(depth),
+            f"at most the {show.length(whole)} of stock to the finished size",
+        )
+    return max(1, math.floor(stock / depth + 1e-6))
+
+
+def _wished(wish: CutWish, number: int, passes: int, job: Job, base: _Base, tables: Tables) -> Cut:
+    d = tables.cut_defaults(job.work.material)
     base = _Base(
         base.diameter,
         _wished_speed(wish, base),
@@ -170,13 +235,10 @@ def _wished(wish: CutWish, number: int, job: Job, base: _Base, tables: Tables) -
         wish.nose_radius if wish.nose_radius is not None else base.nose_radius,
         Machine() if wish.spindle_speed is not None else base.machine,
     )
-    feed = wish.feed if wish.feed is not None else d.rough_feed
+    feed = wish.feed if wish.feed is not None else feed_for(d.rough_feed, base.machine)
+    depth = _depth(wish, job, tables)
     if wish.kind == "face":
-        depth = wish.depth if wish.depth is not None else d.finish_depth
         return _face(f"cut-{number}", f"face, as asked (cut {number})", base, depth, feed, LOOSENS)
-    depth = wish.depth if wish.depth is not None else d.rough_depth
-    stock = _stock(job)
-    passes = max(1, math.ceil(round(stock / depth, 6))) if stock else 1
     return _turn(f"cut-{number}", f"turn, as asked (cut {number})", base, depth, feed, passes)
 
 

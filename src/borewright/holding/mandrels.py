@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from borewright.answer.records import Assumption
+from borewright.errors import RefusedInput
 from borewright.job.records import Mandrel, MandrelNote
-from borewright.quantities.si import Metre
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre, MetrePerMetre
 from borewright.reference.library import Tables
 from borewright.reference.mandrels import PlainMandrel
 
@@ -22,16 +24,17 @@ class Resolved:
 def resolve(note: MandrelNote, tables: Tables, name: str) -> Resolved:
     """Fill what the shelf does not say of a mandrel from the table of plain mandrels.
 
-    `name` is used when the note has none. A stated small or large end fixes the sizes; the other
-    follows from the taper over the ground length.
+    `name` is what the plan calls it. Two stated ends and the ground length give the taper; two
+    ends and a taper give the ground length; one end fixes the other by the taper. RefusedInput
+    where what is stated contradicts itself.
     """
     row = tables.mandrel_row(note.nominal)
-    taper = note.taper if note.taper is not None else row.taper
-    ground = note.ground_length or _ground(note, row)
+    ground = _ground(note, row)
+    taper = _taper(note, ground, row, name)
     small = _small_end(note, taper, ground, row)
     overall = note.overall_length or ground + 2 * row.end_length
     mandrel = Mandrel(
-        name=note.name or name,
+        name=name,
         nominal=note.nominal,
         small_end=small,
         taper=taper,
@@ -45,10 +48,32 @@ def resolve(note: MandrelNote, tables: Tables, name: str) -> Resolved:
     return Resolved(mandrel, _assumed(note, mandrel, row))
 
 
+TAPER_AGREES = 0.02
+"""How far a stated taper may stand from that of the two stated ends before it is refused."""
+
+
 def _ground(note: MandrelNote, row: PlainMandrel) -> Metre:
+    if note.ground_length is not None:
+        return note.ground_length
+    if note.small_end is not None and note.large_end is not None:
+        return (note.large_end - note.small_end) / (note.taper or row.taper)
     if note.overall_length is None:
         return row.ground_length
     return max(0.3 * note.overall_length, note.overall_length - 2 * row.end_length)
+
+
+def _taper(note: MandrelNote, ground: Metre, row: PlainMandrel, name: str) -> MetrePerMetre:
+    if note.small_end is None or note.large_end is None:
+        return note.taper if note.taper is not None else row.taper
+    found = (note.large_end - note.small_end) / ground
+    if note.taper is not None and abs(found / note.taper - 1) > TAPER_AGREES:
+        show = Show("mm")
+        raise RefusedInput(
+            f"mandrel {name!r}",
+            f"a taper of {show.taper(note.taper)} between ends that give {show.taper(found)}",
+            "two ends, a ground length and a taper that agree, or one of them left out",
+        )
+    return found
 
 
 def _small_end(note: MandrelNote, taper: float, ground: float, row: PlainMandrel) -> Metre:

@@ -18,7 +18,7 @@ from borewright.reference.library import Tables
 
 RANKED_BY = (
     "verdict; then fewest answers of no; then fewest of with care; then bore nearest inside its window "
-    "(counted up to 1); then share of bore that bears; then poor-case slip margin; then name and face"
+    "(counted up to 1); then share of bore that bears; then slip margin, poor case and likely; then name and face"
 )
 """The order of the candidates, in words; printed with them."""
 
@@ -141,6 +141,7 @@ def _order(w: Weighed) -> tuple[int | float | str, ...]:
         -round(min(w.question("bore").margin, 1.0), 3),
         -round(w.question("seat").margin, 3),
         -round(w.question("slip").margin_low, 3),
+        -round(w.question("slip").margin, 3),
         w.trial.mandrel.name,
         w.trial.hold.leading,
     )

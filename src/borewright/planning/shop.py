@@ -35,7 +35,8 @@ def shop_of(job: Job, tables: Tables) -> Shop:
     """The mandrels and press that a job may use."""
     show = Show(job.units)
     notes = job.shelf.mandrels if job.shelf.stated else _usual_set(job)
-    resolved = [resolve(n, tables, f"{_size_name(n.nominal, show)} mandrel") for n in notes]
+    names = _names(notes)
+    resolved = [resolve(n, tables, name) for n, name in zip(notes, names, strict=True)]
     name, force, press_assumed = _press(job, tables)
     set_assumed = () if job.shelf.stated else (_set_assumed(show, notes),)
     return Shop(
@@ -56,15 +57,36 @@ def _usual_set(job: Job) -> tuple[MandrelNote, ...]:
     return tuple(MandrelNote(nominal=s) for s in sizes if SMALLEST <= s <= LARGEST)
 
 
-def _size_name(nominal: Metre, show: Show) -> str:
-    """The size in the units it comes out whole in, one unit only."""
-    return show.length(nominal).split(" (")[0]
+def _names(notes: tuple[MandrelNote, ...]) -> list[str]:
+    """A name for each mandrel, its own or its size; the second of a name is numbered."""
+    names: list[str] = []
+    for note in notes:
+        name = note.name or f"{_size_name(note.nominal)} mandrel"
+        again = sum(1 for known in names if known == name or known.startswith(f"{name} ("))
+        names.append(f"{name} ({again + 1})" if again else name)
+    return names
+
+
+def _size_name(nominal: Metre) -> str:
+    """The size in the units it comes out round in, one unit only.
+
+    >>> _size_name(0.022), _size_name(0.0221), _size_name(0.015875)
+    ('22 mm', '22.1 mm', '5/8 in')
+    """
+    in_mm = 1e3 * nominal
+    if abs(in_mm - round(in_mm, 1)) < 1e-6:
+        return (
+            f"{in_mm:g}".split(".")[0]
+            + (f".{f'{in_mm:.1f}'[-1]}" if f"{in_mm:.1f}"[-1] != "0" else "")
+            + " mm"
+        )
+    return Show("inch").length(nominal).split(" (")[0]
 
 
 def _set_assumed(show: Show, notes: tuple[MandrelNote, ...]) -> Assumption:
     inch = show.units == "inch"
     by, source = ("by sixteenths", "machine-shop-work") if inch else ("by whole mm", "ours")
-    sizes = ", ".join(_size_name(n.nominal, show) for n in notes) or "no size near this bore"
+    sizes = ", ".join(_size_name(n.nominal) for n in notes) or "no size near this bore"
     return Assumption(
         "mandrels on the shelf",
         f"a usual set of plain mandrels {by} ({sizes})",

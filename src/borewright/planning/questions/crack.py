@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.answer.records import Figure, Question, Verdict
+from borewright.cutting.schedule import outermost_inside
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
@@ -37,19 +38,19 @@ def ask_crack(trial: Trial) -> Question:
 
 
 def wall_left(trial: Trial) -> Metre:
-    """Wall (m) between bore and outside when the turning cuts are done."""
+    """Wall (m) that stands under the turned outside when the cuts are done: of the rim, or the bore's."""
     work = trial.job.work
     taken = sum(c.depth * c.passes for c in trial.cuts if c.kind == "turn")
-    outside = work.finished.outside or work.outside - 2 * taken
-    return (outside - work.bore.size) / 2
+    outside = min(work.finished.outside or work.outside, work.outside - 2 * taken)
+    return (outside - outermost_inside(trial.job)) / 2
 
 
 def _thin_reason(trial: Trial) -> str:
     left, least = wall_left(trial), trial.tables.allowance("least_wall").best
     if left <= 0:
-        return "The cuts go through the wall into the mandrel."
+        return "The cuts go right through the metal they are taken from."
     return (
-        f"The cuts leave {trial.show.length(left)} of wall round the bore; on a plain mandrel at least "
+        f"The cuts leave {trial.show.length(left)} of wall under the outside; at least "
         f"{trial.show.length(least)} must stand: less springs, and the tool may break through."
     )
 
