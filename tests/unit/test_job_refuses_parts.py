@@ -142,12 +142,16 @@ def test_rings_that_meet_within_the_rounding_of_inch_and_metric_are_one_part() -
         (f"{SMALL}[hold]\nmandrels = [{'1,' * 201}]", "hold.mandrels"),
         (f"{SMALL}[machine]\nspeeds = [{'1,' * 201}]", "machine.speeds"),
         (f"{SMALL}[machine]\nfeeds = [{'1,' * 201}]", "machine.feeds"),
-        (SMALL + "[[cut]]\n" * 201, "cut"),
     ],
 )
 def test_more_than_200_of_anything_is_refused(text: str, place: str) -> None:
     says = f"job.toml: {place}: found a list of 201; allowed is at most 200 entries"
     assert refusal(text) == says
+
+
+def test_more_cuts_than_one_sheet_shows_are_refused() -> None:
+    says = "job.toml: cut: found a list of 13; allowed is at most 12 entries"
+    assert refusal(SMALL + "[[cut]]\n" * 13) == says
 
 
 @pytest.mark.parametrize(

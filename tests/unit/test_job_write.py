@@ -113,7 +113,7 @@ CUTS = st.builds(
     maybe(sizes(1e-5, 0.01)),
     maybe(sizes(1e-5, 1e-3)),
     SPEEDS,
-    maybe(st.floats(0.1, math.pi)),
+    maybe(st.floats(0.1, math.pi / 2)),
     maybe(sizes(1e-5, 0.01)),
 )
 JOBS = st.builds(

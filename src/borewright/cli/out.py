@@ -5,8 +5,10 @@ from __future__ import annotations
 import dataclasses
 import json
 import math
+import os
 import sys
 from collections.abc import Iterable
+from contextlib import suppress
 from typing import Any, get_args, get_type_hints
 
 
@@ -16,8 +18,10 @@ def say(text: str) -> None:
 
 
 def warn(text: str) -> None:
-    """One line to stderr."""
-    sys.stderr.write(fitted_to(sys.stderr.encoding, " ".join(text.split()) + "\n"))
+    """One line to stderr, where there is one."""
+    with suppress(OSError):
+        sys.stderr.write(fitted_to(sys.stderr.encoding, " ".join(text.split()) + "\n"))
+        sys.stderr.flush()
 
 
 def say_json(record: dict[str, Any]) -> None:
@@ -27,11 +31,17 @@ def say_json(record: dict[str, Any]) -> None:
 
 def fitted_to(encoding: str | None, text: str) -> str:
     """The text as it is for UTF-8, with ASCII stand-ins otherwise."""
-    if (encoding or "").lower().replace("-", "").replace("_", "") == "utf8":
+    if (encoding or "").lower().replace("-", "").replace("_", "") == "utf8" and not plain_locale():
         return text.encode("utf-8", "replace").decode("utf-8")
     from borewright.quantities.plain_text import ascii_text
 
     return ascii_text(text).encode("ascii", "replace").decode("ascii")
+
+
+def plain_locale() -> bool:
+    """True where the locale is asked to be C: Python then writes UTF-8 to a terminal that is not."""
+    asked = next((os.environ[k] for k in ("LC_ALL", "LC_CTYPE", "LANG") if os.environ.get(k)), "")
+    return asked in ("C", "POSIX") and "PYTHONIOENCODING" not in os.environ
 
 
 def record_json(record: Any) -> dict[str, Any]:

@@ -203,7 +203,7 @@ def _depth(wish: CutWish, job: Job, tables: Tables) -> Metre:
 
 
 def _passes(wish: CutWish, number: int, stock: Metre | None, job: Job, tables: Tables) -> int:
-    """Whole passes that take off what is left for this cut. RefusedInput for a cut that cannot be."""
+    """Whole passes that take off what is left for this cut; RefusedInput for one that cannot be."""
     depth, show = _depth(wish, job, tables), Show(job.units)
     most = (
         job.work.length / 2

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Final
 
 from borewright.errors.tree import RefusedInput
@@ -9,6 +10,7 @@ from borewright.job.records import CutWish, Machine, MandrelNote, Shelf
 from borewright.job.typed import Reader, Value, maybe
 from borewright.quantities.read import Speed
 from borewright.quantities.show import Show
+from borewright.quantities.si import Metre, Radian
 
 if TYPE_CHECKING:
     from borewright.job.schema import (
@@ -18,6 +20,9 @@ if TYPE_CHECKING:
         MandrelTable,
         ShelfTable,
     )
+
+SQUARE = math.pi / 2 * (1 + 1e-12)
+"""A square shoulder, with the rounding of a degree typed in full."""
 
 NEAR_NOMINAL: Final = 0.1
 """Ours: an end further than a tenth from the size marked was typed in another unit or wrongly."""
@@ -76,9 +81,23 @@ def build_cut(table: CutTable, number: int, reader: Reader) -> CutWish:
         feed=maybe(reader.feed, table.feed, f"{place}.feed"),
         speed=speed.surface,
         spindle_speed=speed.spindle,
-        edge_angle=maybe(reader.angle, table.edge_angle, f"{place}.edge_angle"),
-        nose_radius=maybe(reader.length, table.nose_radius, f"{place}.nose_radius"),
+        edge_angle=_edge_angle(table, place, reader),
+        nose_radius=_nose_radius(table, place, reader),
     )
+
+
+def _edge_angle(table: CutTable, place: str, reader: Reader) -> Radian | None:
+    angle = maybe(reader.angle, table.edge_angle, f"{place}.edge_angle")
+    if angle is not None and angle > SQUARE:
+        allowed = "above 0 to 90 deg (ISO 3002; 90deg is a square shoulder)"
+        raise RefusedInput(reader.at(f"{place}.edge_angle"), str(table.edge_angle), allowed)
+    return angle
+
+
+def _nose_radius(table: CutTable, place: str, reader: Reader) -> Metre | None:
+    if table.nose_radius is None:
+        return None
+    return reader.length(table.nose_radius, f"{place}.nose_radius", zero=True)
 
 
 def _mandrels(

@@ -14,6 +14,10 @@ if TYPE_CHECKING:
     from borewright.job.schema import BoreTable, FinishedTable, RingTable, WebTable, WorkTable
 
 
+WIDEST_BAND = 1e-3
+"""Half a band of 1 mm (ours): wider is not a measured bore."""
+
+
 def build_work(table: WorkTable, reader: Reader) -> Work:
     """The part; RefusedInput where the table contradicts itself."""
     bore = _bore(table.bore, reader)
@@ -45,11 +49,20 @@ def _bore(table: BoreTable | Value, reader: Reader) -> Bore:
         raise RefusedInput(reader.at("work.bore"), "no size", "a `size`, or `readings` of it")
     return Bore(
         size=min(r.size for r in readings) if size is None else size,
-        uncertainty=maybe(reader.length, table.uncertainty, "work.bore.uncertainty"),
+        uncertainty=_uncertainty(table, reader),
         measured_with=table.measured_with,
         made_by=table.made_by,
         readings=readings,
     )
+
+
+def _uncertainty(table: BoreTable, reader: Reader) -> float | None:
+    """Half the band of the size; one wider than a tenth of a typical bore is a slip of the pen."""
+    half = maybe(reader.length, table.uncertainty, "work.bore.uncertainty")
+    if half is not None and half > WIDEST_BAND:
+        found, allowed = Show("mm").length(half), f"at most {Show('mm').length(WIDEST_BAND)}"
+        raise RefusedInput(reader.at("work.bore.uncertainty"), found, allowed)
+    return half
 
 
 def _readings(table: BoreTable, reader: Reader) -> tuple[BoreReading, ...]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 from pydantic import ValidationError
 
 from borewright.errors.tree import RefusedInput, UnknownName, one_line
-from borewright.job.schema import MANY, PLAIN_TAG, TABLE_TAG, TEXT, Table
+from borewright.job.schema import PLAIN_TAG, TABLE_TAG, TEXT, Table
 
 if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
@@ -24,7 +24,7 @@ _ALLOWED: Final = {
     "int_type": "a whole number",
     "greater_than_equal": "{ge} or more",
     "less_than_equal": "{le} or fewer",
-    "too_long": f"at most {MANY} entries",
+    "too_long": "at most {max_length} entries",
     "too_short": "at least one entry",
     "literal_error": "{expected}",
 }

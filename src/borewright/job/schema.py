@@ -20,6 +20,8 @@ from pydantic import (
 from pydantic_core import PydanticCustomError
 
 MANY: Final = 200
+MANY_CUTS: Final = 12
+"""As many as one sheet has room for."""
 TEXT: Final = 200
 TABLE_TAG: Final = "«table»"
 PLAIN_TAG: Final = "«plain»"
@@ -213,7 +215,7 @@ class JobTable(Table):
     work: WorkTable
     machine: MachineTable = MachineTable()
     hold: HoldTable = HoldTable()
-    cut: Annotated[list[CutTable], Field(max_length=MANY)] = []
+    cut: Annotated[list[CutTable], Field(max_length=MANY_CUTS)] = []
 
 
 class PressTable(Table):

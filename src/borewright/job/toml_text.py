@@ -11,6 +11,9 @@ from borewright.errors.tree import UnreadableFile, one_line
 LARGEST: Final = 256 * 1024
 """Bytes: a job with 200 pieces and 200 readings is below 40 kB."""
 
+LONGEST_LINE: Final = 10000
+"""Characters: longer ones are no work of a person, and a long dotted key takes minutes to read."""
+
 
 def load_text(path: Path, what: str) -> str:
     """The text of a UTF-8 file; UnreadableFile says which of the usual things is wrong with it."""
@@ -47,6 +50,10 @@ def parse_tables(text: str, where: str, what: str) -> dict[str, Any]:
     """
     if len(text) > LARGEST:
         decode(text.encode("utf-8", "replace"), where, what)
+    longest = max(map(len, text.splitlines()), default=0)
+    if longest > LONGEST_LINE:
+        found = f"a line of {longest} characters"
+        raise UnreadableFile(where, found, f"lines of at most {LONGEST_LINE} characters")
     try:
         return tomllib.loads(text)
     except (ValueError, RecursionError) as problem:

@@ -18,6 +18,9 @@ import numpy as np
 from borewright.mechanics.num import Floats, Num
 from borewright.mechanics.outline import BoreLine
 
+DUST = 1e-12
+"""Interference (m) below which only rounding is left; a hundredth of an atom."""
+
 
 @dataclass(frozen=True, slots=True)
 class Elastic:
@@ -176,7 +179,7 @@ def ring_contact(
     compliance = ring_compliance(diameter, outside, _column(work), _column(mandrel))
     scale = np.where(metal, 1.0 / (diameter * compliance), 0.0)
     d_near, d_far = (
-        _interference(z, line.edges, bore, seat, small_end, taper) - _as_column(lost)
+        _without_dust(_interference(z, line.edges, bore, seat, small_end, taper) - _as_column(lost))
         for z in (near, far)
     )
     return RingContact(
@@ -204,6 +207,11 @@ def _interference(
     share = (z - edges[:-1]) / (edges[1:] - edges[:-1])
     there = bore[:, :-1] + share * (bore[:, 1:] - bore[:, :-1])
     return np.asarray(small_end + taper * (seat - z) - there, dtype=np.float64)
+
+
+def _without_dust(interference: Floats) -> Floats:
+    """Differences of sizes that are rounding of the sum, not interference, are nothing."""
+    return np.where(np.abs(interference) < DUST, 0.0, interference)
 
 
 def _positive_area(a: Floats, b: Floats, length: Floats) -> Floats:

@@ -9,6 +9,7 @@ from borewright.planning.better_ways import better_ways
 from borewright.planning.candidates import RANKED_BY, Weighed, Weighing, as_candidate, weigh
 from borewright.planning.cautions import cautions
 from borewright.planning.layout import layout
+from borewright.planning.names import check_names
 from borewright.planning.push_advice import proof_load, push_advice
 from borewright.planning.questions.asked import NOT_YET
 from borewright.planning.shop import Shop, shop_of
@@ -23,7 +24,7 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     UnknownName for a material, gauge or process that the tables do not have; RefusedInput where
     `use` names nothing that can be tried.
     """
-    tables.material(job.work.material)
+    check_names(job, tables)
     shop = shop_of(job, tables)
     weighing = weigh(job, shop, tables)
     return _served(job, shop, weighing, tables) if weighing.tried else _nothing(job, shop, tables)

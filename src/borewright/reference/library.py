@@ -58,6 +58,11 @@ class Tables:
         self._read: dict[str, Table] = {}
         self._materials: dict[str, Material] = {}
 
+    @property
+    def has_own(self) -> bool:
+        """True where a folder of own tables stands in for any of ours."""
+        return bool(self._own)
+
     def table(self, name: str) -> Table:
         """One table, checked against its certificate when first asked for."""
         if name not in self._read:
@@ -191,11 +196,18 @@ def _tables_of(directory: str) -> Tables:
     return Tables(Path(directory) if directory else None)
 
 
+def _is_folder(directory: Path) -> bool:
+    try:
+        return directory.is_dir()
+    except (OSError, ValueError):
+        return False
+
+
 def _own_files(directory: Path | None) -> dict[str, Path]:
     if directory is None:
         return {}
-    if not directory.is_dir():
-        raise UnreadableFile("folder of tables", str(directory), "an existing folder")
+    if not _is_folder(directory):
+        raise UnreadableFile("folder of tables", str(directory)[:80], "an existing folder")
     own = {path.stem: path for path in sorted(directory.glob("*.csv"))}
     for name in own:
         if name not in table_names():

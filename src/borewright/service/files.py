@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Mapping
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 from typing import TYPE_CHECKING
@@ -38,20 +39,112 @@ def sheet_bytes(
     return bench_sheet(plan, drawn, paper=paper, date=date)
 
 
-def write_whole(path: str | Path, content: bytes) -> None:
-    """Write a file under a temporary name beside it, then rename. UnreadableFile where it cannot."""
-    target = Path(path)
+def write_all(files: Mapping[str, bytes], read: tuple[str | None, ...] = ()) -> None:
+    """Write several files, all or none: each under a temporary name beside its place, then renamed.
+
+    `read` are the files the answer was made from, which must not be written over. RefusedInput for
+    two names of one file, UnreadableFile for a place that cannot be written or is no plain file.
+    """
+    targets = [_target(name) for name in files]
+    _check_apart(targets, [Path(r).resolve() for r in read if r])
+    waiting: list[tuple[str, Path]] = []
     try:
-        with NamedTemporaryFile(dir=target.parent, prefix=".", delete=False) as out:
-            out.write(content)
-        os.chmod(out.name, 0o644)
-        os.replace(out.name, target)
+        for target, content in zip(targets, files.values(), strict=True):
+            waiting.append((_beside(target, content), target))
     except OSError as trouble:
-        _forget(out.name) if "out" in locals() else None
+        for name, _ in waiting:
+            Path(name).unlink(missing_ok=True)
+        why = trouble.strerror or "no way to write it"
+        raise UnreadableFile(str(target), why, "a place to write") from None
+    for name, target in waiting:
+        os.replace(name, target)
+
+
+def write_whole(path: str, content: bytes) -> None:
+    """Write one file whole or not at all; see `write_all`."""
+    write_all({path: content})
+
+
+def _target(name: str) -> Path:
+    """Where a name leads, links followed; UnreadableFile where no plain file can stand."""
+    if not name.strip():
+        raise UnreadableFile("file to write", "an empty name", "the name of a file")
+    try:
+        target = Path(name).resolve()
+        if target.exists() and not target.is_file():
+            raise UnreadableFile(
+                name, "something that is not a plain file", "a plain file, or a new name"
+            )
+    except (OSError, ValueError) as trouble:
+        if isinstance(trouble, UnreadableFile):
+            raise
         raise UnreadableFile(
-            str(path), trouble.strerror or "no way to write it", "a place to write"
+            name[:60], "a name that cannot be used", "the name of a file"
         ) from None
+    return target
 
 
-def _forget(name: str) -> None:
-    Path(name).unlink(missing_ok=True)
+def _check_apart(targets: list[Path], read: list[Path]) -> None:
+    for k, target in enumerate(targets):
+        if target in targets[:k] or target in read:
+            allowed = "a different name for each file that is read or written"
+            raise RefusedInput(str(target.name), "the same file twice", allowed)
+
+
+def _beside(target: Path, content: bytes) -> str:
+    """The name of a finished temporary file beside the target, with the mode a new file gets."""
+    with NamedTemporaryFile(dir=target.parent, prefix=".", delete=False) as out:
+        try:
+            out.write(content)
+            os.chmod(out.name, 0o666 & ~_umask())
+        except OSError:
+            Path(out.name).unlink(missing_ok=True)
+            raise
+    return out.name
+
+
+def _umask() -> int:
+    now = os.umask(0o077)
+    os.umask(now)
+    return now
+
+
+def write_new(stem: str, files: Mapping[str, bytes]) -> list[str]:
+    """Write new files of one stem, by ending, under the first number that no file here has."""
+    names = free_names(stem, *files)
+    try:
+        write_all(dict(zip(names, files.values(), strict=True)))
+    except BaseException:
+        for name in names:
+            Path(name).unlink(missing_ok=True)
+        raise
+    return names
+
+
+def free_names(stem: str, *endings: str) -> list[str]:
+    """Names with these endings and one number that no file here has; each is taken at once, empty."""
+    number = 1
+    while True:
+        tail = "" if number == 1 else f"-{number}"
+        names = [f"{stem}{tail}{ending}" for ending in endings]
+        if _taken(names):
+            return names
+        number += 1
+
+
+def _taken(names: list[str]) -> bool:
+    """Make every one of these files, or none."""
+    made: list[str] = []
+    for name in names:
+        try:
+            os.close(os.open(name, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o666))
+        except FileExistsError:
+            for mine in made:
+                Path(mine).unlink(missing_ok=True)
+            return False
+        except OSError as trouble:
+            raise UnreadableFile(
+                name, trouble.strerror or "no way to write it", "a place to write"
+            ) from None
+        made.append(name)
+    return True

@@ -238,7 +238,11 @@ def _trouble(bore: Metre, known: _Known, seat: Metre, normal: Newton) -> str:
         return "the leading face is past the large end: the work falls through or hangs over"
     if seat < known.bore_end - 1e-12:
         return "the far end of the bore hangs over the small end"
-    return "" if normal > 0 else "it is loose there: nothing grips"
+    if normal <= 0:
+        return "it is loose there: nothing grips"
+    if known.friction_off <= known.taper / 2:
+        return "friction is below half the taper: it lets go by itself"
+    return ""
 
 
 def _bore_ends(line: BoreLine) -> tuple[Metre, Metre]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sys
-from pathlib import Path
 
 import click
 
@@ -19,6 +18,8 @@ QUESTIONS = (
     ("shelf", "Which mandrels are on the shelf? (sizes with commas between, or none)"),
 )
 TRIES = 3
+LONGEST_ANSWER = 400
+"""Characters; 60 mandrels fit."""
 
 
 @click.command("ask")
@@ -29,24 +30,32 @@ def command(title: str, job_file: str | None, sheet: str | None) -> int:
     """Six questions about a part; every one may be left empty for "don't know"."""
     answers = {name: _ask(name, words) for name, words in QUESTIONS}
     from borewright.answer.records import Verdict
-    from borewright.job.write import write_job
+    from borewright.job.write import job_text
     from borewright.reference.library import tables
     from borewright.report.terminal import plan_text
     from borewright.service.answers import Answers, job_from
-    from borewright.service.files import sheet_bytes, write_whole
+    from borewright.service.files import sheet_bytes, write_all, write_new
     from borewright.service.planned import plan
 
     asked = job_from(Answers(**answers), tables(), title)
     answer = plan(asked.job)
-    job_path = job_file or _free_name("bored-part", ".toml")
-    sheet_path = sheet or _free_name("bored-part", ".pdf")
     page = sheet_bytes(answer)
-    write_job(asked.job, job_path)
-    write_whole(sheet_path, page)
+    text = job_text(asked.job).encode()
+    if job_file is not None and job_file == sheet:
+        raise RefusedInput("--sheet", f"{sheet!r} for both", "a name of its own")
+    named = {name: what for name, what in ((job_file, text), (sheet, page)) if name is not None}
+    new = {
+        e: what
+        for e, what, name in ((".toml", text, job_file), (".pdf", page, sheet))
+        if name is None
+    }
+    write_all(named)
+    fresh = write_new("bored-part", new) if new else []
+    job_file, sheet = job_file or fresh[0], sheet or fresh[-1]
     for line in asked.taken:
         say(line)
     say(plan_text(answer))
-    say(f"Job file: {job_path}   Bench sheet: {sheet_path}")
+    say(f"Job file: {job_file}   Bench sheet: {sheet}")
     return 3 if answer.verdict is Verdict.NO else 0
 
 
@@ -72,7 +81,12 @@ def _line(words: str) -> str:
     if sys.stdin.isatty():
         sys.stderr.write(words + " ")
         sys.stderr.flush()
-    return sys.stdin.readline().strip()
+    line = sys.stdin.readline()
+    if not line:
+        raise click.exceptions.Abort
+    if len(line) > LONGEST_ANSWER:
+        raise RefusedInput("an answer", f"{len(line)} characters", f"at most {LONGEST_ANSWER}")
+    return line.strip()
 
 
 def _check(name: str, answer: str) -> None:
@@ -80,12 +94,3 @@ def _check(name: str, answer: str) -> None:
     from borewright.service.answers import check_answer
 
     check_answer(name, answer, tables())
-
-
-def _free_name(stem: str, ending: str) -> str:
-    """A name that no file here has yet."""
-    number, path = 1, Path(stem + ending)
-    while path.exists():
-        number += 1
-        path = Path(f"{stem}-{number}{ending}")
-    return str(path)

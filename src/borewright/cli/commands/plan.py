@@ -11,6 +11,11 @@ from borewright.cli.typed import json_option
 
 if TYPE_CHECKING:
     from borewright.answer.records import Plan
+    from borewright.job import Job, Shelf
+
+
+LONGEST_DATE = 40
+"""Characters of the date that the sheet has room for."""
 
 
 @click.command("plan")
@@ -41,19 +46,24 @@ def command(
     one; docs/job-file.md explains every key.
     """
     from borewright.answer.records import Verdict
+    from borewright.errors import RefusedInput
     from borewright.job import read_job, read_shelf
-    from borewright.service.files import drawing_text, sheet_bytes, write_whole
-    from borewright.service.planned import plan
+    from borewright.service.files import drawing_text, sheet_bytes, write_all
 
+    _check_date(date)
     job = read_job(job_file)
-    answer = plan(job, read_shelf(shelf_file) if shelf_file else None, use=use)
+    shelf = None if shelf_file is None else read_shelf(shelf_file)
+    answer = _planned(job, shelf, use, job_file)
     picture = drawing_text(answer) if answer.layout and (drawing or sheet) else ""
-    printed = sheet_bytes(answer, picture=picture, paper=paper, date=date) if sheet else b""
-    if sheet:
-        write_whole(sheet, printed)
-    if drawing and picture:
-        write_whole(drawing, picture.encode())
-    elif drawing:
+    files = {}
+    if sheet is not None:
+        files[sheet] = sheet_bytes(answer, picture=picture, paper=paper, date=date)
+    if drawing is not None and drawing == sheet:
+        raise RefusedInput("--drawing", f"{drawing!r} for both", "a name of its own")
+    if drawing is not None and picture:
+        files[drawing] = picture.encode()
+    write_all(files, (job_file, shelf_file))
+    if drawing is not None and not picture:
         warn("borewright: no drawing was written: there is no mandrel in this plan")
     _say(answer, explain, as_json)
     return 3 if answer.verdict is Verdict.NO else 0
@@ -72,3 +82,25 @@ def _say(answer: Plan, explain: bool, as_json: bool) -> None:
         from borewright.report.terminal import plan_text
 
         say(plan_text(answer))
+
+
+def _planned(job: Job, shelf: Shelf | None, use: str, job_file: str) -> Plan:
+    """The plan; a refusal of something in the job file names the file."""
+    from borewright.errors import RefusedInput
+    from borewright.service.planned import plan
+
+    try:
+        return plan(job, shelf, use=use)
+    except RefusedInput as refusal:
+        if not refusal.where.startswith(("work.", "hold.", "cut[", "mandrel")):
+            raise
+        raise RefusedInput(f"{job_file}: {refusal.where}", refusal.found, refusal.allowed) from None
+
+
+def _check_date(date: str | None) -> None:
+    from borewright.errors import RefusedInput
+
+    if date is not None and (len(date) > LONGEST_DATE or not date.isprintable()):
+        raise RefusedInput(
+            "--date", f"{len(date)} characters", f"one line of at most {LONGEST_DATE}"
+        )

@@ -1,0 +1,42 @@
+"""Names in a job held against the tables, each refusal with its place in the job."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from borewright.errors import RefusedInput, UnknownName
+from borewright.job.records import Job
+from borewright.reference.library import Tables
+
+NOT_A_BORE = ("ground-mandrel",)
+"""Rows of the roughness table that no bore is made by."""
+
+
+def check_names(job: Job, tables: Tables) -> None:
+    """UnknownName, with the place in the job, for a name that the tables do not have."""
+    work, shelf = job.work, job.shelf
+    _at("work.material", lambda: _work_material(work.material, tables))
+    _at("work.bore.measured_with", lambda: tables.gauge(work.bore.measured_with))
+    _at("work.bore.made_by", lambda: _made_by(work.bore.made_by, tables))
+    if shelf.press and shelf.press_force is None:
+        _at("hold.press", lambda: tables.press(shelf.press))
+
+
+def _at(place: str, look_up: Callable[[], object]) -> None:
+    try:
+        look_up()
+    except UnknownName as unknown:
+        raise UnknownName(place, unknown.name, unknown.known) from None
+
+
+def _work_material(name: str, tables: Tables) -> None:
+    known = tables.work_materials()
+    if tables.material(name).id not in known:
+        raise UnknownName("material", name, known)
+
+
+def _made_by(name: str, tables: Tables) -> None:
+    if tables.roughness_id(name) in NOT_A_BORE:
+        raise RefusedInput(
+            "work.bore.made_by", repr(name), "a way of making a bore, such as reamed or bored"
+        )
