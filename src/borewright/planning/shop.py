@@ -70,16 +70,13 @@ def _names(notes: tuple[MandrelNote, ...]) -> list[str]:
 def _size_name(nominal: Metre) -> str:
     """The size in the units it comes out round in, one unit only.
 
-    >>> _size_name(0.022), _size_name(0.0221), _size_name(0.015875)
-    ('22 mm', '22.1 mm', '5/8 in')
+    >>> _size_name(0.022), _size_name(0.0221), _size_name(0.0127)
+    ('22 mm', '22.1 mm', '1/2 in')
     """
-    in_mm = 1e3 * nominal
-    if abs(in_mm - round(in_mm, 1)) < 1e-6:
-        return (
-            f"{in_mm:g}".split(".")[0]
-            + (f".{f'{in_mm:.1f}'[-1]}" if f"{in_mm:.1f}"[-1] != "0" else "")
-            + " mm"
-        )
+    sixty_fourths, tenths = nominal / 0.0254 * 64, 1e4 * nominal
+    metric = abs(tenths - round(tenths)) < 1e-4 and abs(sixty_fourths - round(sixty_fourths)) > 1e-4
+    if metric:
+        return f"{round(tenths) / 10:g} mm"
     return Show("inch").length(nominal).split(" (")[0]
 
 
