@@ -6,39 +6,58 @@
     ranges        Range: low, best, high, unit, source
     provenance    Source: published, standard, practice, memory, ours
     materials  friction  cutting  mandrels  shop  guidance   the records by family
+    drills  limits  processes  centers  crowns  drives  shrinkage   more of them, from the trade
+    trade_lookups the part of Tables that asks those
     print         describe_table: a table ready to show
     data/         NAME.csv with its birth certificate NAME.toml; sources.csv is cited by all
 
 Imports `quantities`, `errors` and the standard library only.
 """
 
+from borewright.reference.centers import Center
 from borewright.reference.certificate import Certificate, Column
-from borewright.reference.cutting import CutDefaults, CuttingRatio, Kienzle
+from borewright.reference.crowns import Crown
+from borewright.reference.cutting import CutDefaults, CuttingRatio, ForcePoint, Kienzle
+from borewright.reference.drills import RoundTool
+from borewright.reference.drives import Dog, Expanding, SetScrew
 from borewright.reference.friction import Friction
 from borewright.reference.guidance import Formula, Hazard, Threshold
 from borewright.reference.library import Tables, table_names, tables
+from borewright.reference.limits import Limits
 from borewright.reference.mandrels import PlainMandrel
 from borewright.reference.materials import Material
 from borewright.reference.print import TableView, describe_table, table_lines
+from borewright.reference.processes import Process
 from borewright.reference.provenance import SOURCE_KINDS, Source
 from borewright.reference.ranges import Range
 from borewright.reference.shop import Gauge, Press, Way
+from borewright.reference.shrinkage import Shrinkage
 
 __all__ = [
     "SOURCE_KINDS",
+    "Center",
     "Certificate",
     "Column",
+    "Crown",
     "CutDefaults",
     "CuttingRatio",
+    "Dog",
+    "Expanding",
+    "ForcePoint",
     "Formula",
     "Friction",
     "Gauge",
     "Hazard",
     "Kienzle",
+    "Limits",
     "Material",
     "PlainMandrel",
     "Press",
+    "Process",
     "Range",
+    "RoundTool",
+    "SetScrew",
+    "Shrinkage",
     "Source",
     "TableView",
     "Tables",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from borewright.errors import UnknownName
 from borewright.quantities.si import Metre, Radian
 from borewright.reference.ranges import Range, range_of
 from borewright.reference.table import Row, Table
@@ -40,6 +41,29 @@ class CutDefaults:
     finish_feed: Metre
     tool: str
     source: str
+
+
+@dataclass(frozen=True, slots=True)
+class ForcePoint:
+    """A raw point: specific cutting force in N/mm² at an uncut chip of this thickness."""
+
+    material: str
+    chip: Metre
+    force: float
+    source: str
+
+
+def force_points_of(table: Table, material: str) -> tuple[ForcePoint, ...]:
+    """The points of a material, thin chips first; `UnknownName` where none are kept."""
+    rows = [row for row in table.rows if row.text("material") == material]
+    if not rows:
+        known = tuple(dict.fromkeys(table.column("material")))
+        raise UnknownName("raw force points of", material, known)
+    points = (
+        ForcePoint(material, row.number("chip"), row.number("force"), row.text("source"))
+        for row in rows
+    )
+    return tuple(sorted(points, key=lambda point: point.chip))
 
 
 def kienzle_of(row: Row) -> Kienzle:

@@ -34,12 +34,13 @@ from borewright.reference.provenance import Source, source_of
 from borewright.reference.ranges import Range, range_of
 from borewright.reference.shop import Gauge, Press, Way, gauge_of, press_of, way_of
 from borewright.reference.table import Table, read_rows
+from borewright.reference.trade_lookups import TradeLookups
 
 DATA = Path(__file__).parent / "data"
 SETTING = "BOREWRIGHT_TABLES"
 
 
-class Tables:
+class Tables(TradeLookups):
     """The built-in tables, with those of a folder of your own in their place.
 
     A CSV file in `directory` replaces the built-in table of that name and must have the same
@@ -51,6 +52,8 @@ class Tables:
     'steel-1018'
     >>> Tables().friction("al-6061-t6", "oiled").mu_on.best
     0.12
+    >>> Tables().drill("#7").as_named
+    '0.2010 in'
     """
 
     def __init__(self, directory: Path | None = None) -> None:
