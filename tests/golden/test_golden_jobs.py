@@ -19,11 +19,11 @@ JOBS = Path(__file__).parent / "jobs"
 
 # name, question, verdict there, words in its reason, what the twin changes: (from, to)
 GOLDEN = [
-    ("everyday-wheel", "slip", Verdict.YES, "holds", ('depth = "0.020in"', 'depth = "0.250in"')),
+    ("everyday-wheel", "slip", Verdict.YES, "holds", ('feed = "0.004in"', 'feed = "0.030in"')),
     ("large-disc", "slip", Verdict.NO, "310 mm", ('outside = "310mm"', 'outside = "63mm"')),
     ("cracking-casting", "crack", Verdict.NO, "Brittle", ('"al-scrap-cast"', '"al-6061-t6"')),
     ("falls-through", "bore", Verdict.NO, "falls through", ('"0.6285in"', '"0.6251in"')),
-    ("needs-travel", "slip", Verdict.NO, "holds", ('"1100N"', '"3000N"')),
+    ("needs-travel", "slip", Verdict.NO, "holds", ('"2000N"', '"6000N"')),
     ("no-mandrel", "bore", Verdict.NO, "falls through", ('"19mm", "20mm"', '"19.5mm", "20mm"')),
 ]
 NAMES = [row[0] for row in GOLDEN]
@@ -50,7 +50,7 @@ def test_the_answer_is_the_trade_s(
     assert asked.verdict is verdict
     assert words in asked.reason
     others = {i: v for i, v in verdicts(answer).items() if i != question}
-    assert set(others.values()) == {Verdict.YES}
+    assert Verdict.NO not in others.values()
     assert answer.verdict is verdict
 
 
@@ -61,7 +61,8 @@ def test_the_twin_turns_exactly_that_question(
     before, after = verdicts(planned(name)), verdicts(planned(name, change))
     turned = {i for i in before if before[i] is not after[i]}
     assert turned == {question}
-    assert {before[question], after[question]} >= {Verdict.NO}
+    assert before[question] is not after[question]
+    assert {before[question], after[question]} & {Verdict.YES, Verdict.CARE}
 
 
 def test_more_travel_is_what_the_short_one_needs() -> None:

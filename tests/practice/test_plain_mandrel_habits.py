@@ -26,7 +26,8 @@ def test_hands_press_between_one_and_two_inches() -> None:
 
 def test_castings_crack_and_bar_yields() -> None:
     brittle = {m for m in LIBRARY.work_materials() if LIBRARY.material(m).brittle}
-    assert brittle == {"gray-iron-30", "al-cast", "al-scrap-cast"}
+    assert {"gray-iron-20", "gray-iron-30", "gray-iron-40", "al-cast", "al-scrap-cast"} <= brittle
+    assert not brittle & {"ductile-iron-65-45-12", "malleable-iron", "steel-1018", "al-6061-t6"}
 
 
 def test_unknown_scrap_is_trusted_least() -> None:

@@ -30,6 +30,21 @@ INCH = 0.0254
         ("scrap aluminium", "al-scrap-cast"),
         ("CZ121", "brass-c360"),
         ("SAE 660", "bronze-sae-660"),
+        ("EN8", "steel-1045"),
+        ("EN19T", "steel-4140-hardened"),
+        ("gauge plate", "tool-steel-o1-annealed"),
+        ("Drill Rod", "silver-steel"),
+        ("EN58E", "stainless-304"),
+        ("HE30", "al-6082-t6"),
+        ("A356-T6", "al-cast"),
+        ("AZ91D", "mg-az91"),
+        ("SG iron", "ductile-iron-65-45-12"),
+        ("class 40", "gray-iron-40"),
+        ("PB1", "bronze-pb1"),
+        ("Gunmetal", "gunmetal-lg2"),
+        ("CZ112", "brass-c464"),
+        ("POM", "acetal"),
+        ("beech", "hardwood-maple"),
     ],
 )
 def test_trade_and_uk_names_find_the_material(name: str, means: str) -> None:
@@ -37,7 +52,9 @@ def test_trade_and_uk_names_find_the_material(name: str, means: str) -> None:
 
 
 def test_an_unknown_material_is_refused_with_the_nearest() -> None:
-    with pytest.raises(UnknownName, match="allowed is 'gray-iron-30' or one of: al-6061-t6"):
+    with pytest.raises(
+        UnknownName, match="allowed is 'gray-iron-30' or one of: acetal, al-2011-t3"
+    ):
         LIBRARY.material("gray-irn-30")
 
 
@@ -121,7 +138,7 @@ def test_the_amount_under_size_is_never_blended_across_one_inch() -> None:
     assert under == pytest.approx([0.0005, 0.001, 0.001])
 
 
-@pytest.mark.parametrize(("nominal", "end"), [(0.005, 0.25 * INCH), (0.05, 1.5 * INCH)])
+@pytest.mark.parametrize(("nominal", "end"), [(0.002, 0.125 * INCH), (0.06, 2 * INCH)])
 def test_a_mandrel_beyond_the_list_is_scaled_and_says_so(nominal: float, end: float) -> None:
     mandrel, last = LIBRARY.mandrel_row(nominal), LIBRARY.mandrel_row(end)
     assert mandrel.how == "scaled"

@@ -10,6 +10,7 @@
     typed.py         reading one file's quantities with its units and places
     build_work.py    [work] -> Work
     build_shop.py    [machine], [hold], [[cut]], shelf -> Machine, Shelf, CutWish
+    stations.py      the measured diameters of a mandrel, read and checked
     outline.py       hub, web and rim as rings; whether rings make a part
     spell.py         SI values as text that reads back exactly
 

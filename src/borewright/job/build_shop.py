@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
 from borewright.job.records import CutWish, Machine, MandrelNote, Shelf
+from borewright.job.stations import NEAR_NOMINAL, check_stations, read_stations
 from borewright.job.typed import Reader, Value, maybe
 from borewright.quantities.read import Speed
 from borewright.quantities.show import Show
@@ -24,8 +25,6 @@ if TYPE_CHECKING:
 SQUARE = math.pi / 2 * (1 + 1e-12)
 """A square shoulder, with the rounding of a degree typed in full."""
 
-NEAR_NOMINAL: Final = 0.1
-"""Ours: an end further than a tenth from the size marked was typed in another unit or wrongly."""
 
 
 def build_machine(table: MachineTable, reader: Reader) -> Machine:
@@ -119,8 +118,11 @@ def _mandrel(entry: MandrelTable | Value, place: str, reader: Reader) -> Mandrel
         taper=maybe(reader.taper, entry.taper, f"{place}.taper"),
         ground_length=maybe(reader.length, entry.ground_length, f"{place}.ground_length"),
         overall_length=maybe(reader.length, entry.overall_length, f"{place}.overall_length"),
+        stations=read_stations(entry, place, reader),
+        station_uncertainty=maybe(reader.length, entry.uncertainty, f"{place}.uncertainty"),
     )
     _check_mandrel(note, reader.at(place))
+    check_stations(note, reader.at(place))
     return note
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 from pydantic import ValidationError
 
 from borewright.errors.tree import RefusedInput, UnknownName, one_line
-from borewright.job.schema import PLAIN_TAG, TABLE_TAG, TEXT, Table
+from borewright.job.schema_kinds import PLAIN_TAG, TABLE_TAG, TEXT, Table
 
 if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
@@ -17,15 +17,17 @@ AnyTable = TypeVar("AnyTable", bound=Table)
 
 _ALLOWED: Final = {
     "a_quantity": 'a number with its unit, such as "16mm"',
+    "a_pair": 'a place and the diameter there, such as ["1/4in", "0.6247in"]',
     "a_text": f"one line of text of at most {TEXT} characters",
     "missing": "a value here, it is needed",
     "model_type": "a table of keys",
     "list_type": "a list in square brackets",
     "int_type": "a whole number",
+    "bool_type": "true or false",
     "greater_than_equal": "{ge} or more",
     "less_than_equal": "{le} or fewer",
     "too_long": "at most {max_length} entries",
-    "too_short": "at least one entry",
+    "too_short": "at least {min_length} entries",
     "literal_error": "{expected}",
 }
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
+from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
 from borewright.quantities.si import (
     Metre,
     MetrePerMetre,
@@ -82,7 +83,11 @@ class Work:
 
 @dataclass(frozen=True, slots=True)
 class Mandrel:
-    """A plain taper mandrel. `x` runs from the small end of its ground length."""
+    """A plain taper mandrel. `x` runs from the small end of its ground length.
+
+    `stations`: (x, diameter) as measured, x rising; empty where it is taken as a straight taper.
+    Then `small_end` and `taper` are those of the straight taper nearest to them.
+    """
 
     name: str
     nominal: Metre
@@ -95,6 +100,8 @@ class Mandrel:
     material: str = "mandrel-steel-hard"
     origin: str = "stated"
     sources: tuple[str, ...] = ()
+    stations: tuple[tuple[Metre, Metre], ...] = ()
+    station_uncertainty: Metre = 0.0
 
     @property
     def large_end(self) -> Metre:
@@ -103,7 +110,12 @@ class Mandrel:
 
 @dataclass(frozen=True, slots=True)
 class MandrelNote:
-    """What a user said of one mandrel on the shelf: a size, and perhaps more."""
+    """What a user said of one mandrel on the shelf: a size, and perhaps more.
+
+    `hardness` is hard, soft or unknown; `flats`, where the dog bears: small, large, both, none or
+    unknown. `marks`, `condition` and `place` (where it is kept) are the owner's own words.
+    `stations` are (x, diameter) as measured, x from either end of the ground length.
+    """
 
     nominal: Metre
     name: str = ""
@@ -112,11 +124,22 @@ class MandrelNote:
     taper: MetrePerMetre | None = None
     ground_length: Metre | None = None
     overall_length: Metre | None = None
+    marks: str = ""
+    hardness: str = "unknown"
+    flats: str = "unknown"
+    condition: str = ""
+    place: str = ""
+    stations: tuple[tuple[Metre, Metre], ...] = ()
+    station_uncertainty: Metre | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Machine:
-    """The lathe, as far as stated."""
+    """The lathe, as far as stated.
+
+    `power_by_gear` is the power at each of the `speeds`, in their order; `dial` says what the cross
+    slide's dial counts: radius, diameter or unknown.
+    """
 
     name: str = ""
     speeds: tuple[RevPerSecond, ...] = ()
@@ -124,17 +147,30 @@ class Machine:
     swing_over_cross_slide: Metre | None = None
     between_centers: Metre | None = None
     power: Watt | None = None
+    power_by_gear: tuple[Watt, ...] = ()
+    dial: str = "unknown"
 
 
 @dataclass(frozen=True, slots=True)
 class Shelf:
-    """What the shop owns. `stated` False: the owner did not say, which is not the same as none."""
+    """What the shop owns. `stated` False: the owner did not say, which is not the same as none.
+
+    `machine` is the lathe to be used, one of `lathes` where several are listed; `press` and
+    `press_force` are those of the press to be used, the first of `presses` where they are listed.
+    """
 
     mandrels: tuple[MandrelNote, ...] = ()
     stated: bool = False
     press: str = ""
     press_force: Newton | None = None
     machine: Machine = field(default_factory=Machine)
+    lathes: tuple[Machine, ...] = ()
+    presses: tuple[OwnPress, ...] = ()
+    vice: OwnVice | None = None
+    hammer: OwnHammer | None = None
+    dogs: tuple[OwnDog, ...] = ()
+    reamers: tuple[OwnReamer, ...] = ()
+    gauges: tuple[OwnGauge, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,63 +8,31 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Final, Literal
 
-from pydantic import (
-    BaseModel,
-    BeforeValidator,
-    ConfigDict,
-    Discriminator,
-    Field,
-    Tag,
-    model_validator,
-)
-from pydantic_core import PydanticCustomError
+from pydantic import Discriminator, Field, Tag
 
-MANY: Final = 200
+from borewright.job.schema_kinds import (
+    MANY,
+    PLAIN_TAG,
+    TABLE_TAG,
+    Flag,
+    Pair,
+    Table,
+    Text,
+    Typed,
+    list_or_other,
+    table_or_plain,
+)
+from borewright.job.schema_tools import (
+    DogTable,
+    GaugeTable,
+    HammerTable,
+    PressTable,
+    ReamerTable,
+    ViceTable,
+)
+
 MANY_CUTS: Final = 12
 """As many as one sheet has room for."""
-TEXT: Final = 200
-TABLE_TAG: Final = "«table»"
-PLAIN_TAG: Final = "«plain»"
-
-
-def _typed(value: object) -> object:
-    if isinstance(value, bool) or not isinstance(value, str | int | float):
-        raise PydanticCustomError("a_quantity", "a quantity")
-    return value
-
-
-def _one_line_text(value: object) -> object:
-    if not isinstance(value, str) or len(value) > TEXT or not value.isprintable():
-        raise PydanticCustomError("a_text", "a text")
-    return value
-
-
-def _shape(value: object) -> str:
-    return TABLE_TAG if isinstance(value, dict | BaseModel) else PLAIN_TAG
-
-
-Typed = Annotated[
-    str | int | float,
-    BeforeValidator(_typed),
-    Field(description='A number with its unit, such as "5/8in"; a bare number needs `units`.'),
-]
-Text = Annotated[str, BeforeValidator(_one_line_text), Field(max_length=TEXT)]
-
-
-class Table(BaseModel):
-    """A table whose keys are all known: an unknown one carries the known ones in its error."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=False)
-
-    @model_validator(mode="before")
-    @classmethod
-    def _known_keys(cls, data: Any) -> Any:
-        if isinstance(data, dict):
-            known = [field.alias or name for name, field in cls.model_fields.items()]
-            for name in data:
-                if name not in known:
-                    raise PydanticCustomError("unknown_key", "key", {"name": name, "known": known})
-        return data
 
 
 class ReadingTable(Table):
@@ -131,7 +99,7 @@ class WorkTable(Table):
     material: Text
     bore: Annotated[
         Annotated[BoreTable, Tag(TABLE_TAG)] | Annotated[Typed, Tag(PLAIN_TAG)],
-        Discriminator(_shape),
+        Discriminator(table_or_plain),
     ]
     blank: Literal["bar", "casting", "unknown"] = "unknown"
     quantity: Annotated[int, Field(strict=True, ge=1, le=10_000)] = 1
@@ -154,10 +122,22 @@ class MachineTable(Table):
     between_centers: Typed | None = None
     between_centres: Typed | None = None
     power: Typed | None = None
+    power_by_gear: Annotated[list[Typed], Field(max_length=MANY)] = []
+    dial: Literal["radius", "diameter", "unknown"] = "unknown"
+
+
+class LatheTable(MachineTable):
+    """One lathe of several; the one to use says so, else it is the first."""
+
+    use: Flag = False
 
 
 class MandrelTable(Table):
-    """One plain taper mandrel: the size on it, and what else was measured."""
+    """One plain taper mandrel: the size on it, and what else was measured.
+
+    `at` are measured diameters: each a place from one end of the ground length (the same end for
+    all) and the diameter there; `uncertainty` is half the band of those diameters.
+    """
 
     size: Typed
     name: Text = ""
@@ -166,22 +146,25 @@ class MandrelTable(Table):
     taper: Typed | None = None
     ground_length: Typed | None = None
     overall_length: Typed | None = None
+    marks: Text = ""
+    hardness: Literal["hard", "soft", "unknown"] = "unknown"
+    flats: Literal["small", "large", "both", "none", "unknown"] = "unknown"
+    condition: Text = ""
+    place: Text = ""
+    at: Annotated[list[Pair], Field(max_length=MANY)] = []
+    uncertainty: Typed | None = None
 
 
 MandrelEntry = Annotated[
     Annotated[MandrelTable, Tag(TABLE_TAG)] | Annotated[Typed, Tag(PLAIN_TAG)],
-    Discriminator(_shape),
+    Discriminator(table_or_plain),
 ]
-
-
-def _list_or_word(value: object) -> str:
-    return TABLE_TAG if isinstance(value, list) else PLAIN_TAG
 
 
 Mandrels = Annotated[
     Annotated[list[MandrelEntry], Field(max_length=MANY), Tag(TABLE_TAG)]
     | Annotated[Literal["unknown", "none"], Tag(PLAIN_TAG)],
-    Discriminator(_list_or_word),
+    Discriminator(list_or_other),
 ]
 
 
@@ -218,11 +201,11 @@ class JobTable(Table):
     cut: Annotated[list[CutTable], Field(max_length=MANY_CUTS)] = []
 
 
-class PressTable(Table):
-    """The press."""
-
-    name: Text = ""
-    force: Typed | None = None
+Presses = Annotated[
+    Annotated[list[PressTable], Field(max_length=MANY), Tag(TABLE_TAG)]
+    | Annotated[PressTable, Tag(PLAIN_TAG)],
+    Discriminator(list_or_other),
+]
 
 
 class ShelfTable(Table):
@@ -230,8 +213,14 @@ class ShelfTable(Table):
 
     units: Literal["inch", "mm"] | None = None
     mandrel: Mandrels = "unknown"
-    press: PressTable = PressTable()
-    machine: MachineTable = MachineTable()
+    press: Presses = PressTable()
+    machine: MachineTable | None = None
+    lathe: Annotated[list[LatheTable], Field(max_length=MANY)] = []
+    vice: ViceTable | None = None
+    hammer: HammerTable | None = None
+    dog: Annotated[list[DogTable], Field(max_length=MANY)] = []
+    reamer: Annotated[list[ReamerTable], Field(max_length=MANY)] = []
+    gauge: Annotated[list[GaugeTable], Field(max_length=MANY)] = []
 
 
 def job_schema() -> dict[str, Any]:
@@ -246,7 +235,7 @@ def job_schema() -> dict[str, Any]:
 def shelf_schema() -> dict[str, Any]:
     """The JSON Schema of a shelf file's tables.
 
-    >>> sorted(shelf_schema()["properties"])
-    ['machine', 'mandrel', 'press', 'units']
+    >>> sorted(shelf_schema()["properties"])[:5]
+    ['dog', 'gauge', 'hammer', 'lathe', 'machine']
     """
     return ShelfTable.model_json_schema(by_alias=True)

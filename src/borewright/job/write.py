@@ -160,6 +160,8 @@ class _Speller:
                 "taper": self.say(note.taper, "taper"),
                 "ground_length": self.say(note.ground_length),
                 "overall_length": self.say(note.overall_length),
+                "at": [[self.say(x), self.say(d)] for x, d in note.stations],
+                "uncertainty": self.say(note.station_uncertainty),
             }
         )
 

@@ -3,6 +3,9 @@
 num            the number types that models take and give
 outline        pieces of a turned part -> what stands on the bore, interval by interval
 taper          where a straight taper touches, the bore window, the inverse
+measured       a mandrel as measured: fitted taper, profile, flat stretches
+measured_touch where any bore stops on a measured mandrel
+measured_rings the rings on a measured mandrel
 rings          thick rings on a shaft: pressure, force, hoop tension, growth
 press          pushing on and off, and the force behind a push
 roughness      peaks that flatten; the ridge a nose radius leaves

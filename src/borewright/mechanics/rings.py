@@ -173,15 +173,33 @@ def ring_contact(
     seat = np.atleast_1d(np.asarray(seat, dtype=np.float64))[:, None]
     bore = np.broadcast_to(np.atleast_2d(bore), (len(seat), len(line.edges)))
     near, far = _on_ground(line.edges, seat, ground_length)
-    metal = line.outside > 0
-    outside = np.where(metal, line.outside, 10 * bore.max())
+    over_near, over_far = (
+        _interference(z, line.edges, bore, seat, small_end, taper) for z in (near, far)
+    )
+    return ring_stack((near, far), (over_near, over_far), bore, line.outside, lost, work, mandrel)
+
+
+def ring_stack(
+    ends: tuple[Floats, Floats],
+    over: tuple[Floats, Floats],
+    bore: Floats,
+    outside: Floats,
+    lost: Num,
+    work: Elastic,
+    mandrel: Elastic,
+) -> RingContact:
+    """Rings from the interference `over` (m) at the near and far `ends` (z, m) of each interval.
+
+    `ends`, `over`: shape (n, m) each; `bore`: diameters (m), shape (n, any), whose mean is the
+    ring's; `outside`: (m,) or (n, m), 0 where there is no metal; `lost` as in `ring_contact`.
+    """
+    near, far = ends
+    metal = outside > 0
+    outside = np.where(metal, outside, 10 * bore.max())
     diameter = bore.mean(axis=1, keepdims=True)
     compliance = ring_compliance(diameter, outside, _column(work), _column(mandrel))
     scale = np.where(metal, 1.0 / (diameter * compliance), 0.0)
-    d_near, d_far = (
-        _without_dust(_interference(z, line.edges, bore, seat, small_end, taper) - _as_column(lost))
-        for z in (near, far)
-    )
+    d_near, d_far = (_without_dust(o - _as_column(lost)) for o in over)
     return RingContact(
         near,
         far,

@@ -23,7 +23,19 @@ RANKED_BY = (
 """The order of the candidates, in words; printed with them."""
 
 
-MATTERS = ("crack", "bore", "slip", "push", "seat", "reach", "bend")
+MATTERS = (
+    "crack",
+    "bore",
+    "slip",
+    "rock",
+    "heat",
+    "push",
+    "seat",
+    "reach",
+    "speed",
+    "bend",
+    "true",
+)
 """Which of several equal answers is said first."""
 
 

@@ -15,6 +15,9 @@ _UNJUDGED = {
     "heat": "heat",
     "true": "how true it runs",
     "speed": "whether the lathe goes slow enough",
+    "power": "the power of the lathe",
+    "chatter": "chatter",
+    "balance": "balance",
 }
 
 

@@ -5,8 +5,12 @@ bore     will this mandrel take this bore: fall through, not go on, no room for 
 push     can the press do it
 crack    does the bore stand it
 slip     does the grip drive the cut
+rock     does the cut tilt the work on its grip
 bend     does the mandrel stay straight enough
+heat     does the grip outlast the warmth of the cut; when it drops off by itself
+true     how far the rim will run out to the bore
 reach    does the lathe take it
+speed    does the lathe go slow enough
 asked    all of them, in the order they are asked
 """
 

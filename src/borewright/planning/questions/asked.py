@@ -6,17 +6,33 @@ from borewright.answer.records import Question
 from borewright.planning.questions.bend import ask_bend
 from borewright.planning.questions.bore import ask_bore
 from borewright.planning.questions.crack import ask_crack
+from borewright.planning.questions.heat import ask_heat
 from borewright.planning.questions.push import ask_push
 from borewright.planning.questions.reach import ask_reach
+from borewright.planning.questions.rock import ask_rock
 from borewright.planning.questions.seat import ask_seat
 from borewright.planning.questions.slip import ask_slip
+from borewright.planning.questions.speed import ask_speed
+from borewright.planning.questions.true import ask_true
 from borewright.planning.trial import Trial
 
-NOT_YET = ("rock", "heat", "true", "speed")
-"""Questions of the contract that this version does not judge, and says so."""
+NOT_YET = ("power", "chatter", "balance")
+"""What no question judges yet; every plan says so."""
 
 
 def ask_all(trial: Trial) -> tuple[Question, ...]:
     """Every question, answered for one trial."""
-    asks = (ask_seat, ask_bore, ask_push, ask_crack, ask_slip, ask_bend, ask_reach)
+    asks = (
+        ask_seat,
+        ask_bore,
+        ask_push,
+        ask_crack,
+        ask_slip,
+        ask_rock,
+        ask_bend,
+        ask_heat,
+        ask_true,
+        ask_reach,
+        ask_speed,
+    )
     return tuple(ask(trial) for ask in asks)

@@ -1,0 +1,58 @@
+"""True: how far the rim will run out to the bore when it comes off."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from borewright.answer.records import Draws, Figure, Question
+from borewright.answer.streams import Stream, positive
+from borewright.holding.bore_shape import out_of_round
+from borewright.mechanics.spread import likely, low_end
+from borewright.planning.figures import given, spread, times
+from borewright.planning.judge import judge
+from borewright.planning.trial import Trial
+
+
+def ask_true(trial: Trial) -> Question:
+    """Margin: whole indicator reading allowed over that expected, root-sum-square of the shares."""
+    runout = _runout(trial)
+    allowed = trial.tables.allowance("usual_runout")
+    margin = allowed.best / runout
+    best, low = likely(margin), low_end(margin)
+    return Question(
+        "true",
+        judge("true", best, low, trial.tables),
+        best,
+        low,
+        f"Expect the rim to run out about {trial.show.small(likely(runout))} to the bore, whole reading: the mandrel, the "
+        f"headstock center and the form of the bore; {trial.show.small(allowed.best)} is taken as allowed, {times(best)} that.",
+        "Clean and dress the centers; clock the mandrel between them; turn the work half round on it and read again.",
+        _figures(trial, runout),
+        (trial.tables.threshold("true").source, allowed.source),
+    )
+
+
+def _runout(trial: Trial) -> Draws:
+    mandrel, center = (_draws(trial, name, stream) for name, stream in _SHARES)
+    form = out_of_round(trial.job.work.bore)
+    return np.sqrt(mandrel**2 + center**2 + form**2)
+
+
+# Streams of inputs that have no part in runout, so that the shares stay independent of each other.
+_SHARES = (("mandrel_runout", Stream.CUTTING), ("center_runout", Stream.RESULTANT))
+
+
+def _draws(trial: Trial, name: str, stream: Stream) -> Draws:
+    r = trial.tables.allowance(name)
+    return positive(r.low, r.best, r.high, stream)
+
+
+def _figures(trial: Trial, runout: Draws) -> tuple[Figure, ...]:
+    shares = [trial.tables.allowance(name) for name, _ in _SHARES]
+    inputs = (
+        given("mandrel", shares[0].best, "m", "small"),
+        given("center", shares[1].best, "m", "small"),
+        given("out of round", out_of_round(trial.job.work.bore), "m", "small"),
+    )
+    sources = tuple(s.source for s in shares)
+    return (spread("runout", runout, "m", "small", "runout", inputs, sources),)

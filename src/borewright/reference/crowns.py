@@ -1,0 +1,74 @@
+"""The crown of a flat-belt pulley by each rule that gives one; the rules disagree."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from borewright.errors import OutsideModel, UnknownName
+from borewright.quantities.si import Metre
+from borewright.reference.names import plain
+from borewright.reference.table import Row, Table
+
+
+@dataclass(frozen=True, slots=True)
+class Crown:
+    """What one rule asks: how far the middle of the face stands above its edges, on radius."""
+
+    rule: str
+    height: Metre
+    as_published: str
+    source: str
+    note: str = ""
+
+
+def crown_of(table: Table, rule: str, diameter: Metre, face: Metre) -> Crown:
+    """The crown by one rule; `OutsideModel` where the rule says nothing of this pulley."""
+    _check(diameter, face)
+    name = _rule_id(table, rule)
+    rows = [row for row in table.rows if row.text("rule") == name]
+    for row in rows:
+        if _covers(row, rows, diameter):
+            return _crown(row, face)
+    least, most = rows[0].number("diameter_from"), rows[-1].number("diameter_to")
+    allowed = f"{least * 1e3:g} to {most * 1e3:g} mm by {name}"
+    raise OutsideModel("pulley diameter", f"{diameter * 1e3:g} mm", allowed)
+
+
+def crowns_of(table: Table, diameter: Metre, face: Metre) -> tuple[Crown, ...]:
+    """The crown by every rule that says something of this pulley, lowest first."""
+    _check(diameter, face)
+    groups = {n: [r for r in table.rows if r.text("rule") == n] for n in rule_ids(table)}
+    said = (_crown(r, face) for rows in groups.values() for r in rows if _covers(r, rows, diameter))
+    return tuple(sorted(said, key=lambda crown: crown.height))
+
+
+def rule_ids(table: Table) -> tuple[str, ...]:
+    """The rules there are, in file order."""
+    return tuple(dict.fromkeys(table.column("rule")))
+
+
+def _rule_id(table: Table, rule: str) -> str:
+    for row in table.rows:
+        if plain(rule) in {plain(name) for name in (row.text("rule"), *row.names("names"))}:
+            return row.text("rule")
+    raise UnknownName("crown rule", rule, rule_ids(table))
+
+
+def _covers(row: Row, rows: list[Row], diameter: Metre) -> bool:
+    over, to = row.number("diameter_from"), row.text("diameter_to")
+    first = row is rows[0] and diameter == over
+    return (diameter > over or first) and (not to or diameter <= float(to))
+
+
+def _crown(row: Row, face: Metre) -> Crown:
+    # A slope rises from either edge to the middle, so over half of the face.
+    height = row.text("height")
+    rise = float(height) if height else row.number("slope") * face / 2
+    rule, said = row.text("rule"), row.text("as_published")
+    return Crown(rule, rise, said, row.text("source"), row.text("note"))
+
+
+def _check(diameter: Metre, face: Metre) -> None:
+    for what, value in (("pulley diameter", diameter), ("width of the face", face)):
+        if not 0.0 < value < float("inf"):
+            raise OutsideModel(what, f"{value} m", "a length above zero")

@@ -1,0 +1,166 @@
+"""Lookups of what the trade sells and allows: drills, limits, crowns, screws, centers, patterns."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+
+from borewright.errors import UnknownName
+from borewright.quantities.si import Metre
+from borewright.reference.centers import Center, center_of
+from borewright.reference.crowns import Crown, crown_of, crowns_of
+from borewright.reference.cutting import ForcePoint, force_points_of
+from borewright.reference.drills import RoundTool, by_size, round_tool_of
+from borewright.reference.drives import (
+    Dog,
+    Expanding,
+    SetScrew,
+    dog_of,
+    dogs_for,
+    expanding_of,
+    set_screw_of,
+)
+from borewright.reference.limits import Limits, limits_of, reamer_limits, tolerance_of
+from borewright.reference.mandrels import PlainMandrel, mandrel_of
+from borewright.reference.materials import Material
+from borewright.reference.names import find
+from borewright.reference.processes import Process, process_of
+from borewright.reference.ranges import Range, range_of
+from borewright.reference.shrinkage import Shrinkage, shrinkages_of
+from borewright.reference.table import Table
+
+DRILL_SERIES = ("fraction", "number", "letter", "metric")
+REAMER_SERIES = ("inch", "metric")
+
+
+class TradeLookups(ABC):
+    """The part of `Tables` that planning a bore, a blank or a mandrel asks."""
+
+    @abstractmethod
+    def table(self, name: str) -> Table:
+        """One table, checked against its certificate."""
+
+    @abstractmethod
+    def material(self, name: str) -> Material:
+        """A material by id, trade, UK or plain name."""
+
+    def drill(self, name: str) -> RoundTool:
+        """A drill by name: 1/4 in, #7, F, 6.8 mm. A bare number is a number drill.
+
+        >>> from borewright.reference import tables
+        >>> tables().drill("letter f").as_named
+        '0.257 in'
+        """
+        return round_tool_of(find(self.table("drills"), name, "drill"))
+
+    def drills(self, *series: str) -> tuple[RoundTool, ...]:
+        """Drills from small to large: all, or those of fraction, number, letter, metric."""
+        return by_size(self.table("drills").rows, _known("drill series", series, DRILL_SERIES))
+
+    def reamer(self, name: str) -> RoundTool:
+        """A reamer by the size stamped on it."""
+        return round_tool_of(find(self.table("reamers"), name, "reamer"))
+
+    def reamers(self, *series: str) -> tuple[RoundTool, ...]:
+        """Reamers usually sold, from small to large: all, or those of inch or metric."""
+        return by_size(self.table("reamers").rows, _known("reamer series", series, REAMER_SERIES))
+
+    def reaming(self, name: str) -> Range:
+        """hand_reamer_over, machine_reamer_over, drill_over_small, stock_to_leave, …"""
+        return range_of(self.table("reaming").row(name))
+
+    def limits(self, code: str, size: Metre) -> Limits:
+        """Lower and upper deviation of a standard tolerance such as H7 at a size.
+
+        >>> from borewright.reference import tables
+        >>> lower, upper = tables().limits("H7", 0.050)
+        >>> f"{lower * 1e6:.0f} {upper * 1e6:.0f}"
+        '0 25'
+        """
+        deviations = self.table("iso_286_deviations")
+        return limits_of(self.table("iso_286_grades"), deviations, code, size)
+
+    def tolerance(self, grade: int, size: Metre) -> Metre:
+        """The width of IT`grade` at a size."""
+        return tolerance_of(self.table("iso_286_grades"), grade, size)
+
+    def reamer_for(self, largest_hole: Metre, tolerance: Metre) -> Limits:
+        """Smallest and largest reamer for a hole of this tolerance, by the usual rule.
+
+        >>> from borewright.reference import tables
+        >>> reamer = tables().reamer_for(0.055035, 35e-6)
+        >>> f"{reamer.smallest * 1e3:.3f} {reamer.largest * 1e3:.3f}"
+        '55.017 55.030'
+        """
+        below, band = self.reaming("reamer_below_hole_max"), self.reaming("reamer_tolerance")
+        return reamer_limits(largest_hole, tolerance, below, band)
+
+    def process(self, name: str) -> Process:
+        """Tolerance grade and finish that a process usually gives."""
+        return process_of(find(self.table("process_grades"), name, "process"))
+
+    def crown(self, rule: str, diameter: Metre, face: Metre) -> Crown:
+        """The crown of a flat-belt pulley by one rule, as height on radius."""
+        return crown_of(self.table("crowns"), rule, diameter, face)
+
+    def crowns(self, diameter: Metre, face: Metre) -> tuple[Crown, ...]:
+        """The crown by every rule that says something of this pulley, lowest first.
+
+        >>> from borewright.reference import tables
+        >>> [f"{c.rule} {c.height * 1e3:.2f}" for c in tables().crowns(0.127, 0.0508)][:2]
+        ['eighth-on-diameter 0.13', 'eighth-on-radius 0.26']
+        """
+        return crowns_of(self.table("crowns"), diameter, face)
+
+    def set_screw(self, name: str) -> SetScrew:
+        """A cup-point set screw by nominal size: #10, 1/4 in."""
+        return set_screw_of(self.table("set_screws").row(name))
+
+    def dog(self, name: str) -> Dog:
+        """A lathe dog by the size it is named for."""
+        return dog_of(find(self.table("dogs"), name, "dog"))
+
+    def dogs_for(self, diameter: Metre) -> tuple[Dog, ...]:
+        """The dogs that take a round of this diameter, smallest first."""
+        return dogs_for(self.table("dogs"), diameter)
+
+    def center(self, name: str) -> Center:
+        """A center hole or center drill by name: A 2.5, B 4, #3, #14."""
+        return center_of(self.table("centers").row(name))
+
+    def centers(self, series: str) -> tuple[Center, ...]:
+        """The centers of iso-a, iso-b, inch-plain or inch-bell, small to large."""
+        found = [c for c in map(center_of, self.table("centers").rows) if c.series == series]
+        if not found:
+            known = tuple(dict.fromkeys(self.table("centers").column("series")))
+            raise UnknownName("center series", series, known)
+        return tuple(sorted(found, key=lambda center: center.pilot))
+
+    def expanding(self, bore: Metre) -> Expanding:
+        """How much of a range one expanding mandrel for this bore covers."""
+        return expanding_of(self.table("expanding_ranges"), bore)
+
+    def shrinkages(self, material: str) -> tuple[Shrinkage, ...]:
+        """Pattern shrinkage by every source, by material or by family, least first.
+
+        >>> from borewright.reference import tables
+        >>> [(s.as_published, s.source) for s in tables().shrinkages("al-scrap-cast")]
+        [('5/32 in/ft', 'practice'), ('7/32 in/ft', 'dooley')]
+        """
+        table = self.table("shrinkage")
+        family = material if material in table.column("family") else self.material(material).family
+        return shrinkages_of(table, family)
+
+    def force_points(self, material: str) -> tuple[ForcePoint, ...]:
+        """Raw points of specific cutting force, thin chips first; the fit stands in `kienzle`."""
+        return force_points_of(self.table("force_points"), self.material(material).id)
+
+    def metric_mandrel_row(self, nominal: Metre) -> PlainMandrel:
+        """What an unmeasured metric plain mandrel might be; sets vary, no standard is known."""
+        return mandrel_of(self.table("plain_mandrels_metric"), nominal)
+
+
+def _known(where: str, asked: tuple[str, ...], known: tuple[str, ...]) -> tuple[str, ...]:
+    for name in asked:
+        if name not in known:
+            raise UnknownName(where, name, known)
+    return asked
