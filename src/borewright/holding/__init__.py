@@ -5,6 +5,7 @@
     facts          what the tables say of this work on a hard mandrel, as draws
     bore_shape     the bore's smallest size along its depth, seen from either face
     mandrels       a size on the shelf turned into a full mandrel
+    measured_mandrel  a mandrel measured at stations: profile, window, flat stretches
     plain_taper    the plain taper mandrel
 
 May import answer, job, mechanics, reference, quantities, errors.

@@ -2,7 +2,9 @@
 
 The setting is the travel past first touch. The grip at a travel does not depend on the size of the
 bore, only on its shape, because the touch moves with the size; so a poor reading of the bore widens
-the place where it sits, not the grip. Rings model (see `mechanics.rings` for where it is weak).
+the place where it sits, not the grip. On a mandrel measured at three stations or more the taper
+differs from place to place, and the grip with it.
+Rings model (see `mechanics.rings` for where it is weak).
 """
 
 from __future__ import annotations
@@ -16,8 +18,11 @@ from borewright.answer.records import Draws, Grip
 from borewright.answer.streams import Stream, around
 from borewright.holding.bore_shape import BoreShape, bore_shape
 from borewright.holding.facts import Facts, gather_facts
+from borewright.holding.measured_mandrel import half_band_on, profile_of
 from borewright.holding.way import Offer
 from borewright.job.records import Job, Mandrel
+from borewright.mechanics.measured_rings import ring_contact_on
+from borewright.mechanics.measured_touch import touch_on
 from borewright.mechanics.num import Floats
 from borewright.mechanics.outline import BoreLine, bore_line
 from borewright.mechanics.press import push_off_force, push_on_force
@@ -44,6 +49,7 @@ class TaperHold:
     shape: BoreShape
     facts: Facts
     touch: Draws
+    bore_shift: Draws
     way: str = "plain-taper"
 
     @property
@@ -88,10 +94,15 @@ class TaperHold:
 
     def rings(self, travel: Metre, lost: Floats, *, likely_only: bool = False) -> RingContact:
         """The rings at a travel, for every draw, on a taper without ends (see the top)."""
-        f, m = self.facts, self.mandrel
-        start = self.likely_touch + travel - ENDLESS
+        f, m, measured = self.facts, self.mandrel, profile_of(self.mandrel)
         cases = 1 if likely_only else len(self.touch)
         work = Elastic(np.atleast_1d(f.work.modulus)[:cases], f.work.poisson)
+        if measured is not None:
+            # Where the taper changes from place to place, each drawn bore has its own grip.
+            sizes = self.sizes + self.bore_shift[:cases, None]
+            seats = self.touch[:cases] + travel
+            return ring_contact_on(measured, self.line, sizes, seats, lost, work, f.mandrel)
+        start = self.likely_touch + travel - ENDLESS
         seat = np.full(cases, ENDLESS)
         return ring_contact(
             self.line,
@@ -143,9 +154,14 @@ def _hold(job: Job, mandrel: Mandrel, facts: Facts, half_band: float, leading: s
     line = (line if leading == "A" else line.mirrored()).cut_at(shape.depths.tolist())
     sizes = shape.at(line.edges)
     on_metal = _edges_with_metal(line)
-    touch = touch_position(sizes[on_metal], mandrel.small_end, mandrel.taper, line.edges[on_metal])
-    shift = around(0.0, half_band, Stream.BORE) / mandrel.taper
-    return TaperHold(mandrel, leading, line, sizes, shape, facts, float(touch) + shift)
+    shift = around(0.0, half_band_on(mandrel, half_band), Stream.BORE)
+    measured = profile_of(mandrel)
+    if measured is not None:
+        touch = touch_on(measured, sizes + shift[:, None], line.edges, line.outside > 0)
+        return TaperHold(mandrel, leading, line, sizes, shape, facts, touch, shift)
+    first = touch_position(sizes[on_metal], mandrel.small_end, mandrel.taper, line.edges[on_metal])
+    touch = float(first) + shift / mandrel.taper
+    return TaperHold(mandrel, leading, line, sizes, shape, facts, touch, shift)
 
 
 def _edges_with_metal(line: BoreLine) -> np.ndarray:

@@ -6,9 +6,17 @@ import math
 from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
+from borewright.job.build_tools import (
+    build_dog,
+    build_gauge,
+    build_hammer,
+    build_presses,
+    build_reamer,
+    build_vice,
+)
 from borewright.job.records import CutWish, Machine, MandrelNote, Shelf
 from borewright.job.stations import NEAR_NOMINAL, check_stations, read_stations
-from borewright.job.typed import Reader, Value, maybe
+from borewright.job.typed import Reader, Value, each, maybe, numbered
 from borewright.quantities.read import Speed
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, Radian
@@ -17,6 +25,7 @@ if TYPE_CHECKING:
     from borewright.job.schema import (
         CutTable,
         HoldTable,
+        LatheTable,
         MachineTable,
         MandrelTable,
         ShelfTable,
@@ -26,26 +35,34 @@ SQUARE = math.pi / 2 * (1 + 1e-12)
 """A square shoulder, with the rounding of a degree typed in full."""
 
 
-
-def build_machine(table: MachineTable, reader: Reader) -> Machine:
+def build_machine(table: MachineTable, reader: Reader, place: str = "machine") -> Machine:
     """The lathe as far as stated; both spellings of `between_centers` at once are refused."""
-    if table.between_centers is not None and table.between_centres is not None:
-        found = "both `between_centers` and `between_centres`"
-        raise RefusedInput(reader.at("machine"), found, "one of the two spellings")
-    us = table.between_centers is not None
-    place = f"machine.{'between_centers' if us else 'between_centres'}"
-    between = table.between_centers if us else table.between_centres
     swing = table.swing_over_cross_slide
-    return Machine(
+    machine = Machine(
         name=table.name,
-        speeds=tuple(
-            reader.spindle(v, f"machine.speeds[{n}]") for n, v in enumerate(table.speeds, 1)
-        ),
-        feeds=tuple(reader.feed(v, f"machine.feeds[{n}]") for n, v in enumerate(table.feeds, 1)),
-        swing_over_cross_slide=maybe(reader.length, swing, "machine.swing_over_cross_slide"),
-        between_centers=maybe(reader.length, between, place),
-        power=maybe(reader.power, table.power, "machine.power"),
+        speeds=each(reader.spindle, table.speeds, f"{place}.speeds"),
+        feeds=each(reader.feed, table.feeds, f"{place}.feeds"),
+        swing_over_cross_slide=maybe(reader.length, swing, f"{place}.swing_over_cross_slide"),
+        between_centers=_between_centers(table, reader, place),
+        power=maybe(reader.power, table.power, f"{place}.power"),
+        power_by_gear=each(reader.power, table.power_by_gear, f"{place}.power_by_gear"),
+        dial=table.dial,
     )
+    if machine.power_by_gear and len(machine.power_by_gear) != len(machine.speeds):
+        found = f"{len(machine.power_by_gear)} powers beside {len(machine.speeds)} speeds"
+        where = reader.at(f"{place}.power_by_gear")
+        raise RefusedInput(where, found, "one power for each of the speeds, in their order")
+    return machine
+
+
+def _between_centers(table: MachineTable, reader: Reader, place: str) -> Metre | None:
+    us, uk = table.between_centers, table.between_centres
+    if us is not None and uk is not None:
+        found = "both `between_centers` and `between_centres`"
+        raise RefusedInput(reader.at(place), found, "one of the two spellings")
+    if us is not None:
+        return reader.length(us, f"{place}.between_centers")
+    return maybe(reader.length, uk, f"{place}.between_centres")
 
 
 def build_job_shelf(hold: HoldTable, machine: MachineTable, reader: Reader) -> Shelf:
@@ -61,13 +78,42 @@ def build_job_shelf(hold: HoldTable, machine: MachineTable, reader: Reader) -> S
 
 def build_shelf(table: ShelfTable, reader: Reader) -> Shelf:
     """What a shelf file says."""
+    presses, pressing = build_presses(table.press, reader)
+    lathes, machine = _lathes(table, reader)
     return Shelf(
         mandrels=_mandrels(table.mandrel, "mandrel", reader),
         stated=table.mandrel != "unknown",
-        press=table.press.name,
-        press_force=maybe(reader.force, table.press.force, "press.force"),
-        machine=build_machine(table.machine, reader),
+        press=pressing.called,
+        press_force=pressing.force,
+        machine=machine,
+        lathes=lathes,
+        presses=presses,
+        vice=None if table.vice is None else build_vice(table.vice, reader),
+        hammer=None if table.hammer is None else build_hammer(table.hammer, reader),
+        dogs=numbered(build_dog, table.dog, "dog", reader),
+        reamers=numbered(build_reamer, table.reamer, "reamer", reader),
+        gauges=numbered(build_gauge, table.gauge, "gauge", reader),
     )
+
+
+def _lathes(table: ShelfTable, reader: Reader) -> tuple[tuple[Machine, ...], Machine]:
+    """Every lathe listed, and the one to use: the one that says so, else the first."""
+    if table.machine is not None and table.lathe:
+        found = "both [machine] and [[lathe]]"
+        raise RefusedInput(reader.at("machine"), found, "[machine] for one lathe or [[lathe]]")
+    used = [n for n, lathe in enumerate(table.lathe) if lathe.use]
+    if len(used) > 1:
+        found = f"use = true on {len(used)} lathes"
+        raise RefusedInput(reader.at(f"lathe[{used[1] + 1}].use"), found, "use = true on one lathe")
+    lathes = numbered(build_lathe, table.lathe, "lathe", reader)
+    if lathes:
+        return lathes, lathes[used[0] if used else 0]
+    return (), Machine() if table.machine is None else build_machine(table.machine, reader)
+
+
+def build_lathe(table: LatheTable, place: str, reader: Reader) -> Machine:
+    """One lathe of several."""
+    return build_machine(table, reader, place)
 
 
 def build_cut(table: CutTable, number: int, reader: Reader) -> CutWish:
@@ -104,10 +150,11 @@ def _mandrels(
 ) -> tuple[MandrelNote, ...]:
     if isinstance(entries, str):
         return ()
-    return tuple(_mandrel(entry, f"{place}[{n}]", reader) for n, entry in enumerate(entries, 1))
+    return numbered(build_mandrel, entries, place, reader)
 
 
-def _mandrel(entry: MandrelTable | Value, place: str, reader: Reader) -> MandrelNote:
+def build_mandrel(entry: MandrelTable | Value, place: str, reader: Reader) -> MandrelNote:
+    """One mandrel: a size alone, or a table; ends and lengths that contradict are refused."""
     if isinstance(entry, str | int | float):
         return MandrelNote(reader.length(entry, place))
     note = MandrelNote(
@@ -118,6 +165,11 @@ def _mandrel(entry: MandrelTable | Value, place: str, reader: Reader) -> Mandrel
         taper=maybe(reader.taper, entry.taper, f"{place}.taper"),
         ground_length=maybe(reader.length, entry.ground_length, f"{place}.ground_length"),
         overall_length=maybe(reader.length, entry.overall_length, f"{place}.overall_length"),
+        marks=entry.marks,
+        hardness=entry.hardness,
+        flats=entry.flats,
+        condition=entry.condition,
+        place=entry.place,
         stations=read_stations(entry, place, reader),
         station_uncertainty=maybe(reader.length, entry.uncertainty, f"{place}.uncertainty"),
     )

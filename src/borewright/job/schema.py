@@ -50,7 +50,7 @@ class BoreTable(Table):
     uncertainty: Typed | None = None
     measured_with: Text = "unknown"
     made_by: Text = "unknown"
-    readings: Annotated[list[ReadingTable], Field(max_length=MANY)] = []
+    readings: list[ReadingTable] = Field(default_factory=list, max_length=MANY)
 
 
 class RingTable(Table):
@@ -116,13 +116,13 @@ class MachineTable(Table):
     """The lathe, as far as known. Both spellings of centre are read."""
 
     name: Text = ""
-    speeds: Annotated[list[Typed], Field(max_length=MANY)] = []
-    feeds: Annotated[list[Typed], Field(max_length=MANY)] = []
+    speeds: list[Typed] = Field(default_factory=list, max_length=MANY)
+    feeds: list[Typed] = Field(default_factory=list, max_length=MANY)
     swing_over_cross_slide: Typed | None = None
     between_centers: Typed | None = None
     between_centres: Typed | None = None
     power: Typed | None = None
-    power_by_gear: Annotated[list[Typed], Field(max_length=MANY)] = []
+    power_by_gear: list[Typed] = Field(default_factory=list, max_length=MANY)
     dial: Literal["radius", "diameter", "unknown"] = "unknown"
 
 
@@ -151,7 +151,7 @@ class MandrelTable(Table):
     flats: Literal["small", "large", "both", "none", "unknown"] = "unknown"
     condition: Text = ""
     place: Text = ""
-    at: Annotated[list[Pair], Field(max_length=MANY)] = []
+    at: list[Pair] = Field(default_factory=list, max_length=MANY)
     uncertainty: Typed | None = None
 
 
@@ -198,7 +198,7 @@ class JobTable(Table):
     work: WorkTable
     machine: MachineTable = MachineTable()
     hold: HoldTable = HoldTable()
-    cut: Annotated[list[CutTable], Field(max_length=MANY_CUTS)] = []
+    cut: list[CutTable] = Field(default_factory=list, max_length=MANY_CUTS)
 
 
 Presses = Annotated[
@@ -215,12 +215,12 @@ class ShelfTable(Table):
     mandrel: Mandrels = "unknown"
     press: Presses = PressTable()
     machine: MachineTable | None = None
-    lathe: Annotated[list[LatheTable], Field(max_length=MANY)] = []
+    lathe: list[LatheTable] = Field(default_factory=list, max_length=MANY)
     vice: ViceTable | None = None
     hammer: HammerTable | None = None
-    dog: Annotated[list[DogTable], Field(max_length=MANY)] = []
-    reamer: Annotated[list[ReamerTable], Field(max_length=MANY)] = []
-    gauge: Annotated[list[GaugeTable], Field(max_length=MANY)] = []
+    dog: list[DogTable] = Field(default_factory=list, max_length=MANY)
+    reamer: list[ReamerTable] = Field(default_factory=list, max_length=MANY)
+    gauge: list[GaugeTable] = Field(default_factory=list, max_length=MANY)
 
 
 def job_schema() -> dict[str, Any]:

@@ -45,8 +45,6 @@ Pair = Annotated[
     Field(min_length=2, max_length=2, description="A place along the mandrel, the diameter there."),
 ]
 Text = Annotated[str, BeforeValidator(_one_line_text), Field(max_length=TEXT)]
-
-
 Flag = Annotated[bool, Field(strict=True)]
 
 

@@ -1,6 +1,7 @@
 """Reading a shelf file, what the shop owns, and laying it under a job.
 
-`[[mandrel]]` tables (or `mandrel = "none"`), `[press]` name and force, `[machine]` as in a job.
+`[[mandrel]]` tables (or `mandrel = "none"`), `[machine]` as in a job or several `[[lathe]]`,
+`[press]` or several `[[press]]`, `[vice]`, `[hammer]`, `[[dog]]`, `[[reamer]]`, `[[gauge]]`.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from pathlib import Path
 from borewright.job.records import Job, Machine, Shelf
 from borewright.job.toml_text import load_text, parse_tables
 from borewright.job.typed import Reader
+from borewright.quantities.si import Newton, Watt
 
 WHAT = "shelf file"
 
@@ -38,22 +40,47 @@ def parse_shelf(text: str, where: str) -> Shelf:
 def merge_shelf(job: Job, shelf: Shelf) -> Job:
     """The job with the shelf under it: what the job states itself stands.
 
+    A lathe or press that the job names and the shelf lists is that one; one that the shelf does
+    not list borrows nothing from another.
+
     >>> from borewright.job.records import Bore, MandrelNote, Piece, Work
     >>> job = Job("wheel", Work("gray-iron-30", (Piece(0.0, 0.02, 0.08),), Bore(0.016)))
-    >>> merge_shelf(job, Shelf((MandrelNote(0.016),), stated=True)).shelf.mandrels
-    (MandrelNote(nominal=0.016, name='', small_end=None, large_end=None, taper=None, \
-ground_length=None, overall_length=None),)
+    >>> merge_shelf(job, Shelf((MandrelNote(0.016),), stated=True)).shelf.mandrels[0].nominal
+    0.016
     """
     own = job.shelf
     mandrels = own if own.stated else shelf
-    merged = Shelf(
+    press, force = _merge_press(own, shelf)
+    merged = replace(
+        shelf,
         mandrels=mandrels.mandrels,
         stated=mandrels.stated,
-        press=own.press or shelf.press,
-        press_force=shelf.press_force if own.press_force is None else own.press_force,
-        machine=_merge_machine(own.machine, shelf.machine),
+        press=press,
+        press_force=force,
+        machine=_merge_machine(own.machine, _lathe_under(own.machine, shelf)),
     )
     return replace(job, shelf=merged)
+
+
+def _merge_press(own: Shelf, shelf: Shelf) -> tuple[str, Newton | None]:
+    named = [p for p in shelf.presses if own.press and _same(p.name, own.press)]
+    if named:
+        stated = replace(named[0], force=own.press_force) if own.press_force else named[0]
+        return stated.called, stated.force
+    if own.press and not _same(own.press, shelf.press):
+        return own.press, own.press_force
+    force = shelf.press_force if own.press_force is None else own.press_force
+    return own.press or shelf.press, force
+
+
+def _lathe_under(own: Machine, shelf: Shelf) -> Machine:
+    if not own.name or not shelf.lathes:
+        return shelf.machine
+    return next((lathe for lathe in shelf.lathes if _same(lathe.name, own.name)), Machine())
+
+
+def _same(one: str, other: str) -> bool:
+    return one.casefold().split() == other.casefold().split()
 
 
 def _merge_machine(own: Machine, other: Machine) -> Machine:
@@ -65,4 +92,11 @@ def _merge_machine(own: Machine, other: Machine) -> Machine:
         swing_over_cross_slide=other.swing_over_cross_slide if swing is None else swing,
         between_centers=other.between_centers if between is None else between,
         power=other.power if power is None else power,
+        power_by_gear=_merge_gears(own, other),
+        dial=other.dial if own.dial == "unknown" else own.dial,
     )
+
+
+def _merge_gears(own: Machine, other: Machine) -> tuple[Watt, ...]:
+    """The powers go with the speeds they were stated beside."""
+    return own.power_by_gear if own.speeds else other.power_by_gear

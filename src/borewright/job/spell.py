@@ -15,6 +15,7 @@ _CHOICES: Final[dict[str, dict[str, tuple[str, ...]]]] = {
     "feed": {"inch": ("in", "mm", "m"), "mm": ("mm", "in", "m")},
     "force": {"inch": ("lbf", "kN", "N"), "mm": ("kN", "lbf", "N")},
     "power": {"inch": ("hp", "kW", "W"), "mm": ("kW", "hp", "W")},
+    "mass": {"inch": ("lb", "kg"), "mm": ("kg", "lb", "kg")},
     "spindle": {"inch": ("rpm", "rev/s"), "mm": ("rpm", "rev/s")},
     "surface": {"inch": ("ft/min", "m/min", "m/s"), "mm": ("m/min", "ft/min", "m/s")},
     "angle": {"inch": ("deg", "rad"), "mm": ("deg", "rad")},

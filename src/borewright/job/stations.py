@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 Stations = tuple[tuple[Metre, Metre], ...]
 
 NEAR_NOMINAL: Final = 0.1
-"""Ours: a diameter further than a tenth from the size marked was typed in another unit or wrongly."""
+"""Ours: a diameter further than a tenth from the size marked was typed in another unit."""
 
 ONE_PLACE: Final = 1e-5
 """Places along a mandrel nearer than this (m) are one place: no rule tells them apart."""

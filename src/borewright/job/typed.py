@@ -2,17 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
 from borewright.errors.tree import UnreadableQuantity
 from borewright.quantities import read
 from borewright.quantities.read import Speed, System
-from borewright.quantities.si import Metre, MetrePerMetre, Newton, Radian, RevPerSecond, Watt
+from borewright.quantities.si import (
+    Kilogram,
+    Metre,
+    MetrePerMetre,
+    Newton,
+    Radian,
+    RevPerSecond,
+    Watt,
+)
 
 Value = str | int | float
 Result = TypeVar("Result")
+Entry = TypeVar("Entry")
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +46,19 @@ class Reader:
         0.016
         """
         return read.read_length(self._text(value, place), self.at(place), bare=self.bare, zero=zero)
+
+    def offset(self, value: Value, place: str) -> Metre:
+        """A length of either sign, or none: how far from a size.
+
+        >>> round(Reader("shelf.toml", None).offset("-0.0002in", "reamer[1].cuts") * 1e6, 2)
+        -5.08
+        """
+        text = self._text(value, place)
+        return read.read_length(text, self.at(place), bare=self.bare, zero=True, negative=True)
+
+    def mass(self, value: Value, place: str) -> Kilogram:
+        """A mass."""
+        return read.read_mass(self._text(value, place), self.at(place), bare=self.bare)
 
     def feed(self, value: Value, place: str) -> Metre:
         """A feed a turn."""
@@ -82,3 +104,24 @@ def maybe(
     True
     """
     return None if value is None else read_one(value, place)
+
+
+def each(
+    read_one: Callable[[Value, str], Result], values: Sequence[Value], place: str
+) -> tuple[Result, ...]:
+    """Every value of a list, each with its place in it.
+
+    >>> each(Reader("job.toml", "mm").length, [16, "20mm"], "sizes")
+    (0.016, 0.02)
+    """
+    return tuple(read_one(value, f"{place}[{n}]") for n, value in enumerate(values, 1))
+
+
+def numbered(
+    build: Callable[[Entry, str, Reader], Result],
+    entries: Sequence[Entry],
+    place: str,
+    reader: Reader,
+) -> tuple[Result, ...]:
+    """Every table of a list as its record, each with its place in it."""
+    return tuple(build(entry, f"{place}[{n}]", reader) for n, entry in enumerate(entries, 1))

@@ -26,12 +26,17 @@ def write_job(job: Job, path: str | Path) -> None:
     text = job_text(job)
     if parse_job(text, str(path)) != job:
         raise RefusedInput(str(path), "a job that no job file says in full", "a job as read")
+    put(text, target)
+
+
+def put(text: str, target: Path) -> None:
+    """Put a whole file in its place; UnreadableFile where that cannot be done."""
     try:
         _replace(target, text)
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or str(problem)
         found = f"a place that cannot be written ({reason})"
-        raise UnreadableFile(str(path), found, "a folder that may be written") from None
+        raise UnreadableFile(str(target), found, "a folder that may be written") from None
 
 
 def job_text(job: Job) -> str:
@@ -42,7 +47,7 @@ def job_text(job: Job) -> str:
     >>> job_text(parse_job(source, "bush.toml")).splitlines()[0]
     'units = "mm"'
     """
-    return tomli_w.dumps(_Speller(job.units).job(job))
+    return tomli_w.dumps(Speller(job.units).job(job))
 
 
 def _replace(target: Path, text: str) -> None:
@@ -65,11 +70,17 @@ def _umask() -> int:
     return mask
 
 
-def _stated(table: Mapping[str, Any]) -> dict[str, Any]:
+def known(word: str) -> str:
+    """A word as written; what is unknown is left out."""
+    return "" if word == "unknown" else word
+
+
+def stated_only(table: Mapping[str, Any]) -> dict[str, Any]:
+    """The keys of a table that say something."""
     return {key: value for key, value in table.items() if value not in (None, "", [], {})}
 
 
-class _Speller:
+class Speller:
     """Records as TOML tables, in one system of units."""
 
     def __init__(self, units: str) -> None:
@@ -79,7 +90,7 @@ class _Speller:
         return None if value is None else spell(value, kind, self.units)
 
     def job(self, job: Job) -> dict[str, Any]:
-        return _stated(
+        return stated_only(
             {
                 "title": job.title,
                 "units": job.units,
@@ -93,18 +104,18 @@ class _Speller:
     def work(self, work: Work) -> dict[str, Any]:
         finished = work.finished
         sizes = {"outside": self.say(finished.outside), "tolerance": self.say(finished.tolerance)}
-        return _stated(
+        return stated_only(
             {
                 "blank": work.blank,
                 "quantity": work.quantity,
                 "bore": self.bore(work.bore),
                 "outline": [self.piece(piece) for piece in work.pieces],
-                "finished": _stated(sizes),
+                "finished": stated_only(sizes),
             }
         ) | {"material": work.material}
 
     def piece(self, piece: Piece) -> dict[str, Any]:
-        return _stated(
+        return stated_only(
             {
                 "from": self.say(piece.start),
                 "to": self.say(piece.end),
@@ -114,7 +125,7 @@ class _Speller:
         )
 
     def bore(self, bore: Bore) -> dict[str, Any]:
-        return _stated(
+        return stated_only(
             {
                 "size": self.say(bore.size),
                 "uncertainty": self.say(bore.uncertainty),
@@ -130,7 +141,7 @@ class _Speller:
         ) | {"measured_with": bore.measured_with, "made_by": bore.made_by}
 
     def machine(self, machine: Machine) -> dict[str, Any]:
-        return _stated(
+        return stated_only(
             {
                 "name": machine.name,
                 "speeds": [self.say(speed, "spindle") for speed in machine.speeds],
@@ -138,6 +149,8 @@ class _Speller:
                 "swing_over_cross_slide": self.say(machine.swing_over_cross_slide),
                 "between_centers": self.say(machine.between_centers),
                 "power": self.say(machine.power, "power"),
+                "power_by_gear": [self.say(power, "power") for power in machine.power_by_gear],
+                "dial": known(machine.dial),
             }
         )
 
@@ -148,10 +161,10 @@ class _Speller:
             "mandrels": mandrels or ("none" if shelf.stated else "unknown"),
             "lubrication": job.lubrication,
             "pressed_before": job.pressed_before,
-        } | _stated({"press": shelf.press, "press_force": self.say(shelf.press_force, "force")})
+        } | stated_only({"press": shelf.press, "press_force": self.say(shelf.press_force, "force")})
 
     def mandrel(self, note: MandrelNote) -> dict[str, Any]:
-        return _stated(
+        return stated_only(
             {
                 "size": self.say(note.nominal),
                 "name": note.name,
@@ -162,12 +175,17 @@ class _Speller:
                 "overall_length": self.say(note.overall_length),
                 "at": [[self.say(x), self.say(d)] for x, d in note.stations],
                 "uncertainty": self.say(note.station_uncertainty),
+                "marks": note.marks,
+                "hardness": known(note.hardness),
+                "flats": known(note.flats),
+                "condition": note.condition,
+                "place": note.place,
             }
         )
 
     def cut(self, cut: CutWish) -> dict[str, Any]:
         spindle = self.say(cut.spindle_speed, "spindle")
-        return _stated(
+        return stated_only(
             {
                 "kind": cut.kind,
                 "depth": self.say(cut.depth),

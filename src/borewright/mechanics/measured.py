@@ -113,7 +113,7 @@ def largest_so_far(x: Num, mandrel: Profile) -> Floats:
     """
     at = np.asarray(x, dtype=np.float64)
     before = np.where(mandrel.x <= at[..., None], mandrel.d, -np.inf).max(axis=-1)
-    return np.maximum(diameter_on(at, mandrel), before)
+    return np.asarray(np.maximum(diameter_on(at, mandrel), before), dtype=np.float64)
 
 
 def flat_stretches(
@@ -124,23 +124,23 @@ def flat_stretches(
 ) -> tuple[tuple[Metre, Metre], ...]:
     """Stretches (m, m), rising x, that grow by less than `least_taper` towards the large end.
 
-    Neighbouring ones are joined. A stretch counts only where what it lacks of that growth exceeds
-    `uncertainty` (m), so that a reading's last digit is not taken for wear. On a flat stretch the
-    work never tightens: its travel has no stop.
+    Neighbouring ones are joined. A stretch counts only where it lacks more than `uncertainty` (m)
+    of the growth of the fitted taper, so that a reading's last digit is not taken for wear. On a
+    flat stretch the work never tightens: its travel has no stop.
 
     >>> flat_stretches([0.0, 0.03, 0.06, 0.09], [0.018, 0.018015, 0.018015, 0.018045], 0.0001)
     ((0.03, 0.06),)
     """
     xs, ds = _stations(x, d)
-    order = np.argsort(xs)
-    xs, ds = xs[order], ds[order] * (1.0 if fit_taper(x, d).taper >= 0 else -1.0)
-    lacking = least_taper * np.diff(xs) - np.diff(ds)
+    fitted, order = fit_taper(x, d).taper, np.argsort(xs)
+    xs, ds = xs[order], ds[order] * (1.0 if fitted >= 0 else -1.0)
+    long, rise = np.diff(xs), np.diff(ds)
     found: list[tuple[float, float, float]] = []
-    for start, end, lack in zip(xs[:-1].tolist(), xs[1:].tolist(), lacking.tolist(), strict=True):
-        if lack <= 0:
-            continue
-        joined = found.pop() if found and found[-1][1] == start else (start, start, 0.0)
-        found.append((joined[0], end, joined[2] + lack))
+    for k in np.flatnonzero(rise < least_taper * long).tolist():
+        start, end = float(xs[k]), float(xs[k + 1])
+        lack = float(abs(fitted) * long[k] - rise[k])
+        before = found.pop() if found and found[-1][1] == start else (start, start, 0.0)
+        found.append((before[0], end, before[2] + lack))
     return tuple((start, end) for start, end, lack in found if lack > uncertainty)
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.mechanics.measured import Profile, diameter_on
-from borewright.mechanics.num import Floats, Num
+from borewright.mechanics.num import Floats, Ints, Num
 from borewright.mechanics.outline import BoreLine
 from borewright.mechanics.rings import Elastic, RingContact, ring_stack
 
@@ -54,13 +54,14 @@ def _edges(edges: Floats, under: Floats) -> Floats:
     return np.sort(np.concatenate([whole, cut], axis=1), axis=1)
 
 
-def _home(edges: Floats, cut: Floats) -> Floats:
+def _home(edges: Floats, cut: Floats) -> Ints:
     """Which interval of the bore each cut interval lies in, shape (n, m+k)."""
     middle = 0.5 * (cut[:, :-1] + cut[:, 1:])
-    return np.clip(np.searchsorted(edges, middle, side="right") - 1, 0, len(edges) - 2)
+    after = np.searchsorted(edges, middle, side="right")
+    return np.asarray(np.clip(after - 1, 0, len(edges) - 2), dtype=np.intp)
 
 
-def _bore_at(z: Floats, home: Floats, edges: Floats, bore: Floats) -> Floats:
+def _bore_at(z: Floats, home: Ints, edges: Floats, bore: Floats) -> Floats:
     share = (z - edges[home]) / (edges[home + 1] - edges[home])
     near = np.take_along_axis(bore, home, axis=1)
     far = np.take_along_axis(bore, home + 1, axis=1)

@@ -13,12 +13,10 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.mechanics.measured import Profile
-from borewright.mechanics.num import Floats
+from borewright.mechanics.num import Bools, Floats
 
 
-def touch_on(
-    mandrel: Profile, bore: Floats, depth: Floats, bears: Floats | None = None
-) -> Floats:
+def touch_on(mandrel: Profile, bore: Floats, depth: Floats, bears: Bools | None = None) -> Floats:
     """Seat u0 (m) at first touch, with no push at all, shape (n,).
 
     `bore`: diameter (m) at each depth, shape (n, m+1) or (m+1,); `depth`: rising depths (m) from
@@ -35,7 +33,8 @@ def touch_on(
     at_bore_nodes = (first_reaching(mandrel, bore[:, used]) + depth[used]).min(axis=1)
     if len(depth) == 1 or not metal.any():
         return np.asarray(at_bore_nodes, dtype=np.float64)
-    return np.minimum(at_bore_nodes, _at_mandrel_nodes(mandrel, bore, depth, metal))
+    at_mandrel_nodes = _at_mandrel_nodes(mandrel, bore, depth, metal)
+    return np.asarray(np.minimum(at_bore_nodes, at_mandrel_nodes), dtype=np.float64)
 
 
 def first_reaching(mandrel: Profile, size: Floats) -> Floats:
@@ -57,7 +56,7 @@ def first_reaching(mandrel: Profile, size: Floats) -> Floats:
     return np.asarray(found, dtype=np.float64)
 
 
-def _at_mandrel_nodes(mandrel: Profile, bore: Floats, depth: Floats, metal: Floats) -> Floats:
+def _at_mandrel_nodes(mandrel: Profile, bore: Floats, depth: Floats, metal: Bools) -> Floats:
     """Least x + z over the mandrel's nodes that meet a bore closing between two depths, (n,)."""
     near, far = bore[:, :-1, None], bore[:, 1:, None]
     meets = (near > mandrel.d) & (far <= mandrel.d) & metal[:, None]

@@ -11,10 +11,12 @@ if TYPE_CHECKING:
     import numpy.typing as npt
 
     Floats = npt.NDArray[np.float64]
+    Ints = npt.NDArray[np.intp]
+    Bools = npt.NDArray[np.bool_]
     Num = float | Floats
 else:
     # numpy.typing costs a tenth of a start-up and is of no use while running.
-    Floats = np.ndarray
+    Floats = Ints = Bools = np.ndarray
     Num = float | np.ndarray
 
 

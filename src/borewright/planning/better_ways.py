@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from borewright.answer.records import Candidate, Verdict
+from borewright.holding.bore_shape import out_of_round
 from borewright.job.records import Job
 from borewright.planning.candidates import Weighed
 from borewright.planning.shop import Shop
@@ -19,6 +20,15 @@ FAR_OUT = 5.0
 """Outside over bore from which the rim counts as far out (ours)."""
 
 
+THIN_RING = 0.12
+"""Wall over bore below which a ring is thin (ours)."""
+
+WORN_OVAL = 0.05e-3
+"""Difference of readings (m) at one depth from which a bore counts as worn, not as made (ours)."""
+
+MANY = 5
+"""So many alike are worth a gang (ours)."""
+
 STUB_INSTEAD = (
     "Where no ground mandrel is at hand, a stub turned in the chuck to this bore does the job."
 )
@@ -28,7 +38,10 @@ def better_ways(
     job: Job, shop: Shop, best: Weighed | None, tables: Tables
 ) -> tuple[Candidate, ...]:
     """Other ways worth thinking of, the strongest reason first. None is computed yet."""
-    found = dict(_stub_needed(job, shop, best))
+    found = dict(_for_rings(job))
+    found.update(_for_ovals(job))
+    found.update(_stub_needed(job, shop, best))
+    found.update(_for_gangs(job))
     found.update(_one_chucking(job))
     if best is not None:
         found.update(_for_slip(best))
@@ -61,7 +74,38 @@ def _stub_needed(job: Job, shop: Shop, best: Weighed | None) -> Iterator[tuple[s
         )
 
 
+def _for_rings(job: Job) -> Iterator[tuple[str, str]]:
+    work = job.work
+    if (work.outside - work.bore.size) / 2 < THIN_RING * work.bore.size:
+        yield (
+            "soft-jaws",
+            "The ring is thin for its size and springs when anything presses on its bore: hold it in soft jaws bored to "
+            "its outside, or clamp it endwise against a plate, and let it go before the last cut.",
+        )
+
+
+def _for_ovals(job: Job) -> Iterator[tuple[str, str]]:
+    if out_of_round(job.work.bore) > WORN_OVAL:
+        yield (
+            "faceplate",
+            "The bore is worn oval, so nothing round can find its middle: set the work true on the faceplate by what must "
+            "run true, bore it round, and bush it if it is then too large.",
+        )
+
+
+def _for_gangs(job: Job) -> Iterator[tuple[str, str]]:
+    work = job.work
+    if work.quantity >= MANY and work.length < work.bore.size:
+        yield (
+            "nut-mandrel",
+            f"There are {work.quantity} thin blanks: several at once between shoulder and nut bear on their faces, turn in "
+            "one pass and do not rock; their bores must be alike.",
+        )
+
+
 def _one_chucking(job: Job) -> Iterator[tuple[str, str]]:
+    if out_of_round(job.work.bore) > WORN_OVAL:
+        return
     if job.work.blank == "bar" and job.work.bore.made_by in NOT_YET_BORED:
         yield (
             "one-chucking",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.answer.records import Band, Layout, Ring
+from borewright.holding.measured_mandrel import diameter_of
 from borewright.job.records import Piece
 from borewright.mechanics.num import distinct
 from borewright.mechanics.spread import high_end, likely, low_end
@@ -60,10 +61,10 @@ def _clipped(trial: Trial) -> Band:
 
 
 def _interference(trial: Trial) -> tuple[tuple[Metre, ...], tuple[Metre, ...], tuple[Metre, ...]]:
-    m, hold = trial.mandrel, trial.hold
+    hold = trial.hold
     z = distinct([*hold.line.edges.tolist(), *np.linspace(0, hold.length, 13).tolist()])
     sizes = np.interp(z, hold.line.edges, hold.sizes)
-    over = m.small_end + m.taper * (likely(trial.seat) - z) - sizes
+    over = diameter_of(hold.mandrel, likely(trial.seat) - z) - sizes
     kept = np.maximum(over - likely(hold.facts.lost_rough), 0.0)
     return tuple(map(float, z)), tuple(map(float, over)), tuple(map(float, kept))
 

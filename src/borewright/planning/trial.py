@@ -6,10 +6,10 @@ import math
 from dataclasses import dataclass
 
 from borewright.answer.records import Cut, Demand, Draws, Grip
+from borewright.holding.measured_mandrel import window_of
 from borewright.holding.plain_taper import TaperHold
 from borewright.job.records import Job, Mandrel
 from borewright.mechanics.spread import high_end, low_end
-from borewright.mechanics.taper import bore_window
 from borewright.planning.shop import Shop
 from borewright.planning.travel import Chosen, choose, hand_travel
 from borewright.quantities.show import Show
@@ -61,16 +61,8 @@ class Trial:
     def window(self) -> tuple[float, float]:
         """Smallest and largest straight bore (m) that fits with this travel and these reserves."""
         m, a = self.mandrel, self.tables.allowance
-        low, high = bore_window(
-            m.small_end,
-            m.taper,
-            self.hold.length,
-            m.ground_length,
-            self.chosen.travel,
-            a("tool_clearance").best,
-            a("dog_clearance").best,
-        )
-        return float(low), float(high)
+        reserves = a("tool_clearance").best, a("dog_clearance").best
+        return window_of(m, self.hold.length, self.chosen.travel, *reserves)
 
     @property
     def touch_gate(self) -> tuple[float, float]:
@@ -92,13 +84,14 @@ class Trial:
         return m.ground_length + m.end_length - x
 
 
-def _room(hold: TaperHold, small: Metre, large: Metre) -> Metre:
-    """Travel (m) left before the large-end line; without limit where the touch is not known well.
+def _room(hold: TaperHold, small: Metre, large: Metre, least: Metre) -> Metre:
+    """Travel left before the large-end line; without limit where it must not shorten the travel.
 
-    A loose reading must not shorten the travel: the hand's touch will tell where the work is.
+    A loose reading must not: the hand's touch will tell where the work is. Nor where less than half
+    of the usual least is left: then the bore is too large for this mandrel, and that is the answer.
     """
     touch_band = high_end(hold.touch) - low_end(hold.touch)
-    inside = small - hold.length < hold.likely_touch < large
+    inside = small - hold.length < hold.likely_touch < large - least / 2
     return large - hold.likely_touch if inside and touch_band < (large - small) / 2 else math.inf
 
 
@@ -108,5 +101,6 @@ def make_trial(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Trial:
     small = hold.length + a("tool_clearance").best
     large = m.ground_length - a("dog_clearance").best
     hand = hand_travel(hold, tables)
-    chosen = choose(job, hold, tables, shop.press_force, _room(hold, small, large), hand)
+    room = _room(hold, small, large, a("press_travel").low)
+    chosen = choose(job, hold, tables, shop.press_force, room, hand)
     return Trial(job, shop, tables, Show(job.units), hold, chosen, hand, small, large)

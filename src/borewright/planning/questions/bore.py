@@ -6,6 +6,7 @@ import math
 
 from borewright.answer.records import Figure, Question, Verdict
 from borewright.holding.bore_shape import out_of_round
+from borewright.holding.measured_mandrel import diameter_of
 from borewright.holding.plain_taper import bore_half_band
 from borewright.planning.figures import figure, given
 from borewright.planning.judge import judge
@@ -68,7 +69,7 @@ def _oval_reason(trial: Trial) -> str:
 
 def ruling_bore(trial: Trial) -> Metre:
     """The straight bore (m) that would touch where this one does: the touch read backwards."""
-    return trial.mandrel.small_end + trial.mandrel.taper * trial.hold.likely_touch
+    return float(diameter_of(trial.mandrel, trial.hold.likely_touch))
 
 
 def _half_band(trial: Trial) -> Metre:

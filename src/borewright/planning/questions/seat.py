@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.records import Figure, Question
+from borewright.holding.measured_mandrel import flat_between
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import figure, given, spread
 from borewright.planning.judge import judge
@@ -18,7 +19,7 @@ def ask_seat(trial: Trial) -> Question:
         judge("seat", best, low, trial.tables),
         best,
         low,
-        _reason(trial, best),
+        _reason(trial, best) + _flat(trial),
         _changes(trial),
         _figures(trial),
         (trial.tables.threshold("seat").source,),
@@ -39,6 +40,17 @@ def _reason(trial: Trial, share: float) -> str:
     if share > 0.99:
         return f"Pressed {_press(trial)} past touch it bears on its whole bore; {where}."
     return f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore and can rock on the rest; {where}."
+
+
+def _flat(trial: Trial) -> str:
+    """Said where the leading face may pass over a stretch of mandrel that does not grow."""
+    touch = trial.seat_band[0] - trial.chosen.travel
+    flat = flat_between(trial.mandrel, touch, trial.seat_band[1])
+    if flat is None:
+        return ""
+    near, far = trial.from_large_end(flat[1]), trial.from_large_end(flat[0])
+    where = trial.show.band(near, far, "length")
+    return f" The mandrel is flat {where} from its large-end face: nothing stops the work there, travel has no stop."
 
 
 def _press(trial: Trial) -> str:

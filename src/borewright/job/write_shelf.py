@@ -1,0 +1,127 @@
+"""Writing a shelf as a shelf file that reads back as the equal shelf."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import tomli_w
+
+from borewright.errors.tree import RefusedInput
+from borewright.job.records import Machine, Shelf
+from borewright.job.shelf_file import parse_shelf
+from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
+from borewright.job.write import Speller, known, put, stated_only
+
+
+def write_shelf(shelf: Shelf, path: str | Path, units: str = "inch") -> None:
+    """Write the shelf to a file, in inch or mm; UnreadableFile where that cannot be done."""
+    put(checked_shelf_text(shelf, str(path), units), Path(path))
+
+
+def checked_shelf_text(shelf: Shelf, where: str, units: str = "inch") -> str:
+    """The TOML of a shelf; RefusedInput for one that no shelf file says in full."""
+    text = shelf_text(shelf, units)
+    if parse_shelf(text, where) != shelf:
+        raise RefusedInput(where, "a shelf that no shelf file says in full", "a shelf as read")
+    return text
+
+
+def shelf_text(shelf: Shelf, units: str = "inch") -> str:
+    """The TOML of a shelf.
+
+    >>> from borewright.job.records import MandrelNote
+    >>> print(shelf_text(Shelf((MandrelNote(0.015875, marks="2"),), stated=True)))
+    units = "inch"
+    <BLANKLINE>
+    [[mandrel]]
+    size = "5/8in"
+    marks = "2"
+    <BLANKLINE>
+    """
+    return tomli_w.dumps(_ShelfSpeller(units).shelf(shelf))
+
+
+class _ShelfSpeller(Speller):
+    """Records of the shelf as TOML tables."""
+
+    def shelf(self, shelf: Shelf) -> dict[str, Any]:
+        return {
+            "units": self.units,
+            **self.mandrels(shelf),
+            **self.lathes(shelf),
+            **self.presses(shelf),
+            **self.vice(shelf.vice),
+            **self.hammer(shelf.hammer),
+            **stated_only(
+                {
+                    "dog": [self.dog(dog) for dog in shelf.dogs],
+                    "reamer": [self.reamer(reamer) for reamer in shelf.reamers],
+                    "gauge": [self.gauge(gauge) for gauge in shelf.gauges],
+                }
+            ),
+        }
+
+    def mandrels(self, shelf: Shelf) -> dict[str, Any]:
+        if shelf.mandrels:
+            return {"mandrel": [self.mandrel(note) for note in shelf.mandrels]}
+        return {"mandrel": "none"} if shelf.stated else {}
+
+    def lathes(self, shelf: Shelf) -> dict[str, Any]:
+        if not shelf.lathes:
+            return stated_only({"machine": self.machine(shelf.machine)})
+        used = shelf.lathes.index(shelf.machine) if shelf.machine in shelf.lathes else 0
+        return {"lathe": [self.lathe(m, n == used > 0) for n, m in enumerate(shelf.lathes)]}
+
+    def lathe(self, machine: Machine, use: bool) -> dict[str, Any]:
+        return self.machine(machine) | ({"use": True} if use else {})
+
+    def presses(self, shelf: Shelf) -> dict[str, Any]:
+        if shelf.presses:
+            return {"press": [self.press(press) for press in shelf.presses]}
+        single = OwnPress(shelf.press, force=shelf.press_force)
+        return stated_only({"press": self.press(single)})
+
+    def press(self, press: OwnPress) -> dict[str, Any]:
+        return stated_only(
+            {
+                "name": press.name,
+                "kind": press.kind,
+                "force": self.say(press.force, "force"),
+                "daylight": self.say(press.daylight),
+                "throat": self.say(press.throat),
+                "ram_travel": self.say(press.ram_travel),
+                "table_slot": self.say(press.table_slot),
+            }
+        )
+
+    def vice(self, vice: OwnVice | None) -> dict[str, Any]:
+        if vice is None:
+            return {}
+        sizes = {"opening": self.say(vice.opening), "force": self.say(vice.force, "force")}
+        return {"vice": stated_only(sizes)}
+
+    def hammer(self, hammer: OwnHammer | None) -> dict[str, Any]:
+        if hammer is None:
+            return {}
+        said = {"mass": self.say(hammer.mass, "mass"), "face": hammer.face}
+        return {"hammer": stated_only(said)}
+
+    def dog(self, dog: OwnDog) -> dict[str, Any]:
+        return stated_only(
+            {
+                "name": dog.name,
+                "smallest": self.say(dog.smallest),
+                "largest": self.say(dog.largest),
+                "tail": known(dog.tail),
+            }
+        )
+
+    def reamer(self, reamer: OwnReamer) -> dict[str, Any]:
+        sizes = {"size": self.say(reamer.size), "cuts": self.say(reamer.cuts)}
+        return stated_only({**sizes, "name": reamer.name})
+
+    def gauge(self, gauge: OwnGauge) -> dict[str, Any]:
+        ends = [self.say(gauge.smallest), self.say(gauge.largest)]
+        said = {"uncertainty": self.say(gauge.uncertainty), "range": ends if all(ends) else []}
+        return {"kind": gauge.kind, **stated_only(said)}
