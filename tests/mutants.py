@@ -72,6 +72,24 @@ MUTANTS = (
         "np.abs(normal * taper / 2 + axial)",
     ),
     Mutant(
+        "grip that lifts at a sixth",
+        "mechanics/rock.py",
+        "return normal * contact_length / 12",
+        "return normal * contact_length / 6",
+    ),
+    Mutant(
+        "heat that never leaves",
+        "mechanics/warmth.py",
+        "-np.expm1(-rate * seconds / heat_capacity)",
+        "rate * seconds / heat_capacity",
+    ),
+    Mutant(
+        "the cut's thrust with the wrong sign",
+        "cutting/demand.py",
+        "sign = 1.0 if cut.seat_effect == TIGHTENS else -1.0",
+        "sign = -1.0 if cut.seat_effect == TIGHTENS else 1.0",
+    ),
+    Mutant(
         "wall ratio not squared in Lamé",
         "mechanics/rings.py",
         "k2 = (diameter / outside) ** 2",

@@ -1,4 +1,4 @@
-"""Five hundred job files, valid and not: an answer or one line that says what is wrong, never more."""
+"""A thousand job files, valid and not: an answer or one line that says what is wrong, never more."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ import pytest
 from tests.cli_run import Ran, ran
 from tests.unit.fuzz_jobs import fuzzed_job
 
-JOBS = 500
+JOBS = 1000
 LOT = 100
 PRINTED = 20
 """Every so many jobs, the sheet and the drawing are made as well: they cost most of the time."""

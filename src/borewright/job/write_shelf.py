@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -39,7 +40,18 @@ def shelf_text(shelf: Shelf, units: str = "inch") -> str:
     marks = "2"
     <BLANKLINE>
     """
-    return tomli_w.dumps(_ShelfSpeller(units).shelf(shelf))
+    tables = _ShelfSpeller(units).shelf(shelf)
+    return "\n".join(block for key, value in tables.items() for block in _blocks(key, value))
+
+
+def _blocks(key: str, value: Any) -> Iterator[str]:
+    """A table under its own name, each of a list under its own, so that a hand can add to it."""
+    if isinstance(value, dict):
+        yield f"[{key}]\n{tomli_w.dumps(value)}"
+    elif isinstance(value, list):
+        yield from (f"[[{key}]]\n{tomli_w.dumps(entry)}" for entry in value)
+    else:
+        yield tomli_w.dumps({key: value})
 
 
 class _ShelfSpeller(Speller):
