@@ -27,8 +27,11 @@ def explain_text(plan: Plan, source_tables: Tables | None = None) -> str:
 
 
 def plan_figures(plan: Plan) -> tuple[Figure, ...]:
-    """All figures of a plan in reading order, each once."""
-    return tuple(dict.fromkeys(_every(plan)))
+    """All figures of a plan in reading order, each once: a step's figure is that of its question."""
+    first: dict[tuple[str, float], Figure] = {}
+    for figure in _every(plan):
+        first.setdefault((figure.name, figure.best), figure)
+    return tuple(first.values())
 
 
 def _every(plan: Plan) -> Iterator[Figure]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from borewright.answer.records import Cut, Figure, Question
+from borewright.answer.records import Cut, Figure, Question, Verdict
 from borewright.planning.figures import figure, given
 from borewright.planning.judge import judge
 from borewright.planning.trial import Trial
@@ -13,9 +13,10 @@ def ask_speed(trial: Trial) -> Question:
     """Margin: the highest usual cutting speed over the speed that the fastest cut has."""
     usual, cut = _usual(trial), _fastest(trial)
     margin = usual.high / cut.cutting_speed
+    found = judge("speed", margin, margin, trial.tables)
     return Question(
         "speed",
-        judge("speed", margin, margin, trial.tables),
+        Verdict.CARE if found is Verdict.NO and _asked_for(trial, cut) else found,
         margin,
         margin,
         _reason(trial, usual, cut, margin),
@@ -36,6 +37,13 @@ def _fastest(trial: Trial) -> Cut:
     return max(trial.cuts, key=lambda c: c.cutting_speed)
 
 
+def _asked_for(trial: Trial, cut: Cut) -> bool:
+    """True where the job insists on the speed of this cut."""
+    wishes = {f"cut-{n}": w for n, w in enumerate(trial.job.cuts, 1)}
+    wish = wishes.get(cut.id)
+    return wish is not None and (wish.speed is not None or wish.spindle_speed is not None)
+
+
 def _reason(trial: Trial, usual: Range, cut: Cut, margin: float) -> str:
     show = trial.show
     at = f"{show.spindle(cut.spindle_speed)} gives {show.surface(cut.cutting_speed)} at {show.length(cut.diameter)}"
@@ -46,6 +54,8 @@ def _reason(trial: Trial, usual: Range, cut: Cut, margin: float) -> str:
     )
     if margin >= 1:
         return f"{at[0].upper()}{at[1:]}, within what is usual for this metal{stated}."
+    if _asked_for(trial, cut):
+        return f"You asked for it: {at}, faster than the usual {show.surface(usual.high)} at most."
     return f"The slowest that serves, {at}: faster than the usual {show.surface(usual.high)} at most{stated}."
 
 
