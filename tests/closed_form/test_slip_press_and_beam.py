@@ -10,7 +10,9 @@ from borewright.errors import OutsideModel
 from borewright.mechanics.beam import Bar, deflection, round_step
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.press import (
+    blow_travel,
     normal_from_push,
+    pressing_work,
     push_off_force,
     push_on_force,
     torque_from_push,
@@ -153,3 +155,12 @@ def test_a_range_out_of_order_is_refused() -> None:
         lognormal_draws(0.2, 0.1, 0.3, standard_normals(0))
     with pytest.raises(OutsideModel):
         normal_draws(0.2, 0.1, 0.3, standard_normals(0))
+
+
+@pytest.mark.parametrize("power", [1, 2])
+def test_the_work_of_pressing_is_the_area_under_the_push(power: int) -> None:
+    """F = F_end (s / S)^power: work F_end S / (power + 1), and blows share it out."""
+    travel, end = 0.03, 4e3
+    work = pressing_work(end * 0.5**power, end, travel)
+    assert work == pytest.approx(end * travel / (power + 1))
+    assert blow_travel(5.0, end) * end == pytest.approx(5.0)

@@ -59,7 +59,7 @@ def test_a_bare_number_reads_in_the_file_s_units() -> None:
         (', ["3in", "0.6260in"]', "", "mandrel[1].at: found 1 station; allowed is two or more"),
         ('"3in", ', '"0.25in", ', "mandrel[1].at: found 6.35 mm (1/4 in) twice"),
         ('"0.6260in"', '"0.726in"', "mandrel[1].at: found a diameter of"),
-        ('"3in", ', '"4.3in", ', "mandrel[1].at: found a station at 109.2 mm (4.30 in)"),
+        ('"3in", ', '"4.3in", ', "mandrel[1].at: found a station at 109.22 mm (4.30 in)"),
         ('"0.6260in"', '"a"', "mandrel[1].at[2][2]: found a"),
         ('"3in", ', '"-3in", ', "mandrel[1].at[2][1]: found -3in"),
         ('["3in", "0.6260in"]', '["3in"]', "found a list of 1; allowed is a place and the diam"),

@@ -182,3 +182,10 @@ def test_an_answer_that_cannot_be_used_is_refused(
     answers = {"bore": "1in by caliper", "outside": "3in", question_name: answer}
     with pytest.raises(RefusedInput, match=says):
         job_from(Answers(**answers), TABLES)
+
+
+def test_a_hammer_counts_blows_and_never_stalls_where_a_hand_would() -> None:
+    asked = question(wheel_job(press="soft hammer"), "push")
+    assert asked.verdict is Verdict.YES
+    assert "blows" in asked.reason
+    assert "blows" in step(wheel_job(press="soft hammer"), "Support under the hub").text

@@ -38,7 +38,7 @@ def taken_words(assumed: Iterable[Any], show: Any) -> str:
     return f"Assumed: {'; '.join(said)}." if said else "Nothing was assumed."
 
 
-_KINDS = {"roughness": "small", "small_end": "bore"}
+_KINDS = {"roughness": "small", "small_end": "bore", "uncertainty": "small"}
 
 
 def given(read: Callable[..., Any], text: str | None, where: str, **how: Any) -> Any:

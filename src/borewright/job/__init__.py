@@ -1,15 +1,21 @@
 """What a user states: the frozen records, and the reading and writing of the files that hold them.
 
     records.py       Job, Work, Bore, Piece, Mandrel, Machine, Shelf, CutWish …, in SI
+    tools.py         OwnPress, OwnVice, OwnHammer, OwnDog, OwnReamer, OwnGauge: what else a shelf lists
     file.py          read_job, parse_job
     shelf_file.py    read_shelf, parse_shelf, merge_shelf
     write.py         write_job, job_text (loads tomli-w: import it from there)
+    write_shelf.py   write_shelf, shelf_text (likewise)
+    csv_table.py     a spreadsheet's export as header and rows;  csv_kinds.py: its columns by kind
+    csv_columns.py   which column means what;  csv_shelf.py: its rows as records, or bad with a reason
     schema.py        the form of both files, job_schema (loads pydantic: import it from there)
+    schema_tools.py  the form of presses, dogs …;  schema_kinds.py: quantities, texts, tables
     form.py          holding tables against the form, one sentence for what does not fit
     toml_text.py     from a path to TOML tables
     typed.py         reading one file's quantities with its units and places
     build_work.py    [work] -> Work
     build_shop.py    [machine], [hold], [[cut]], shelf -> Machine, Shelf, CutWish
+    build_tools.py   [[press]], [vice], [hammer], [[dog]], [[reamer]], [[gauge]] -> their records
     stations.py      the measured diameters of a mandrel, read and checked
     outline.py       hub, web and rim as rings; whether rings make a part
     spell.py         SI values as text that reads back exactly
@@ -33,6 +39,7 @@ from borewright.job.records import (
     Work,
 )
 from borewright.job.shelf_file import merge_shelf, parse_shelf, read_shelf
+from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
 
 __all__ = [
     "Bore",
@@ -43,6 +50,12 @@ __all__ = [
     "Machine",
     "Mandrel",
     "MandrelNote",
+    "OwnDog",
+    "OwnGauge",
+    "OwnHammer",
+    "OwnPress",
+    "OwnReamer",
+    "OwnVice",
     "Piece",
     "Shelf",
     "Work",

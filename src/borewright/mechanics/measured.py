@@ -116,6 +116,22 @@ def largest_so_far(x: Num, mandrel: Profile) -> Floats:
     return np.asarray(np.maximum(diameter_on(at, mandrel), before), dtype=np.float64)
 
 
+def growing_share(mandrel: Profile) -> float:
+    """Share of the length between the outermost stations on which a larger bore stops further on.
+
+    1 for a straight taper; what lies behind a larger place, or is flat, stops no bore.
+
+    >>> dented = Profile(np.array([0.0, 0.04, 0.1]), np.array([0.018, 0.01799, 0.01801]), 0.0005)
+    >>> growing_share(dented)
+    0.3
+    """
+    before = np.maximum.accumulate(mandrel.d)[:-1]
+    gained = np.maximum(mandrel.d[1:] - before, 0.0)
+    rise = np.where(gained > 0, mandrel.d[1:] - mandrel.d[:-1], 1.0)
+    growing = (gained / rise * np.diff(mandrel.x)).sum()
+    return round(float(growing / (mandrel.x[-1] - mandrel.x[0])), 12)
+
+
 def flat_stretches(
     x: Sequence[float],
     d: Sequence[float],

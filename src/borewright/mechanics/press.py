@@ -8,7 +8,7 @@ Source: equilibrium of a wedge, closed form. Weakness: Coulomb friction, the lea
 from __future__ import annotations
 
 from borewright.mechanics.num import Num
-from borewright.quantities.si import MetrePerMetre
+from borewright.quantities.si import Joule, Metre, MetrePerMetre
 
 
 def push_on_force(normal: Num, friction: Num, taper: MetrePerMetre) -> Num:
@@ -47,3 +47,23 @@ def torque_from_push(push: Num, diameter: Num, slip_ratio: Num) -> Num:
     125.0
     """
     return push * diameter / 2 * slip_ratio
+
+
+def pressing_work(half_way: Num, at_end: Num, travel: Metre) -> Num:
+    """Work (J) of pressing over a travel (m) from no push, the push half way and at the end (N).
+
+    Simpson's rule, exact for a push that grows with the travel or its square.
+
+    >>> round(pressing_work(500.0, 1000.0, 0.03), 6), round(pressing_work(250.0, 1000.0, 0.03), 6)
+    (15.0, 10.0)
+    """
+    return (4 * half_way + at_end) / 6 * travel
+
+
+def blow_travel(energy: Joule, push: Num) -> Num:
+    """How far (m) a blow of this energy (J) moves the work against a push (N).
+
+    >>> blow_travel(5.0, 2500.0)
+    0.002
+    """
+    return energy / push

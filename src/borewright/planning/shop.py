@@ -15,6 +15,9 @@ from borewright.reference.ranges import Range
 SET_STEP = {"inch": 0.0254 / 16, "mm": 0.001}
 """Sets go by sixteenths (Machine Shop Work, "Mandrels"); metric ones vary, by whole mm here (ours)."""
 
+HAMMER = "soft-hammer"
+"""The press of the reference table that works by blows."""
+
 SMALLEST, LARGEST = 0.0063, 0.0382
 """Sizes (m) that the table of plain mandrels speaks of: 1/4 to 1 1/2 in."""
 
@@ -29,6 +32,11 @@ class Shop:
     assumed: tuple[Assumption, ...]
     assumed_of: dict[str, tuple[Assumption, ...]]
     owns_none: bool
+
+    @property
+    def hammers(self) -> bool:
+        """True where the work is driven on by blows."""
+        return "hammer" in self.press_name
 
 
 def shop_of(job: Job, tables: Tables) -> Shop:
@@ -47,6 +55,13 @@ def shop_of(job: Job, tables: Tables) -> Shop:
         {r.mandrel.name: r.assumed for r in resolved},
         job.shelf.stated and not job.shelf.mandrels,
     )
+
+
+def _hammer_force(tables: Tables) -> Range:
+    """The push (N) against which a blow still moves the work by the least that is worth a blow."""
+    energy, least = tables.allowance("blow_energy"), tables.allowance("least_blow").best
+    low, best, high = (e / least for e in (energy.low, energy.best, energy.high))
+    return Range(low, best, high, "N", energy.source)
 
 
 def _usual_set(job: Job) -> tuple[MandrelNote, ...]:
@@ -97,6 +112,8 @@ def _press(job: Job, tables: Tables) -> tuple[str, Range, tuple[Assumption, ...]
         f = shelf.press_force
         return shelf.press or "your press", Range(0.9 * f, f, 1.05 * f, "N", "stated"), ()
     press = tables.press(shelf.press or "unknown")
+    if press.id == HAMMER:
+        return press.name, _hammer_force(tables), ()
     if shelf.press:
         return press.name, press.force, ()
     said = Assumption(

@@ -9,6 +9,7 @@ from borewright.cutting.schedule import LOOSENS
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.figures import figure, given
 from borewright.planning.margins import demand_on_joint
+from borewright.planning.questions.push import blows
 from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.trial import Trial
 
@@ -139,6 +140,11 @@ def _seat_figures(trial: Trial) -> tuple[Figure, ...]:
 
 def _support_words(trial: Trial) -> str:
     lead = trial.hold.leading
+    if trial.shop.hammers:
+        return (
+            f"The hub, not the rim, on a ring or block on something solid; face {lead} up; room below for the mandrel; a "
+            f"soft block on the center hole. About {blows(trial)} blows, square and even: watch the rule, not the sound."
+        )
     if "vice" in trial.shop.press_name:
         return (
             f"In the vice: a ring or tube between one jaw and the hub, not the rim, at the face that is not {lead}, with "

@@ -27,7 +27,7 @@ def explain_text(plan: Plan, source_tables: Tables | None = None) -> str:
 
 
 def plan_figures(plan: Plan) -> tuple[Figure, ...]:
-    """All figures of a plan in reading order, each once: a step's figure is that of its question."""
+    """All figures of a plan in reading order, each once, as its question has it."""
     first: dict[tuple[str, float], Figure] = {}
     for figure in _every(plan):
         first.setdefault((figure.name, figure.best), figure)

@@ -37,13 +37,23 @@ def shelf_doubts(shelf: Shelf, tables: Tables, show: Show) -> tuple[Doubt, ...]:
     >>> [str(d) for d in shelf_doubts(Shelf(two, stated=True), tables(), Show("inch"))]
     ["mandrel 'old': 2 mandrels of this name."]
     """
-    found: list[Doubt] = []
-    for kind, entries in tools_of(shelf).items():
-        labels = labels_of(kind, entries)
-        found += _same_names(kind, entries)
-        found += _each(kind, entries, labels, tables, show)
-        found += [Doubt(of, what) for of, what in unit_doubts(kind, entries, labels, tables, show)]
-    return tuple(found)
+    return tuple(
+        doubt
+        for kind, entries in tools_of(shelf).items()
+        for doubt in doubts_of(kind, entries, labels_of(kind, entries), tables, show)
+    )
+
+
+def doubts_of(
+    kind: str, entries: Sequence[Any], labels: Sequence[str], tables: Tables, show: Show
+) -> list[Doubt]:
+    """Every doubt about the tools of one kind, each under its label."""
+    slips = unit_doubts(kind, entries, labels, tables, show)
+    return [
+        *_same_names(kind, entries),
+        *_each(kind, entries, labels, tables, show),
+        *(Doubt(of, what) for of, what in slips),
+    ]
 
 
 def tools_of(shelf: Shelf) -> dict[str, Sequence[Any]]:

@@ -47,7 +47,7 @@ def unit_doubts(
     >>> from borewright.reference.library import tables
     >>> notes = [MandrelNote(0.0127), MandrelNote(0.32258)]
     >>> unit_doubts("mandrel", notes, ["line 2", "line 3"], tables(), Show("inch"))[0][1]
-    '1 of 2 looks like millimeters read as inches: line 3 (12.7000 in (322.580 mm))'
+    '1 of 2 looks like mm read as inches: line 3 (12.7000 in (322.580 mm))'
     """
     said = []
     for field, name in SIZES[kind].items():
@@ -77,12 +77,12 @@ def slip_of(value: Metre, low: Metre, high: Metre) -> str:
     """How a size outside a range was probably typed; empty where the other unit is no better.
 
     >>> slip_of(12.7 * 0.0254, 0.002, 0.08), slip_of(0.000625, 0.002, 0.08), slip_of(0.02, 0.002, 0.08)
-    ('millimeters read as inches', 'inches read as millimeters', '')
+    ('mm read as inches', 'inches read as mm', '')
     """
     if value > high and low <= value / (INCH / 1e-3) <= high:
-        return "millimeters read as inches"
+        return "mm read as inches"
     if 0 < value < low and low <= value * (INCH / 1e-3) <= high:
-        return "inches read as millimeters"
+        return "inches read as mm"
     return ""
 
 

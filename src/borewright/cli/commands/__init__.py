@@ -4,5 +4,8 @@ ask          six questions, an answer, a job file and a bench sheet
 plan         the whole plan for a job file
 fit          one bore on one plain taper mandrel
 cut          one turning cut
+mandrel      diameters measured along a mandrel
+make         papers that help at the bench: a strip that turns a mandrel into a bore gauge
+shelf        what the shop owns: imported, shown, doubted
 reference    the tables, with their sources
 """

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 
 from borewright.answer.records import Figure, Input, Question
+from borewright.mechanics.press import blow_travel, pressing_work
 from borewright.mechanics.rings import Elastic, ring_compliance
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
 from borewright.planning.travel import press_draws, press_margins
 from borewright.planning.trial import Trial
+from borewright.quantities.si import Joule
 
 
 def ask_push(trial: Trial) -> Question:
@@ -32,10 +36,22 @@ def ask_push(trial: Trial) -> Question:
 def _reason(trial: Trial, margin: float) -> str:
     push, show = trial.grip.push_on, trial.show
     band = show.band(low_end(push), high_end(push), "force")
-    return (
-        f"Expect a push of about {show.force(likely(push))} (between {band}); "
-        f"{trial.shop.press_name} gives {times(margin)} the likely push."
-    )
+    expect = f"Expect a push of about {show.force(likely(push))} (between {band})"
+    if trial.shop.hammers:
+        last = show.small(float(blow_travel(_energy(trial), likely(push))))
+        return f"{expect}: about {blows(trial)} blows of a soft hammer, the last moving it {last}."
+    return f"{expect}; {trial.shop.press_name} gives {times(margin)} the likely push."
+
+
+def blows(trial: Trial) -> int:
+    """Blows of a soft hammer to the chosen travel, likely case."""
+    half = trial.hold.grip(trial.chosen.travel / 2)
+    work = pressing_work(likely(half.push_on), likely(trial.grip.push_on), trial.chosen.travel)
+    return max(1, math.ceil(float(work) / _energy(trial)))
+
+
+def _energy(trial: Trial) -> Joule:
+    return trial.tables.allowance("blow_energy").best
 
 
 def _changes(trial: Trial) -> str:

@@ -1,0 +1,117 @@
+"""What a wall chart takes for granted, and where its numbers come from."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from borewright.answer.chart import ChartBar
+from borewright.answer.records import Assumption
+from borewright.job.records import Shelf
+from borewright.planning.chart_cells import Gripped
+from borewright.planning.chart_hub import HUB_LENGTH, HUB_OUTSIDE
+from borewright.planning.shop import Shop
+from borewright.quantities.show import Show
+from borewright.reference.library import Tables
+
+Said = tuple[Assumption, ...]
+
+
+def chart_assumed(
+    shop: Shop,
+    bars: tuple[ChartBar, ...],
+    held: Sequence[Gripped],
+    shelf: Shelf,
+    units: str,
+    tables: Tables,
+) -> Said:
+    """Every assumption of the chart, each with the id of its source."""
+    show = Show("mm" if units == "mm" else "inch")
+    return (
+        *_of_the_hub(show, tables),
+        *_of_the_travel(shop, show, tables),
+        *(_of_the_cut(held, shelf, show, tables) if held else ()),
+        *_of_the_ends(bars),
+    )
+
+
+def chart_sources(shop: Shop, held: Sequence[Gripped], tables: Tables) -> tuple[str, ...]:
+    """Every source behind the chart as `id: citation`."""
+    used = ("press_travel", "tool_clearance", "dog_clearance", "touch_push", "edge_factor")
+    ids = {tables.allowance(name).source for name in used}
+    ids |= {s for m in shop.mandrels for s in m.sources} | {s for h in held for s in h.sources}
+    ids |= {tables.threshold(q).source for q in ("slip", "crack", "yield", "push")}
+    ids |= {tables.formula(f).source for f in ("bore_window", "kienzle_force", "slip_demand")}
+    ids |= {shop.press_force.source}
+    ids -= {"stated", ""}
+    return tuple(f"{i}: {tables.source(i).citation}" for i in sorted(ids))
+
+
+def _of_the_hub(show: Show, tables: Tables) -> Said:
+    reamed = tables.roughness("reamed")
+    return (
+        Assumption(
+            "hub",
+            f"{HUB_OUTSIDE:g} bores across and {HUB_LENGTH:g} bores long, sound and solid; "
+            "web and rim are not counted, they only add grip",
+            "ours",
+        ),
+        Assumption("bore", "straight, round, reamed, pressed for the first time", reamed.source),
+        Assumption("bore and mandrel", "a wiped film of oil", tables.friction("steel").mu_on.source),
+    )
+
+
+def _of_the_travel(shop: Shop, show: Show, tables: Tables) -> Said:
+    push, tool, dog = (
+        tables.allowance(n) for n in ("touch_push", "tool_clearance", "dog_clearance")
+    )
+    return (
+        Assumption("touch", f"where it stops under a light push of {show.force(push.best)}", push.source),
+        Assumption("kept free at the dog", show.length(dog.best), dog.source),
+        Assumption("kept free for the tool", show.length(tool.best), tool.source),
+        Assumption(
+            "press", f"{shop.press_name}, about {show.force(shop.press_force.best)}", _told(shop)
+        ),
+    )
+
+
+def _told(shop: Shop) -> str:
+    return shop.press_force.source
+
+
+def _of_the_cut(held: Sequence[Gripped], shelf: Shelf, show: Show, tables: Tables) -> Said:
+    edge, nose, wear = (
+        tables.cutting_correction(n) for n in ("edge_angle", "nose_radius", "tool_wear")
+    )
+    materials = dict.fromkeys(h.column.material for h in held)
+    tools = sorted({tables.cut_defaults(m).tool for m in materials})
+    named = " or ".join("high-speed steel" if t == "hss" else t for t in tools)
+    slip = tables.threshold("slip")
+    return (
+        Assumption("cut", "turning, fed towards the headstock and the large end", "od1645"),
+        Assumption(
+            "tool",
+            f"{named}, edge angle {show.angle(edge.best)} (ISO 3002), part worn",
+            wear.source,
+        ),
+        Assumption("nose of the tool", show.length(nose.best), nose.source),
+        Assumption(
+            "holds",
+            f"at least {slip.yes_likely:g} times what the cut asks in the likely case, and "
+            f"{slip.yes_low:g} times in the poor case (1 in 20)",
+            slip.source,
+        ),
+    )
+
+
+def _of_the_ends(bars: tuple[ChartBar, ...]) -> Said:
+    guessed = [b.mandrel for b in bars if not b.as_stated]
+    if not guessed:
+        return ()
+    who = "all of them" if len(guessed) == len(bars) else f"{len(guessed)} of {len(bars)}, marked *"
+    return (
+        Assumption(
+            "mandrels not measured",
+            f"{who}: ends and taper of a usual plain mandrel; measure both ends",
+            "tm-1-420",
+        ),
+    )

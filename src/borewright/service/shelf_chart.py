@@ -1,0 +1,78 @@
+"""shelf chart: a shop's own shelf to one page for the wall by the lathe."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from borewright.errors import RefusedInput, UnknownName
+from borewright.job.records import Shelf
+from borewright.reference.library import Tables, tables
+
+if TYPE_CHECKING:
+    from borewright.answer.chart import Chart
+
+ON_HAND = ("gray-iron-30", "steel-1018", "al-6061-t6")
+"""The materials commonest on hand: grey iron, mild steel, aluminium (ours)."""
+
+
+def shelf_chart(
+    shelf: Shelf,
+    materials: tuple[str, ...] = (),
+    units: str = "inch",
+    source_tables: Tables | None = None,
+) -> Chart:
+    """Which bores each mandrel takes and where they touch; the deepest cut that holds, by outside.
+
+    `materials` by any of their names, the commonest three where none is given. RefusedInput for a
+    shelf without mandrels and for more materials than a page has room for, UnknownName for one
+    that is not in the tables.
+
+    >>> from borewright.job.records import MandrelNote
+    >>> chart = shelf_chart(Shelf((MandrelNote(0.016),), True), ("brass",), "mm")
+    >>> chart.bars[0].mandrel, chart.columns[0].material
+    ('16 mm mandrel', 'brass-c360')
+    """
+    import numpy as np
+
+    from borewright.planning.chart import MOST_MATERIALS, chart_of
+
+    used = source_tables or tables()
+    ids = tuple(dict.fromkeys(_material(name, used) for name in materials or ON_HAND))
+    if len(ids) > MOST_MATERIALS:
+        raise RefusedInput("--material", f"{len(ids)} materials", f"at most {MOST_MATERIALS}")
+    try:
+        with np.errstate(all="ignore"):
+            return chart_of(shelf, ids, units, used)
+    except ArithmeticError:
+        if not used.has_own:
+            raise
+        raise RefusedInput(
+            "folder of tables", "values that the sums cannot use", "values that a shop could have"
+        ) from None
+
+
+def chart_bytes(chart: Chart, paper: str | None = None) -> bytes:
+    """The chart as one page of PDF."""
+    from borewright.report.chart_sheet import chart_sheet
+
+    return chart_sheet(chart, paper=paper)
+
+
+def shelf_units(path: str) -> str:
+    """The units that a shelf file sets for itself, inch where it sets none."""
+    from borewright.job.shelf_file import WHAT
+    from borewright.job.toml_text import load_text, parse_tables
+
+    said = parse_tables(load_text(Path(path), WHAT), path, WHAT).get("units")
+    return said if said in ("inch", "mm") else "inch"
+
+
+def _material(name: str, used: Tables) -> str:
+    try:
+        found = used.material(name).id
+    except UnknownName as unknown:
+        raise UnknownName("--material", unknown.name, unknown.known) from None
+    if found not in used.work_materials():
+        raise UnknownName("--material", name, used.work_materials())
+    return found
