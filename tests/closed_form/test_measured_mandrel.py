@@ -68,6 +68,36 @@ def test_work_stops_at_the_first_place_where_metal_meets_metal(
         assert interference(touch - back, mandrel, depth, sizes) < 0.0
 
 
+def test_a_closing_bore_may_stop_on_a_corner_of_the_mandrel() -> None:
+    """Steeper than the bore before 50 mm, slighter after: 18.040 meets 18.040, 20 mm down the bore.
+
+    The bore's mouth would reach 100 mm, its far end 37.5 + 40 mm.
+    """
+    worn = Profile(np.array([0.0, 0.05, 0.1]), np.array([0.018, 0.01804, 0.01805]), TAPER)
+    touch = touch_on(worn, np.array([0.01805, 0.01803]), np.array([0.0, 0.04]))
+    assert float(touch[0]) == pytest.approx(0.07, abs=ROUNDING)
+
+
+def test_a_bore_as_large_as_a_flat_stops_where_the_flat_begins() -> None:
+    flat = Profile(np.array([0.0, 0.04, 0.06]), np.array([0.018, 0.01802, 0.01802]), TAPER)
+    touch = touch_on(flat, np.array([0.01802, 0.01802]), np.array([0.0, 0.01]))
+    assert float(touch[0]) == pytest.approx(0.04, abs=ROUNDING)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_random_worn_mandrels_and_bores_of_like_slope_meet_and_do_not_overlap(seed: int) -> None:
+    """Errors over a tenth of the length, so that corners of either body are often what meets."""
+    rng = np.random.default_rng(seed)
+    for _ in range(20):
+        x, depth = np.linspace(0.0, GROUND, 6), np.linspace(0.0, 0.04, 4)
+        mandrel = Profile(x, SMALL + TAPER * x + rng.uniform(-6e-6, 6e-6, 6), TAPER)
+        sizes = 0.01801 - 0.4e-3 * depth + rng.uniform(-4e-6, 4e-6, 4)
+        touch = float(touch_on(mandrel, sizes, depth)[0])
+        assert interference(touch, mandrel, depth, sizes) == pytest.approx(0.0, abs=1e-12)
+        for back in (1e-5, 1e-3, 0.01):
+            assert interference(touch - back, mandrel, depth, sizes) < 0.0
+
+
 @given(bore=bores(), places=PLACES)
 def test_stations_on_a_straight_taper_give_the_straight_taper_s_answer(
     bore: tuple[np.ndarray, np.ndarray], places: list[int]

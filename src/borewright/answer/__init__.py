@@ -1,6 +1,8 @@
 """The frozen records of what borewright says, and the draws they are made of.
 
     records    Figure, Verdict, Question, Grip, Demand, Step, Caution, Cut, Layout, Plan …
+    chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf
+    strip      Strip, Tick: the paper strip that makes a bore gauge of a mandrel
     streams    which independent stream of draws each uncertain input uses
 
 May import job, mechanics, reference, quantities, errors. Names load from their files, so that a

@@ -14,7 +14,7 @@ from borewright.quantities.si import Metre, Newton, Ratio
 
 @dataclass(frozen=True, slots=True)
 class TouchMark:
-    """A straight bore, and what a rule reads from the large-end face to its leading face at touch."""
+    """A straight bore, and what a rule reads from large-end face to leading face at touch."""
 
     bore: Metre
     reading: Metre
@@ -24,6 +24,7 @@ class TouchMark:
 class ChartBar:
     """One mandrel: go and not-go bore, marks where bores touch; no window where it is too short.
 
+    `reading_go` and `reading_not_go` are the rule readings at which those two bores touch.
     `as_stated` False: its ends are those of the table of plain mandrels, not its own.
     """
 
@@ -34,6 +35,8 @@ class ChartBar:
     overall_length: Metre
     end_length: Metre
     ground_length: Metre
+    reading_go: Metre
+    reading_not_go: Metre
     marks: tuple[TouchMark, ...]
     as_stated: bool
 

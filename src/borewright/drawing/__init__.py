@@ -19,6 +19,7 @@
     end_view      seen from the headstock: slip circles, dog, proof load
     inset         interference along the bore
     sheet_layout  the whole drawing
+    strip         the paper strip that makes a bore gauge of a mandrel, at full size
 
 May import answer, job, mechanics, reference, quantities, errors; never `report`.
 """

@@ -1,13 +1,13 @@
 """What a user states: the frozen records, and the reading and writing of the files that hold them.
 
     records.py       Job, Work, Bore, Piece, Mandrel, Machine, Shelf, CutWish …, in SI
-    tools.py         OwnPress, OwnVice, OwnHammer, OwnDog, OwnReamer, OwnGauge: what else a shelf lists
+    tools.py         OwnPress, OwnVice, OwnHammer, OwnDog, OwnReamer, OwnGauge: the rest of a shelf
     file.py          read_job, parse_job
     shelf_file.py    read_shelf, parse_shelf, merge_shelf
     write.py         write_job, job_text (loads tomli-w: import it from there)
     write_shelf.py   write_shelf, shelf_text (likewise)
     csv_table.py     a spreadsheet's export as header and rows;  csv_kinds.py: its columns by kind
-    csv_columns.py   which column means what;  csv_shelf.py: its rows as records, or bad with a reason
+    csv_columns.py   which column means what;  csv_shelf.py: its rows as records, or bad and why
     schema.py        the form of both files, job_schema (loads pydantic: import it from there)
     schema_tools.py  the form of presses, dogs …;  schema_kinds.py: quantities, texts, tables
     form.py          holding tables against the form, one sentence for what does not fit

@@ -15,6 +15,9 @@
     words           headline, echo of what was typed, what to have ready
     cautions        the hazards of this work and these operations
     layout          the geometry that is drawn
+    chart           the wall chart of a shelf;  chart_words: what it takes for granted
+    chart_bars      which bores each mandrel takes and where they touch, and the gaps between
+    chart_cells     the deepest cut that holds at an outside;  chart_hub: the hub it is worked with
     assemble        the whole plan for a job
 
 May import holding, cutting, drawing, report, answer, job, mechanics, reference, quantities, errors.

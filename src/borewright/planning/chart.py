@@ -67,7 +67,7 @@ def chart_of(shelf: Shelf, materials: tuple[str, ...], units: str, tables: Table
         outsides=outsides,
         cells=_cells(held, outsides, feed, tables),
         not_shown=_not_shown(bars, columns, shelf, units),
-        assumed=chart_assumed(shop, bars, held, shelf, units, tables),
+        assumed=chart_assumed(shop, bars, held, units, tables),
         sources=chart_sources(shop, held, tables),
     )
 

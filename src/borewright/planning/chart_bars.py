@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Callable
 from itertools import pairwise
 
 from borewright.answer.chart import ChartBar, ChartGap, TouchMark
@@ -15,8 +17,11 @@ from borewright.reference.library import Tables
 BORE_STEP = {"inch": 2.54e-6, "mm": 1e-6}
 """Bores are marked in these steps (m): a tenth, or a micrometre."""
 
+NEAR = 1e-6
+"""Share of a step within which an end is a whole step, so that float noise loses no mark."""
+
 MOST_MARKS = 5
-MARKS_APART = 0.11
+MARKS_APART = 0.085
 """Marks stand at least this share of the mandrel's length apart, so that their words do."""
 
 
@@ -28,14 +33,19 @@ def bar_of(
     A light push is already travel, and more of it in a yielding material: the window is the part
     that all the materials have in common, and the marks are at their mean.
     """
-    hands = [_hand(mandrel, m, shelf, units, tables) for m in materials]
-    window = _window(mandrel, hands, usual_press(units, tables), tables)
-    mean = sum(hands) / len(hands)
-    marks = (
-        _marks(mandrel, window, mean, materials[0], shelf, units, tables)
-        if window is not None
-        else ()
-    )
+    middle = (mandrel.small_end + mandrel.large_end) / 2
+    # On a measured mandrel the hand's travel depends on the place: again, at the window's middle.
+    for _ in range(3 if mandrel.stations else 1):
+        hands = [_hand(mandrel, middle, m, shelf, units, tables) for m in materials]
+        window = _window(mandrel, hands, usual_press(units, tables), tables)
+        middle = sum(window) / 2 if window is not None else middle
+
+    def read(bore: Metre) -> Metre:
+        job = hub_job(mandrel, bore, materials[0], shelf, units)
+        touch = hub_hold(mandrel, job, tables).likely_touch + sum(hands) / len(hands)
+        return mandrel.ground_length + mandrel.end_length - touch
+
+    go, not_go = (read(bore) for bore in window) if window is not None else (0.0, 0.0)
     return ChartBar(
         mandrel=mandrel.name,
         nominal=mandrel.nominal,
@@ -44,7 +54,9 @@ def bar_of(
         overall_length=mandrel.overall_length,
         end_length=mandrel.end_length,
         ground_length=mandrel.ground_length,
-        marks=marks,
+        reading_go=go,
+        reading_not_go=not_go,
+        marks=_marks(mandrel, window, read, units) if window is not None else (),
         as_stated=mandrel.origin != "table",
     )
 
@@ -53,7 +65,7 @@ def gaps_between(bars: tuple[ChartBar, ...], units: str) -> tuple[ChartGap, ...]
     """The bores between the smallest and the largest taken that no mandrel takes.
 
     >>> def bar(low, high):
-    ...     return ChartBar("m", low, 0.02, (low, high), 0.1, 0.01, 0.08, (), True)
+    ...     return ChartBar("m", low, 0.02, (low, high), 0.1, 0.01, 0.08, 0.08, 0.05, (), True)
     >>> gaps_between((bar(0.016, 0.01602), bar(0.012, 0.01202)), "mm")
     (ChartGap(low=0.01202, high=0.016),)
     """
@@ -63,9 +75,11 @@ def gaps_between(bars: tuple[ChartBar, ...], units: str) -> tuple[ChartGap, ...]
     return tuple(ChartGap(a, b) for a, b in ends if b - a > BORE_STEP[units])
 
 
-def _hand(mandrel: Mandrel, material: str, shelf: Shelf, units: str, tables: Tables) -> Metre:
-    middle = (mandrel.small_end + mandrel.large_end) / 2
-    job = hub_job(mandrel, middle, material, shelf, units)
+def _hand(
+    mandrel: Mandrel, bore: Metre, material: str, shelf: Shelf, units: str, tables: Tables
+) -> Metre:
+    """How far (m) a light push has itself pressed the hub."""
+    job = hub_job(mandrel, bore, material, shelf, units)
     return hand_travel(hub_hold(mandrel, job, tables), tables)
 
 
@@ -83,21 +97,14 @@ def _window(
 def _marks(
     mandrel: Mandrel,
     window: tuple[Metre, Metre],
-    hand: Metre,
-    material: str,
-    shelf: Shelf,
+    read: Callable[[Metre], Metre],
     units: str,
-    tables: Tables,
 ) -> tuple[TouchMark, ...]:
-    def mark(bore: Metre) -> TouchMark:
-        hold = hub_hold(mandrel, hub_job(mandrel, bore, material, shelf, units), tables)
-        face = mandrel.ground_length + mandrel.end_length
-        return TouchMark(bore, face - (hold.likely_touch + hand))
-
-    bores = _round_bores(window, MOST_MARKS, BORE_STEP[units])
-    for count in range(len(bores), 0, -1):
-        found = tuple(mark(b) for b in _round_bores(window, count, BORE_STEP[units]))
-        apart = MARKS_APART * mandrel.overall_length
+    """As many bores as there is room to mark, five at most."""
+    apart = MARKS_APART * mandrel.overall_length
+    for count in range(MOST_MARKS, 0, -1):
+        bores = _round_bores(window, count, BORE_STEP[units])
+        found = tuple(TouchMark(b, read(b)) for b in bores)
         if all(a.reading - b.reading >= apart for a, b in pairwise(found)):
             return found
     return ()
@@ -110,7 +117,7 @@ def _round_bores(window: tuple[Metre, Metre], count: int, step: Metre) -> list[M
     [16000, 16010, 16020, 16030, 16040]
     """
     low, high = window
-    first, last = -int(-low // step), int(high // step)
+    first, last = math.ceil(low / step - NEAR), math.floor(high / step + NEAR)
     if first > last:
         return [(low + high) / 2]
     if count == 1:

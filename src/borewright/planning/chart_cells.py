@@ -67,7 +67,7 @@ def gripped(
 def cell_of(held: Gripped, outside: Metre, feed: Metre, tables: Tables) -> ChartCell | None:
     """The deepest cut with a yes at this outside (m); None where the hub itself is larger."""
     step, most = DEPTH_STEP[held.job.units], MOST_DEPTH[held.job.units]
-    if outside <= HUB_OUTSIDE * held.column.nominal:
+    if outside <= HUB_OUTSIDE * held.column.nominal * (1 + 1e-9):
         return None
     steps = round(most / step)
 

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 
 from borewright.answer.chart import ChartBar
 from borewright.answer.records import Assumption
-from borewright.job.records import Shelf
 from borewright.planning.chart_cells import Gripped
 from borewright.planning.chart_hub import HUB_LENGTH, HUB_OUTSIDE
 from borewright.planning.shop import Shop
@@ -20,16 +19,15 @@ def chart_assumed(
     shop: Shop,
     bars: tuple[ChartBar, ...],
     held: Sequence[Gripped],
-    shelf: Shelf,
     units: str,
     tables: Tables,
 ) -> Said:
     """Every assumption of the chart, each with the id of its source."""
     show = Show("mm" if units == "mm" else "inch")
     return (
-        *_of_the_hub(show, tables),
+        *_of_the_hub(tables),
         *_of_the_travel(shop, show, tables),
-        *(_of_the_cut(held, shelf, show, tables) if held else ()),
+        *(_of_the_cut(held, show, tables) if held else ()),
         *_of_the_ends(bars),
     )
 
@@ -46,7 +44,7 @@ def chart_sources(shop: Shop, held: Sequence[Gripped], tables: Tables) -> tuple[
     return tuple(f"{i}: {tables.source(i).citation}" for i in sorted(ids))
 
 
-def _of_the_hub(show: Show, tables: Tables) -> Said:
+def _of_the_hub(tables: Tables) -> Said:
     reamed = tables.roughness("reamed")
     return (
         Assumption(
@@ -56,7 +54,9 @@ def _of_the_hub(show: Show, tables: Tables) -> Said:
             "ours",
         ),
         Assumption("bore", "straight, round, reamed, pressed for the first time", reamed.source),
-        Assumption("bore and mandrel", "a wiped film of oil", tables.friction("steel").mu_on.source),
+        Assumption(
+            "bore and mandrel", "a wiped film of oil", tables.friction("steel").mu_on.source
+        ),
     )
 
 
@@ -65,23 +65,25 @@ def _of_the_travel(shop: Shop, show: Show, tables: Tables) -> Said:
         tables.allowance(n) for n in ("touch_push", "tool_clearance", "dog_clearance")
     )
     return (
-        Assumption("touch", f"where it stops under a light push of {show.force(push.best)}", push.source),
+        Assumption(
+            "touch", f"where it stops under a light push of {show.force(push.best)}", push.source
+        ),
         Assumption("kept free at the dog", show.length(dog.best), dog.source),
         Assumption("kept free for the tool", show.length(tool.best), tool.source),
         Assumption(
-            "press", f"{shop.press_name}, about {show.force(shop.press_force.best)}", _told(shop)
+            "press",
+            f"{shop.press_name}, about {show.force(shop.press_force.best)}",
+            shop.press_force.source,
         ),
     )
 
 
-def _told(shop: Shop) -> str:
-    return shop.press_force.source
-
-
-def _of_the_cut(held: Sequence[Gripped], shelf: Shelf, show: Show, tables: Tables) -> Said:
-    edge, nose, wear = (
-        tables.cutting_correction(n) for n in ("edge_angle", "nose_radius", "tool_wear")
+def _of_the_cut(held: Sequence[Gripped], show: Show, tables: Tables) -> Said:
+    edge, nose, wear, chip = (
+        tables.cutting_correction(n)
+        for n in ("edge_angle", "nose_radius", "tool_wear", "least_chip")
     )
+    skin = tables.allowance("skin_depth")
     materials = dict.fromkeys(h.column.material for h in held)
     tools = sorted({tables.cut_defaults(m).tool for m in materials})
     named = " or ".join("high-speed steel" if t == "hss" else t for t in tools)
@@ -100,6 +102,14 @@ def _of_the_cut(held: Sequence[Gripped], shelf: Shelf, show: Show, tables: Table
             f"{slip.yes_low:g} times in the poor case (1 in 20)",
             slip.source,
         ),
+        Assumption(
+            "first cut on a casting",
+            f"gets under its skin, {show.length(skin.low)} at least: a lesser depth here will not do",
+            skin.source,
+        ),
+        Assumption(
+            "thin chips", f"under {show.length(chip.best)} the force law is stretched", chip.source
+        ),
     )
 
 
@@ -111,7 +121,11 @@ def _of_the_ends(bars: tuple[ChartBar, ...]) -> Said:
     return (
         Assumption(
             "mandrels not measured",
-            f"{who}: ends and taper of a usual plain mandrel; measure both ends",
-            "tm-1-420",
+            f"{who}: small end half a thou under size below 1 in, a thou from 1 in; measure both ends",
+            "practice",
+        ),
+        Assumption("their taper, where not stated", "0.006 in/ft (1:2000)", "tm-1-420"),
+        Assumption(
+            "their ground length, where not stated", "as in our table of plain mandrels", "ours"
         ),
     )

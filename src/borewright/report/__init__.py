@@ -4,6 +4,10 @@
     sheet_data    a plan as the words of the bench sheet
     sheet_trim    what goes from the sheet when room is short, and in which order
     bench_sheet   the one-page PDF;  bench_sheet.typ: its template
+    strip_sheet   the paper strip as a page at full size;  strip_sheet.typ: its template
+    chart_sheet   the wall chart of a shelf, one page;  chart_sheet.typ: its template
+    chart_data    a wall chart as words and places;  chart_json: the same as JSON
+    one_page      a template and words to one page of PDF
     record_keys   how records become JSON keys
     plan_json     a plan as stable JSON
     schema        the JSON schema of that

@@ -5,11 +5,13 @@
     cut_forces    cut: one turning cut -> forces, torque, power
     mandrel_read  mandrel: diameters along a mandrel -> taper, straightness, the bores it takes
     mandrel_words the same in sentences
+    strip         make strip: a paper strip that makes a bore gauge of one mandrel
     answers       ask: six plain answers -> a job, with what had to be assumed
     files         a plan's sheet and drawing, written whole or not at all
     shelf_read    a shelf file with its units;  shelf_import: a spreadsheet to a shelf file
     shelf_shown   shelf show: what is on it, and what is missing;  shelf_words: each tool in a line
     shelf_doubts  shelf check: what can hardly be true;  shelf_units: sizes typed in another unit
+    shelf_chart   shelf chart: which bore goes where, how deep a cut holds, on one page
     tables_shown  the reference tables, with their sources
 
 May import every room below. Nothing heavy is loaded until a use case is called.

@@ -28,7 +28,10 @@ from borewright.service.fitted import Taken
 MOST_ROWS = 12
 """Rows of the table of bores."""
 
-STEPS = {"inch": (0.0254e-4, (1, 2, 5, 10, 20, 50)), "mm": (1e-6, (2, 5, 10, 20, 50, 100))}
+STEPS = {
+    "inch": (0.0254e-4, (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)),
+    "mm": (1e-6, (2, 5, 10, 20, 50, 100, 200, 500, 1000)),
+}
 """Steps of bore that a shop says: a unit (m), and how many of it."""
 
 LEAST_GROWING = 0.5
@@ -189,6 +192,4 @@ def _bores(
     step = next((n for n in counts if (high - low) / n < MOST_ROWS), counts[-1])
     first = -int(-(low - 1e-6) // step)
     sizes = [k * step * unit for k in range(first, int((high + 1e-6) // step) + 1)]
-    return tuple(
-        (b, ground - float(first_reaching(along, np.asarray(b)))) for b in sizes[: 4 * MOST_ROWS]
-    )
+    return tuple((b, ground - float(first_reaching(along, np.asarray(b)))) for b in sizes)

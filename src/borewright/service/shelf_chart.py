@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from borewright.errors import RefusedInput, UnknownName
@@ -59,13 +58,13 @@ def chart_bytes(chart: Chart, paper: str | None = None) -> bytes:
     return chart_sheet(chart, paper=paper)
 
 
-def shelf_units(path: str) -> str:
-    """The units that a shelf file sets for itself, inch where it sets none."""
-    from borewright.job.shelf_file import WHAT
-    from borewright.job.toml_text import load_text, parse_tables
+def chart_in_words(chart: Chart, written_to: str) -> str:
+    """What was charted, and where the page is."""
+    from borewright.report.chart_data import gap_lines
 
-    said = parse_tables(load_text(Path(path), WHAT), path, WHAT).get("units")
-    return said if said in ("inch", "mm") else "inch"
+    usable = sum(bar.bore_window is not None for bar in chart.bars)
+    count = f"{usable} of {len(chart.bars)} mandrels" if len(chart.bars) != 1 else "1 mandrel"
+    return "\n".join([*gap_lines(chart), f"Wall chart of {count}: {written_to}"])
 
 
 def _material(name: str, used: Tables) -> str:

@@ -6,6 +6,7 @@ from typing import Literal
 
 import click
 
+from borewright.cli.commands import shelf_chart
 from borewright.cli.out import say, say_json, sentences, warn
 from borewright.cli.typed import json_option, units_option
 from borewright.errors import UnknownName
@@ -119,3 +120,6 @@ def import_(
         sentences(f"# {line}" for line in import_lines(done))
         say(done.text)
     return 0
+
+
+command.add_command(shelf_chart.command)
