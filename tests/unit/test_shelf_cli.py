@@ -10,6 +10,8 @@ import pytest
 from tests.cli_run import ran, refused
 
 from borewright.job import parse_shelf, read_shelf
+from borewright.reference import tables
+from borewright.service.shelf_units import SIZES
 
 ROOT = Path(__file__).parents[2]
 SHELF = str(ROOT / "examples" / "hollow-brook-shelf.toml")
@@ -22,13 +24,13 @@ def _here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
 
 
-def tools(text: str, name: str = "tools.csv") -> str:
+def saved(text: str, name: str = "tools.csv") -> str:
     Path(name).write_text(text, encoding="utf-8")
     return name
 
 
 def take(text: str, *more: str) -> list[str]:
-    return ["shelf", "import", tools(text), "--as", "mandrels", *more]
+    return ["shelf", "import", saved(text), "--as", "mandrels", *more]
 
 
 # import
@@ -55,8 +57,9 @@ def test_with_into_the_file_is_written_and_the_report_printed() -> None:
 def test_a_bad_row_refuses_the_file_in_one_line_and_writes_nothing() -> None:
     line = refused(*take(BAD, "--into", "shelf.toml"))
     assert line == (
-        "borewright: tools.csv: found 2 bad rows of 4, on lines 3, 5; line 3: mandrel.size: found "
-        "wide; allowed is a length as a number with its unit, such as 16mm or 5/8in; allowed is "
+        "borewright: tools.csv: found 2 bad rows of 4, on lines 3, 5, the first for its "
+        "mandrel.size (found wide; allowed is a length as a number with its unit, such as 5/8in, "
+        "0.6255in or 16mm); allowed is "
         "rows that all read, or --keep-good to take the other 2 and list every bad row"
     )
     assert os.listdir() == ["tools.csv"]
@@ -117,7 +120,7 @@ def test_overwrite_of_a_file_that_is_no_shelf_is_refused() -> None:
 )
 def test_each_kind_goes_into_an_existing_shelf(kind: str, text: str, field: str) -> None:
     Path("shelf.toml").write_text(Path(SHELF).read_text(encoding="utf-8"), encoding="utf-8")
-    asked = ["shelf", "import", tools(text), "--as", kind, "--into", "shelf.toml", "--overwrite"]
+    asked = ["shelf", "import", saved(text), "--as", kind, "--into", "shelf.toml", "--overwrite"]
     assert ran(*asked).code == 0
     after = read_shelf("shelf.toml")
     assert len(getattr(after, field)) == 1
@@ -150,6 +153,17 @@ def test_sizes_of_a_usual_set_are_not_doubted_in_either_unit() -> None:
     assert "Doubt" not in ran(*take(metric)).out
 
 
+def test_headers_over_two_lines_leave_the_printed_file_readable() -> None:
+    done = ran(*take('Size,"Price\nwith tax"\n1/2in,3\n'))
+    assert len(parse_shelf(done.out, "stdout").mandrels) == 1
+    assert "# Not read: Price with tax.\n" in done.out
+
+
+def test_every_size_that_is_doubted_has_its_row_and_every_row_its_size() -> None:
+    rows = {f"{kind} {name}" for kind, names in SIZES.items() for name in names.values()}
+    assert rows == set(tables().table("shelf_sizes").column("id"))
+
+
 def test_the_json_of_an_import() -> None:
     done = ran(*take(BAD, "--keep-good", "--json"))
     said = json.loads(done.out)
@@ -179,7 +193,7 @@ def test_the_json_of_an_import() -> None:
     ],
 )
 def test_import_refuses(words: list[str], says: str) -> None:
-    tools(GOOD)
+    saved(GOOD)
     assert says in refused("shelf", "import", *words)
     assert os.listdir() == ["tools.csv"]
 
@@ -279,7 +293,7 @@ DOUBTED = {
     "a gauge of no known kind": ("[[gauge]]\nkind='eyesight'", "gauge 1: its kind is not in the"),
     "a gauge too good": (
         "[[gauge]]\nkind='caliper'\nuncertainty='1um'",
-        "gauge 1: 0 in (1 µm) is far better than",
+        "gauge 1: 0.00004 in (1 µm) is far better than",
     ),
 }
 

@@ -128,7 +128,7 @@ def _mapped(
         raise RefusedInput(table.file, f"no column {what} among {seen}", allowed)
     return tuple(
         Mapped(fields[k], n, table.header[n], _unit(fields[k], table.header[n]))
-        for k, n in found.items()
+        for k, n in sorted(found.items(), key=lambda pair: pair[1])
     )
 
 

@@ -47,9 +47,7 @@ KINDS: Final[dict[str, tuple[Field, ...]]] = {
         _NAME,
         _field("speeds", "spindle", "speed; spindle speeds; rpm", many=True),
         _field("feeds", "feed", "feed", many=True),
-        _field(
-            "swing_over_cross_slide", "length", "swing over slide; swing; swing over cross-slide"
-        ),
+        _field("swing_over_cross_slide", "length", "swing over slide; swing; swing over carriage"),
         _field("between_centers", "length", "between centres; centers; centres; length"),
         _field("power", "power", "motor; motor power"),
         _field("power_by_gear", "power", "power at each speed", many=True),

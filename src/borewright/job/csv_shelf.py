@@ -33,6 +33,16 @@ class BadRow:
     line: int
     reason: str
 
+    @property
+    def in_brackets(self) -> str:
+        """The reason inside another sentence.
+
+        >>> BadRow(3, "size: found wide; allowed is a length").in_brackets
+        'size (found wide; allowed is a length)'
+        """
+        place, _, why = self.reason.partition(": ")
+        return f"{place} ({why})" if why else f"cells ({self.reason})"
+
 
 @dataclass(frozen=True, slots=True)
 class CsvRead:

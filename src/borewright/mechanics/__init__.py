@@ -13,6 +13,10 @@ strength       brittle and ductile margins at a bore
 kienzle        cutting force from chip size, edge angle and nose radius
 turning        spindle speed, power, metal removed
 slip           torque and axial force carried by friction; slip radius; proof load
+rock           the moment that lifts one end of the grip
+warmth         heat from the cut in a lumped body; what it takes from a fit
+rim            hoop tension of a turning rim
+measurement    a length at 20 °C; combined uncertainty
 beam           a stepped bar between sprung centres
 inverse        the input that gives a wanted output of a rising curve
 spread         ranges turned into draws; likely, low and high of a set of draws

@@ -61,10 +61,12 @@ def _of_the_hub(tables: Tables) -> Said:
 
 
 def _of_the_travel(shop: Shop, show: Show, tables: Tables) -> Said:
-    push, tool, dog = (
-        tables.allowance(n) for n in ("touch_push", "tool_clearance", "dog_clearance")
+    push, tool, dog, travel = (
+        tables.allowance(n)
+        for n in ("touch_push", "tool_clearance", "dog_clearance", "press_travel")
     )
     return (
+        Assumption("usual travel past touch", show.length(travel.best), travel.source),
         Assumption(
             "touch", f"where it stops under a light push of {show.force(push.best)}", push.source
         ),
@@ -87,8 +89,9 @@ def _of_the_cut(held: Sequence[Gripped], show: Show, tables: Tables) -> Said:
     materials = dict.fromkeys(h.column.material for h in held)
     tools = sorted({tables.cut_defaults(m).tool for m in materials})
     named = " or ".join("high-speed steel" if t == "hss" else t for t in tools)
-    slip = tables.threshold("slip")
+    slip, feed_source = tables.threshold("slip"), tables.cut_defaults(next(iter(materials))).source
     return (
+        Assumption("feed", "the finest usual roughing feed of these materials", feed_source),
         Assumption("cut", "turning, fed towards the headstock and the large end", "od1645"),
         Assumption(
             "tool",

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 from borewright.errors import RefusedInput
+from borewright.errors.tree import one_line
 from borewright.job.csv_kinds import table_of
 from borewright.job.csv_shelf import CsvRead, read_entries
 from borewright.job.csv_table import SEPARATORS, read_csv
@@ -96,7 +97,7 @@ def import_lines(done: Imported) -> list[str]:
     ]
     if read.unread:
         said.append(f"Not read: {', '.join(read.unread)}.")
-    return [*said, *(f"Doubt, {doubt}" for doubt in done.doubts)]
+    return [one_line(line) for line in (*said, *(f"Doubt, {doubt}" for doubt in done.doubts))]
 
 
 def import_object(done: Imported, written: str | None) -> dict[str, Any]:
@@ -121,12 +122,12 @@ def import_object(done: Imported, written: str | None) -> dict[str, Any]:
 def _check_bad(read: CsvRead, keep_good: bool) -> None:
     if not read.bad or (keep_good and read.entries):
         return
-    first, count = read.bad[0], len(read.bad)
+    count = len(read.bad)
     lines = ", ".join(str(row.line) for row in read.bad[:LINES_NAMED])
     more = f" and {count - LINES_NAMED} more" if count > LINES_NAMED else ""
     rows = "1 bad row" if count == 1 else f"{count} bad rows"
     place = f"on line {lines}" if count == 1 else f"on lines {lines}{more}"
-    found = f"{rows} of {read.rows}, {place}; line {first.line}: {first.reason}"
+    found = f"{rows} of {read.rows}, {place}, the first for its {read.bad[0].in_brackets}"
     good = len(read.entries)
     allowed = f"rows that all read, or --keep-good to take the other {good} and list every bad row"
     raise RefusedInput(read.file, found, allowed if good else "at least one row that reads")
@@ -134,6 +135,6 @@ def _check_bad(read: CsvRead, keep_good: bool) -> None:
 
 def _there(into: str) -> bool:
     try:
-        return Path(into).exists()
+        return Path(into).is_file()
     except (OSError, ValueError):
         return False
