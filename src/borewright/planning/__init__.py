@@ -10,6 +10,7 @@
     candidates      every hold weighed and ranked, with the reason that decides its row
     better_ways     when one chucking, a stub or another way would serve better
     names           names in a job held against the tables
+    press_room      daylight, throat, ram travel, table slot; the opening of a vice
     shop            what the shop owns, or is taken to own
     steps           the numbered steps, in the order a hand does them
     words           headline, echo of what was typed, what to have ready

@@ -6,12 +6,13 @@ import math
 
 import numpy as np
 
-from borewright.answer.records import Figure, Input, Question
+from borewright.answer.records import Figure, Input, Question, Verdict
 from borewright.mechanics.press import blow_travel, pressing_work
 from borewright.mechanics.rings import Elastic, ring_compliance
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
+from borewright.planning.press_room import press_troubles
 from borewright.planning.travel import press_draws, press_margins
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Joule
@@ -21,13 +22,16 @@ def ask_push(trial: Trial) -> Question:
     """Margin: what the press gives over the push needed."""
     margin = press_margins(trial.grip, press_draws(trial.shop.press_force))
     best, low = likely(margin), low_end(margin)
+    troubles = press_troubles(trial)
     return Question(
         "push",
-        judge("push", best, low, trial.tables),
+        Verdict.NO if troubles else judge("push", best, low, trial.tables),
         best,
         low,
-        _reason(trial, best),
-        _changes(trial),
+        f"{trial.shop.press_name} has too little room: {'; '.join(troubles)}."
+        if troubles
+        else _reason(trial, best),
+        "Another press, a vice, or a soft hammer." if troubles else _changes(trial),
         _figures(trial),
         (trial.tables.threshold("push").source, trial.shop.press_force.source),
     )
