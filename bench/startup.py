@@ -70,6 +70,9 @@ def commands(folder: Path) -> tuple[Timed, ...]:
     job = str(EXAMPLES / "hollow-brook-drive-wheel.toml")
     shelf = str(EXAMPLES / "hollow-brook-shelf.toml")
     printed = ("--sheet", str(folder / "sheet.pdf"), "--drawing", str(folder / "drawing.svg"))
+    many, many_shelf = (
+        str(EXAMPLES / "twelve" / f"12-job-shop{end}.toml") for end in ("", "-shelf")
+    )
     return (
         Timed(BARE, (sys.executable, "-c", "pass"), None),
         Timed("--version", (*ours, "--version"), 5),
@@ -77,6 +80,7 @@ def commands(folder: Path) -> tuple[Timed, ...]:
         Timed("fit", (*ours, *fit), 25),
         Timed("plan", (*ours, "plan", job, "--shelf", shelf), None),
         Timed("plan, sheet, drawing", (*ours, "plan", job, "--shelf", shelf, *printed), 60),
+        Timed("plan, 62 mandrels", (*ours, "plan", many, "--shelf", many_shelf), 40),
     )
 
 
