@@ -28,6 +28,7 @@ check: $(TESTED)
 
 bench: $(TESTED)
 	$(BIN)/python bench/startup.py
+	$(BIN)/python -m bench.parts
 
 mutants: $(TESTED)
 	$(BIN)/python tests/mutants.py

@@ -8,6 +8,7 @@
     write_shelf.py   write_shelf, shelf_text (likewise)
     csv_table.py     a spreadsheet's export as header and rows;  csv_kinds.py: its columns by kind
     csv_columns.py   which column means what;  csv_shelf.py: its rows as records, or bad and why
+    parts_file.py    a list of parts out of a spreadsheet's export, one job a row
     schema.py        the form of both files, job_schema (loads pydantic: import it from there)
     schema_tools.py  the form of presses, dogs …;  schema_kinds.py: quantities, texts, tables
     form.py          holding tables against the form, one sentence for what does not fit

@@ -5,7 +5,9 @@ job = read_job("wheel.toml")
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 from borewright.job.records import Job
 from borewright.job.toml_text import load_text, parse_tables
@@ -33,13 +35,18 @@ def parse_job(text: str, where: str) -> Job:
     >>> job.units, job.work.bore.size, job.work.outside
     ('inch', 0.015875, 0.0762)
     """
+    return job_of(parse_tables(text, where, WHAT), where)
+
+
+def job_of(tables: Mapping[str, Any], where: str) -> Job:
+    """The job of tables as TOML gives them; refusals as in `parse_job`."""
     # pydantic is heavy, and `fit` and `--version` reach this room without needing a file
     from borewright.job.build_shop import build_cut, build_job_shelf
     from borewright.job.build_work import bore_as_typed, build_work
     from borewright.job.form import check_form
     from borewright.job.schema import JobTable
 
-    table = check_form(parse_tables(text, where, WHAT), JobTable, where)
+    table = check_form(tables, JobTable, where)
     reader = Reader(where, table.units)
     work = build_work(table.work, reader)
     return Job(

@@ -11,6 +11,7 @@
     shelf_read    a shelf file with its units;  shelf_import: a spreadsheet to a shelf file
     shelf_shown   shelf show: what is on it, and what is missing;  shelf_words: each tool in a line
     shelf_doubts  shelf check: what can hardly be true;  shelf_units: sizes typed in another unit
+    parts_planned shelf parts: a list of parts against one shelf
     shelf_chart   shelf chart: which bore goes where, how deep a cut holds, on one page
     tables_shown  the reference tables, with their sources
 

@@ -7,6 +7,7 @@ cut          one turning cut
 mandrel      diameters measured along a mandrel
 make         papers that help at the bench: a strip that turns a mandrel into a bore gauge
 shelf        what the shop owns: imported, shown, doubted
+shelf_parts  a list of parts against one shelf
 shelf_chart  one page for the wall: the shelf's bores, and how deep a cut holds
 reference    the tables, with their sources
 """

@@ -6,7 +6,7 @@ from typing import Literal
 
 import click
 
-from borewright.cli.commands import shelf_chart
+from borewright.cli.commands import shelf_chart, shelf_parts
 from borewright.cli.out import say, say_json, sentences, warn
 from borewright.cli.typed import json_option, units_option
 from borewright.errors import UnknownName
@@ -123,3 +123,4 @@ def import_(
 
 
 command.add_command(shelf_chart.command)
+command.add_command(shelf_parts.command)

@@ -1,0 +1,69 @@
+"""Every part of a list planned against one shelf: what fits what, and what fits nothing."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from borewright.answer.records import Plan, Verdict
+from borewright.errors import RefusedInput
+from borewright.job.parts_file import Part
+from borewright.job.records import Shelf
+from borewright.job.shelf_file import merge_shelf
+from borewright.planning.assemble import plan_job
+from borewright.quantities.si import Metre
+from borewright.reference.library import Tables
+
+
+@dataclass(frozen=True, slots=True)
+class PartAnswer:
+    """The answer for one part: `verdict` None where its row could not be planned."""
+
+    line: int
+    part: str
+    verdict: Verdict | None
+    mandrel: str
+    press_distance: Metre | None
+    reason: str
+
+
+def plan_parts(
+    parts: Sequence[Part], shelf: Shelf, tables: Tables, done: Callable[[], object] = lambda: None
+) -> tuple[PartAnswer, ...]:
+    """One answer a part, in the order of the list; `done` is called after each."""
+    answers = []
+    for part in parts:
+        answers.append(_answer(part, shelf, tables))
+        done()
+    return tuple(answers)
+
+
+def tally(answers: Iterable[PartAnswer]) -> dict[str, int]:
+    """How many parts come out yes, with care, no, and refused.
+
+    >>> tally([PartAnswer(2, "wheel", Verdict.YES, "m", 0.03, "")])
+    {'yes': 1, 'with care': 0, 'no': 0, 'refused': 0}
+    """
+    count = Counter(a.verdict.value if a.verdict else "refused" for a in answers)
+    return {name: count[name] for name in ("yes", "with care", "no", "refused")}
+
+
+def _answer(part: Part, shelf: Shelf, tables: Tables) -> PartAnswer:
+    try:
+        plan = plan_job(merge_shelf(part.job, shelf), tables)
+    except RefusedInput as refusal:
+        return PartAnswer(part.line, part.job.title, None, "", None, str(refusal))
+    return _of_plan(part, plan)
+
+
+def _of_plan(part: Part, plan: Plan) -> PartAnswer:
+    chosen, layout = plan.chosen, plan.layout
+    return PartAnswer(
+        part.line,
+        plan.title,
+        plan.verdict,
+        chosen.mandrel if chosen else "",
+        layout.travel if chosen and layout else None,
+        plan.headline,
+    )
