@@ -20,7 +20,8 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
     on = f"{t.mandrel.name}, face {t.hold.leading} towards the large end"
     press = f"{t.show.length(t.chosen.press)} past touch"
     if best.verdict is Verdict.YES:
-        return f"Yes: press it on {on}, {press}."
+        sound = ", if the casting is sound" if t.job.work.blank == "casting" else ""
+        return f"Yes{sound}: press it on {on}, {press}."
     if best.verdict is Verdict.NO:
         return f"No, not on {t.mandrel.name}: {best.deciding.reason}{other}"
     if best.question("bore").verdict is Verdict.CARE and not t.touch_is_known:
