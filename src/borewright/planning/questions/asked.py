@@ -20,6 +20,10 @@ NOT_YET = ("power", "chatter", "balance")
 """What no question judges yet; every plan says so."""
 
 
+ORDER = ("seat", "bore", "push", "crack", "slip", "rock", "bend", "heat", "true", "reach", "speed")
+"""Ids of the questions, in the order they are asked."""
+
+
 def ask_all(trial: Trial) -> tuple[Question, ...]:
     """Every question, answered for one trial."""
     asks = (
