@@ -44,6 +44,10 @@ def planned_cuts(job: Job, tables: Tables, depth_share: float = 1.0) -> tuple[Cu
     most, stock = deepest_pass(job, tables), _stock(job)
     rough_feed, finish_feed = (feed_for(f, base.machine) for f in (d.rough_feed, d.finish_feed))
     finish = min(d.finish_depth, most, stock if stock else math.inf)
+    if stock is not None and finish < stock <= min(
+        most, finish + _least_rough(job, finish, tables)
+    ):
+        finish = stock
     rough = min(max(d.rough_depth * depth_share, finish), most)
     stop = "" if stock is not None else " (stop at your size)"
     return (
@@ -66,6 +70,11 @@ def planned_cuts(job: Job, tables: Tables, depth_share: float = 1.0) -> tuple[Cu
         ),
         *_finishing(stock, finish, base, finish_feed, stop),
     )
+
+
+def _least_rough(job: Job, finish: Metre, tables: Tables) -> Metre:
+    """Least roughing depth (m): under the skin of a casting, else half a finishing cut."""
+    return tables.allowance("skin_depth").low if job.work.blank == "casting" else finish / 2
 
 
 def outermost_inside(job: Job) -> Metre:

@@ -14,8 +14,9 @@ LARGE_RATIO = 8.0
 
 def cautions(job: Job, shop: Shop, tables: Tables) -> tuple[Caution, ...]:
     """Cautions for pressing, turning between centers and facing this material."""
-    tags = ["always", "mandrel", "facing"]
-    tags.append("hammer" if "hammer" in shop.press_name else "press")
+    tags = ["always", "mandrel", "facing", "press"]
+    if shop.hammers:
+        tags.append("hammer")
     if job.work.outside >= LARGE_OUTSIDE or job.work.outside >= LARGE_RATIO * job.work.bore.size:
         tags.append("large-disc")
     found = tables.cautions(*tags, material=job.work.material)

@@ -54,10 +54,12 @@ def layout(trial: Trial) -> Layout:
 
 
 def _clipped(trial: Trial) -> Band:
-    low, high = trial.seat_band
-    lines = min(trial.line_small, trial.line_large), max(trial.line_small, trial.line_large)
-    low, best, high = (float(np.clip(v, *lines)) for v in (low, likely(trial.seat), high))
-    return Band(low, best, high)
+    """The band of the seat inside its lines; the lines themselves, drawn midway, where it is not known."""
+    least, most = sorted(trial.seat_lines)
+    if not trial.touch_is_known:
+        return Band(least, (least + most) / 2, most)
+    low, high = trial.within_lines(*trial.seat_band)
+    return Band(low, min(max(likely(trial.seat), low), high), high)
 
 
 def _interference(trial: Trial) -> tuple[tuple[Metre, ...], tuple[Metre, ...], tuple[Metre, ...]]:

@@ -113,7 +113,9 @@ def _press(job: Job, tables: Tables) -> tuple[str, Range, tuple[Assumption, ...]
         return shelf.press or "your press", Range(0.9 * f, f, 1.05 * f, "N", "stated"), ()
     press = tables.press(shelf.press or "unknown")
     if press.id == HAMMER:
-        return press.name, _hammer_force(tables), ()
+        energy = tables.allowance("blow_energy")
+        taken = f"{energy.best:g} J a blow, as of a 1 to 2 lb soft hammer"
+        return press.name, _hammer_force(tables), (Assumption("the hammer", taken, energy.source),)
     if shelf.press:
         return press.name, press.force, ()
     said = Assumption(

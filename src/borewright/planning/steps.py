@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from borewright.answer.records import Cut, Figure, Input, ProofLoad, PushAdvice, Step
 from borewright.cutting.schedule import LOOSENS
-from borewright.mechanics.spread import high_end, likely, low_end
+from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure, given
 from borewright.planning.margins import demand_on_joint
 from borewright.planning.questions.push import blows
@@ -40,12 +40,13 @@ def _make_ready(trial: Trial) -> Iterator[Line]:
     yield (
         "Which end is which",
         f"Measure both ends of the ground part: small about {show.bore(m.small_end)}, large about "
-        f"{show.bore(m.large_end)}. The large end is usually the stamped one.",
+        f"{show.bore(m.large_end)}. The large end is usually the stamped one. Alone between clean centers both ends should "
+        "run true to the indicator.",
         (
             _plain("small_end", m.small_end, "bore", m.sources),
             _plain("large_end", m.large_end, "bore", m.sources),
         ),
-        ("small end", "large end"),
+        ("small end", "large end", "runs out"),
     )
     yield (
         "Check the bore",
@@ -79,6 +80,9 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         (f"large-end face to face {lead}",),
     )
     yield ("Support under the hub", _support_words(trial), (), ())
+    if trial.shop.hammers:
+        yield _driven(trial)
+        return
     yield (
         "Press",
         f"{show.length(c.press)} further, until the rule reads that much less{_seat_words(trial)}. Expect about "
@@ -96,6 +100,26 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
     )
 
 
+def _driven(trial: Trial) -> Line:
+    """The press step where a hammer does it: the rule tells, no push is felt."""
+    show, lead = trial.show, trial.hold.leading
+    return (
+        "Drive",
+        f"{show.length(trial.chosen.press)} further, until the rule reads that much less{_seat_words(trial)}: about "
+        f"{blows(trial)} blows. If it stops moving short of that, do not hit harder: clean it, oil it, look. Blows prove "
+        "nothing: trust only the proof load.",
+        (
+            figure("press_distance", trial.chosen.press, "m", "length", "press_distance"),
+            *_seat_figures(trial),
+        ),
+        (f"large-end face to face {lead}", "blows"),
+    )
+
+
+def _drift(trial: Trial) -> str:
+    return ", by a soft drift and hammer" if trial.shop.hammers else ""
+
+
 def _gauge_travel(trial: Trial) -> float:
     """How far (m) the touch moves for one gauge step of bore."""
     return GAUGE_STEP[trial.show.units] / trial.mandrel.taper
@@ -105,8 +129,8 @@ def _touch_words(trial: Trial) -> str:
     """Where it should stop, and the gate outside which nothing is pressed."""
     show, (near, far) = trial.show, trial.touch_gate
     gate = (
-        f"Press only if it reads from {show.length(near)} to {show.length(far)}: nearer, the bore is too large; farther, "
-        "too small."
+        f"Press only if it reads from {show.length(near)} to {show.length(far)}: nearer, the bore is too large for it: stop, "
+        "and turn a stub to the bore; farther, too small."
     )
     if not trial.touch_is_known:
         return f"the bore reading cannot say where. {gate}"
@@ -164,12 +188,14 @@ def _mark(trial: Trial) -> str:
 
 
 def _rule_readings(trial: Trial, before: float) -> tuple[float, float, float]:
-    """Low, likely and high rule reading (m) from the large-end face, `before` m short of the seat."""
-    seat = trial.seat - before
-    low, best, high = (
-        trial.from_large_end(x) for x in (high_end(seat), likely(seat), low_end(seat))
-    )
-    return low, best, high
+    """Low, likely and high rule reading (m) from the large-end face, `before` m short of the seat.
+
+    Only what the gate lets through: outside it nothing is pressed.
+    """
+    low, high = trial.within_lines(*trial.seat_band)
+    best = min(max(likely(trial.seat), low), high)
+    near, middle, far = (trial.from_large_end(x - before) for x in (high, best, low))
+    return near, middle, far
 
 
 def _rule_figure(name: str, reading: tuple[float, float, float]) -> Figure:
@@ -235,10 +261,10 @@ def _proof_inputs(trial: Trial, proof: ProofLoad) -> tuple[Input, ...]:
 def _cut(trial: Trial) -> Iterator[Line]:
     yield (
         "Indicator",
-        "On rim and faces before any cut. Find out why before metal comes off if it runs out more than the stock "
-        "can clean up.",
+        "On the ground part beside the work: that is how true the work will be. On rim and faces only to see whether the "
+        "stock cleans up.",
         (),
-        ("rim", "face"),
+        ("ground part", "rim"),
     )
     loosens = any(cut.seat_effect == LOOSENS for cut in trial.cuts)
     watch = " A cut that loosens the seat is kept light: watch the pencil line." if loosens else ""
@@ -275,8 +301,8 @@ def _press_off(trial: Trial) -> Iterator[Line]:
     off, show = trial.grip.push_off, trial.show
     yield (
         "Press off",
-        f"Turn it over: large end down, hub supported under face {trial.hold.leading}, push on the small end, about "
-        f"{show.force(likely(off))}. Catch the mandrel.",
+        f"Turn it over: large end down, hub supported under face {trial.hold.leading}, catch the mandrel, and push on the small end, about "
+        f"{show.force(likely(off))}{_drift(trial)}.",
         (figure("push_off_force", likely(off), "N", "force", "push_off"),),
         (),
     )

@@ -72,6 +72,17 @@ class Trial:
         return near, self.from_large_end(max(self.line_small - press, self.hand))
 
     @property
+    def seat_lines(self) -> tuple[float, float]:
+        """The x (m) of the leading face, lowest and highest, when pressed from inside the gate."""
+        press = self.chosen.press
+        return max(self.line_small, self.hand + press), self.line_large
+
+    def within_lines(self, low: Metre, high: Metre) -> tuple[float, float]:
+        """The part of a band of x (m) that the gate lets through."""
+        least, most = sorted(self.seat_lines)
+        return min(max(low, least), most), min(max(high, least), most)
+
+    @property
     def touch_is_known(self) -> bool:
         """True where the reading of the bore tells where it will touch closer than the gate does."""
         near, far = self.touch_gate

@@ -30,7 +30,12 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
             f"With care: the reading cannot tell, the mandrel can. Slide it on {on}; only if the rule then reads "
             f"{gate} from the large-end face, press it {press}. {best.deciding.reason}"
         )
-    return f"With care: press it on {on}, {press}. {best.deciding.reason}"
+    safer = (
+        " Strapped to the faceplate it could not slip."
+        if "faceplate" in [b.way for b in better]
+        else ""
+    )
+    return f"With care: press it on {on}, {press}. {best.deciding.reason}{safer}"
 
 
 def echo(job: Job, tables: Tables) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from borewright.answer.records import Demand, Figure, Question
+from borewright.answer.records import Demand, Draws, Figure, Question
 from borewright.mechanics.beam import Bar, deflection, round_step
 from borewright.mechanics.num import distinct
 from borewright.mechanics.spread import likely, low_end
@@ -18,15 +18,16 @@ def ask_bend(trial: Trial) -> Question:
     """Margin: size error allowed over the error left by bending in the finishing cut."""
     demand = _finishing(trial)
     per_newton = worst_deflection_per_newton(trial)
-    error = 2 * per_newton * demand.radial
+    bent = 2 * per_newton * demand.radial
+    error = bent + springs_back(trial)
     allowed, stated = _allowed(trial)
     margin = allowed / np.maximum(error, 1e-12)
     best, low = likely(margin), low_end(margin)
     said = "" if stated else " (tolerance not stated)"
-    shown = trial.show.small(likely(error))
+    show = trial.show
     reason = (
-        f"Bending leaves about {shown} on diameter; {trial.show.small(allowed)} is allowed{said}, "
-        f"{times(best)} that."
+        f"Bending leaves about {show.small(likely(bent))} on diameter, and {show.small(likely(springs_back(trial)))} of taper comes "
+        f"when the squeeze lets go, smaller towards face {trial.hold.leading}; {show.small(allowed)} is allowed{said}, {times(best)} both."
     )
     return Question(
         "bend",
@@ -34,10 +35,17 @@ def ask_bend(trial: Trial) -> Question:
         best,
         low,
         reason,
-        "A lighter finishing cut, a spring pass, or a thicker mandrel.",
-        _figures(trial, demand, per_newton, error),
+        "A lighter finishing cut, a spring pass, a thicker mandrel; less travel, or more wall, for the taper.",
+        _figures(trial, demand, per_newton, bent),
         (trial.tables.threshold("bend").source,),
     )
+
+
+def springs_back(trial: Trial) -> Draws:
+    """How much more (m, on diameter) the leading end shrinks than the far end when it comes off."""
+    facts, taper = trial.hold.facts, trial.mandrel.taper
+    squeeze = np.maximum(taper * trial.chosen.travel - facts.lost_rough, 1e-9)
+    return np.asarray(trial.grip.growth * np.minimum(1.0, taper * trial.hold.length / squeeze))
 
 
 def worst_deflection_per_newton(trial: Trial) -> float:
