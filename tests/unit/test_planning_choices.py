@@ -12,7 +12,6 @@ from borewright.answer.records import Verdict
 from borewright.errors import RefusedInput, UnknownName
 from borewright.holding.mandrels import resolve
 from borewright.holding.plain_taper import TaperHold, holds
-from borewright.holding.registry import way_named
 from borewright.job.records import BoreReading, Finished, Job, MandrelNote
 from borewright.mechanics.spread import likely
 from borewright.planning.questions.slip import hardest_cut
@@ -167,8 +166,6 @@ def test_use_picks_a_mandrel_by_name_and_refuses_what_cannot_be_tried() -> None:
     assert plan(job, use="old one", source_tables=TABLES).candidates[0].mandrel == "old one"
     with pytest.raises(RefusedInput, match=r"hold\.use"):
         plan(job, use="magnetic chuck", source_tables=TABLES)
-    with pytest.raises(UnknownName, match="plain-taper"):
-        way_named("plain-tapir")
 
 
 @pytest.mark.parametrize(

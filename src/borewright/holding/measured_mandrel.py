@@ -110,14 +110,6 @@ def flat_between(mandrel: Mandrel, low: Metre, high: Metre) -> tuple[Metre, Metr
     return next(met, None)
 
 
-def crookedness(mandrel: Mandrel) -> Metre:
-    """How far (m) the worst station stands from the straight taper; 0 where none was measured."""
-    if not mandrel.stations:
-        return 0.0
-    xs, ds = zip(*mandrel.stations, strict=True)
-    return fit_taper(xs, ds).largest_residual
-
-
 def half_band_on(mandrel: Mandrel, bore_half_band: Metre) -> Metre:
     """Half the band (m) of bore against mandrel: two independent readings, root sum of squares."""
     return math.hypot(bore_half_band, mandrel.station_uncertainty)

@@ -18,11 +18,6 @@ class Source:
     citation: str
     note: str
 
-    @property
-    def seen_in_print(self) -> bool:
-        """Whether a reader can open a book or a standard and find the figure."""
-        return self.kind in ("published", "standard")
-
 
 def source_of(row: Row) -> Source:
     """The record in a row of the table `sources`."""

@@ -60,11 +60,6 @@ def write_all(files: Mapping[str, bytes], read: tuple[str | None, ...] = ()) -> 
         os.replace(name, target)
 
 
-def write_whole(path: str, content: bytes) -> None:
-    """Write one file whole or not at all; see `write_all`."""
-    write_all({path: content})
-
-
 def _target(name: str) -> Path:
     """Where a name leads, links followed; UnreadableFile where no plain file can stand."""
     if not name.strip():
