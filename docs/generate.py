@@ -63,6 +63,10 @@ def _tables() -> Iterator[str]:
             yield f"| {column.name} | {column.unit} | {column.meaning} |"
 
 
+ALSO = {"crack": ("yield",), "bore": ("form",), "speed": ("power",)}
+"""Further rows of `thresholds` that count within a question."""
+
+
 def _questions() -> Iterator[str]:
     yield "# Questions\n\nEvery plan answers these, each with a verdict, a likely and a poor-case margin (1 case in 20),"
     yield "a reason and what would change it. The margins that a verdict needs are ours, in the table `thresholds`."
@@ -72,13 +76,7 @@ def _questions() -> Iterator[str]:
         ask = getattr(module, f"ask_{name}")
         yield f"\n## {name}\n\n{_told(module.__doc__)}\n\n{_told(ask.__doc__)}\n"
         yield "| | likely | poor case |\n|---|---|---|"
-        for row in (
-            ("crack", "yield")
-            if name == "crack"
-            else ("bore", "form")
-            if name == "bore"
-            else (name,)
-        ):
+        for row in (name, *ALSO.get(name, ())):
             t = library.threshold(row)
             yield f"| {row}: yes from | {_least(t.yes_likely)} | {_least(t.yes_low)} |"
             yield f"| {row}: with care from | {_least(t.care_likely)} | {_least(t.care_low)} |"

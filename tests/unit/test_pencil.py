@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 
 import pytest
 from tests.jobs_made import turning, wheel_job
@@ -64,6 +65,10 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "drop_off": lambda i: i["squeeze"] / (i["expansion x bore (nm/K)"] * 1e-9),
     "runout": lambda i: math.sqrt(i["mandrel"] ** 2 + i["center"] ** 2 + i["out of round"] ** 2),
     "speed_margin": lambda i: i["highest usual"] / i["speed used"],
+    "cutting_power": lambda i: i["force"] * i["cutting speed"],
+    "power_margin": lambda i: (
+        i["power of the motor"] * i["share that reaches the cut"] / i["power at the tool"]
+    ),
     "bore_margin": lambda i: i["inside by"] / i["half band"],
     "proof_weight": lambda i: i["factor"] * i["demand"] * i["bore"] / 2 / i["arm"] / 9.80665,
     "proof_rim_force": lambda i: i["factor"] * i["demand"] * i["bore"] / 2 / i["rim radius"],
@@ -109,7 +114,9 @@ SUMS |= {
 
 @pytest.fixture(scope="module", params=["al-6061-t6", "gray-iron-30"])
 def answer(request: pytest.FixtureRequest) -> Plan:
-    return plan(wheel_job(material=request.param, cuts=turning(0.3e-3)), source_tables=TABLES)
+    job = wheel_job(material=request.param, cuts=turning(0.3e-3))
+    machine = replace(job.shelf.machine, power=400.0)
+    return plan(replace(job, shelf=replace(job.shelf, machine=machine)), source_tables=TABLES)
 
 
 def by_name(answer: Plan) -> dict[str, Figure]:

@@ -186,7 +186,7 @@ def test_every_figure_s_formula_and_source_is_in_the_tables() -> None:
     for figure in plan(wheel_job(), source_tables=TABLES).figures:
         assert not figure.formula or TABLES.formula(figure.formula).rule
         assert figure.formula or figure.sources
-        assert all(TABLES.source(s).citation for s in figure.sources)
+        assert all(TABLES.source(s).citation for s in figure.sources if s != "stated")
 
 
 def test_shop_words_pick_the_hammer_s_caution() -> None:

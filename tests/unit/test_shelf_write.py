@@ -90,12 +90,14 @@ def shelves(draw: st.DrawFn) -> Shelf:
     presses = tuple(draw(st.lists(PRESSES, max_size=2)))
     single = OwnPress(draw(TEXTS), force=draw(maybe(st.floats(1, 1e6))))
     press = presses[0] if presses else single
+    machine = draw(st.sampled_from(lathes)) if lathes else draw(machines())
+    first = not lathes or machine == lathes[0]
     return Shelf(
         mandrels=notes,
         stated=bool(notes) or draw(st.booleans()),
         press=press.called,
         press_force=press.force,
-        machine=draw(st.sampled_from(lathes)) if lathes else draw(machines()),
+        machine=machine,
         lathes=lathes,
         presses=presses,
         vice=draw(st.one_of(st.none(), st.builds(OwnVice, LENGTHS, maybe(st.floats(1, 1e5))))),
@@ -103,6 +105,7 @@ def shelves(draw: st.DrawFn) -> Shelf:
         dogs=tuple(draw(st.lists(DOGS, max_size=2))),
         reamers=tuple(draw(st.lists(REAMERS, max_size=2))),
         gauges=tuple(draw(st.lists(GAUGES, max_size=2))),
+        lathe_wished=bool(lathes) and (not first or draw(st.booleans())),
     )
 
 
@@ -130,12 +133,13 @@ def test_each_tool_stands_under_a_name_of_its_own() -> None:
     assert 'size = "5/8in"' in lines
 
 
-def test_the_lathe_used_is_marked_only_where_it_is_not_the_first() -> None:
+def test_the_lathe_used_is_marked_only_where_the_owner_insists_on_it() -> None:
     shelf = read_shelf(EXAMPLE)
     assert "use = true" not in shelf_text(shelf)
-    second = replace(shelf, machine=shelf.lathes[1])
-    assert parse_shelf(shelf_text(second), "shelf.toml").machine == shelf.lathes[1]
-    assert shelf_text(second).count("use = true") == 1
+    for lathe in shelf.lathes:
+        insisted = replace(shelf, machine=lathe, lathe_wished=True)
+        assert parse_shelf(shelf_text(insisted), "shelf.toml") == insisted
+        assert shelf_text(insisted).count("use = true") == 1
 
 
 def test_a_job_keeps_the_dial_and_the_powers_of_its_lathe() -> None:

@@ -3,6 +3,7 @@
     way            what every way of holding offers to the plan
     registry       the ways that are computed, by id
     facts          what the tables say of this work on a hard mandrel, as draws
+    bore_reading   how well the bore is known: as stated, or by the gauge that read it
     bore_shape     the bore's smallest size along its depth, seen from either face
     mandrels       a size on the shelf turned into a full mandrel
     measured_mandrel  a mandrel measured at stations: profile, window, flat stretches

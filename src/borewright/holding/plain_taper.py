@@ -16,6 +16,7 @@ import numpy as np
 
 from borewright.answer.records import Draws, Grip
 from borewright.answer.streams import Stream, around
+from borewright.holding.bore_reading import bore_half_band
 from borewright.holding.bore_shape import BoreShape, bore_shape
 from borewright.holding.facts import Facts, gather_facts
 from borewright.holding.measured_mandrel import half_band_on, profile_of
@@ -134,16 +135,6 @@ def holds(job: Job, mandrel: Mandrel, tables: Tables) -> tuple[TaperHold, ...]:
     ahead = _hold(job, mandrel, facts, half_band, "A")
     behind = _hold(job, mandrel, facts, half_band, "B")
     return (ahead,) if _same(ahead, behind) else (ahead, behind)
-
-
-def bore_half_band(job: Job, tables: Tables) -> Metre:
-    """Half the band (m) of the bore's size: as stated, else by how it was measured."""
-    bore = job.work.bore
-    return (
-        bore.uncertainty
-        if bore.uncertainty is not None
-        else tables.gauge(bore.measured_with).half_band
-    )
 
 
 def _hold(job: Job, mandrel: Mandrel, facts: Facts, half_band: float, leading: str) -> TaperHold:

@@ -93,6 +93,7 @@ def build_shelf(table: ShelfTable, reader: Reader) -> Shelf:
         dogs=numbered(build_dog, table.dog, "dog", reader),
         reamers=numbered(build_reamer, table.reamer, "reamer", reader),
         gauges=numbered(build_gauge, table.gauge, "gauge", reader),
+        lathe_wished=any(lathe.use for lathe in table.lathe),
     )
 
 

@@ -157,6 +157,7 @@ class Shelf:
 
     `machine` is the lathe to be used, one of `lathes` where several are listed; `press` and
     `press_force` are those of the press to be used, the first of `presses` where they are listed.
+    `lathe_wished` and `press_wished`: the user insists on that one, so no other is tried.
     """
 
     mandrels: tuple[MandrelNote, ...] = ()
@@ -171,6 +172,8 @@ class Shelf:
     dogs: tuple[OwnDog, ...] = ()
     reamers: tuple[OwnReamer, ...] = ()
     gauges: tuple[OwnGauge, ...] = ()
+    lathe_wished: bool = False
+    press_wished: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -58,6 +58,8 @@ def merge_shelf(job: Job, shelf: Shelf) -> Job:
         press=press,
         press_force=force,
         machine=_merge_machine(own.machine, _lathe_under(own.machine, shelf)),
+        lathe_wished=own.machine != Machine() or shelf.lathe_wished,
+        press_wished=bool(own.press) or own.press_force is not None or shelf.press_wished,
     )
     return replace(job, shelf=merged)
 

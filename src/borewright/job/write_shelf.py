@@ -83,7 +83,8 @@ class _ShelfSpeller(Speller):
         if not shelf.lathes:
             return stated_only({"machine": self.machine(shelf.machine)})
         used = shelf.lathes.index(shelf.machine) if shelf.machine in shelf.lathes else 0
-        return {"lathe": [self.lathe(m, n == used > 0) for n, m in enumerate(shelf.lathes)]}
+        wished = used if shelf.lathe_wished or used > 0 else None
+        return {"lathe": [self.lathe(m, n == wished) for n, m in enumerate(shelf.lathes)]}
 
     def lathe(self, machine: Machine, use: bool) -> dict[str, Any]:
         return self.machine(machine) | ({"use": True} if use else {})

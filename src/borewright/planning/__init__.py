@@ -4,10 +4,13 @@
     travel          how far to press: far enough for the cut, not so far that the bore is hurt
     margins         capability over demand, as draws
     judge           a margin against the thresholds -> yes, with care, no
-    questions/      one file per question: seat bore push crack slip bend reach
+    questions/      one file per question: seat bore push crack slip rock bend heat true reach speed
     figures         table rows and results turned into figures that travel
     push_advice     the push to look for, and the proof load
     candidates      every hold weighed and ranked, with the reason that decides its row
+    arrangement     which press and which lathe of the shelf: the first that serves
+    power           has the lathe the power for a cut in the gear it runs in
+    owned           what the shelf says of the very mandrel, dog, reamer and lathe that a plan uses
     better_ways     when one chucking, a stub or another way would serve better
     names           names in a job held against the tables
     press_room      daylight, throat, ram travel, table slot; the opening of a vice

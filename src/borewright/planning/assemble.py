@@ -5,14 +5,15 @@ from __future__ import annotations
 from borewright.answer.records import Figure, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
+from borewright.planning.arrangement import Arranged, arrange
 from borewright.planning.better_ways import better_ways
-from borewright.planning.candidates import RANKED_BY, Weighed, Weighing, as_candidate, weigh
+from borewright.planning.candidates import RANKED_BY, Weighed, as_candidate
 from borewright.planning.cautions import cautions
 from borewright.planning.layout import layout
 from borewright.planning.names import check_names
 from borewright.planning.push_advice import proof_load, push_advice
-from borewright.planning.questions.asked import NOT_YET
-from borewright.planning.shop import Shop, shop_of
+from borewright.planning.questions.asked import unjudged
+from borewright.planning.shop import Shop
 from borewright.planning.steps import steps
 from borewright.planning.words import assumed, echo, have_ready, headline
 from borewright.reference.library import Tables
@@ -25,13 +26,14 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     `use` names nothing that can be tried.
     """
     check_names(job, tables)
-    shop = shop_of(job, tables)
-    weighing = weigh(job, shop, tables)
-    return _served(job, shop, weighing, tables) if weighing.tried else _nothing(job, shop, tables)
+    found = arrange(job, tables)
+    if found.best is None:
+        return _nothing(found.job, found.shop, tables)
+    return _served(found, found.best, tables)
 
 
-def _served(job: Job, shop: Shop, weighing: Weighing, tables: Tables) -> Plan:
-    best = weighing.tried[0]
+def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
+    job, shop = found.job, found.shop
     trial, better = best.trial, better_ways(job, shop, best, tables)
     push, proof = push_advice(trial), proof_load(trial)
     no = best.verdict is Verdict.NO
@@ -45,7 +47,7 @@ def _served(job: Job, shop: Shop, weighing: Weighing, tables: Tables) -> Plan:
         echo=echo(job, tables),
         chosen=None if no else as_candidate(best),
         questions=best.questions,
-        candidates=weighing.candidates,
+        candidates=found.weighing.candidates,
         better_ways=better,
         steps=() if no else sheet_steps,
         cautions=cautions(job, shop, tables),
@@ -57,9 +59,9 @@ def _served(job: Job, shop: Shop, weighing: Weighing, tables: Tables) -> Plan:
         proof=None if no else proof,
         layout=layout(trial),
         assumed=assumed(job, shop, best, tables),
-        not_judged=NOT_YET,
+        not_judged=unjudged(job),
         sources=_sources(figures, best, tables),
-        notes=_notes(best, tables),
+        notes=(*found.instead, *_notes(best, tables)),
     )
 
 
@@ -85,7 +87,7 @@ def _nothing(job: Job, shop: Shop, tables: Tables) -> Plan:
         proof=None,
         layout=None,
         assumed=assumed(job, shop, None, tables),
-        not_judged=NOT_YET,
+        not_judged=unjudged(job),
         sources=(),
         notes=(),
     )

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from borewright.answer.records import Candidate, Question, Verdict
 from borewright.errors import RefusedInput
-from borewright.holding.plain_taper import TaperHold, bore_half_band, holds
+from borewright.holding.bore_reading import bore_half_band
+from borewright.holding.plain_taper import TaperHold, holds
 from borewright.holding.registry import WAYS
 from borewright.job.records import Job, Mandrel
 from borewright.planning.questions import ask_all

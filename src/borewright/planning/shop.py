@@ -32,6 +32,8 @@ class Shop:
     assumed: tuple[Assumption, ...]
     assumed_of: dict[str, tuple[Assumption, ...]]
     owns_none: bool
+    notes_of: dict[str, MandrelNote]
+    blow_energy: Range
 
     @property
     def hammers(self) -> bool:
@@ -54,12 +56,24 @@ def shop_of(job: Job, tables: Tables) -> Shop:
         (*set_assumed, *press_assumed),
         {r.mandrel.name: r.assumed for r in resolved},
         job.shelf.stated and not job.shelf.mandrels,
+        {r.mandrel.name: n for r, n in zip(resolved, notes, strict=True)},
+        blow_energy(job, tables),
     )
 
 
-def _hammer_force(tables: Tables) -> Range:
+def blow_energy(job: Job, tables: Tables) -> Range:
+    """What a blow gives (J): of the usual soft hammer, or in proportion to the mass of the shop's own."""
+    usual, hammer = tables.allowance("blow_energy"), job.shelf.hammer
+    if hammer is None or hammer.mass is None:
+        return usual
+    times = hammer.mass / tables.allowance("hammer_mass").best
+    low, best, high = (times * e for e in (usual.low, usual.best, usual.high))
+    return Range(low, best, high, usual.unit, usual.source)
+
+
+def _hammer_force(energy: Range, tables: Tables) -> Range:
     """The push (N) against which a blow still moves the work by the least that is worth a blow."""
-    energy, least = tables.allowance("blow_energy"), tables.allowance("least_blow").best
+    least = tables.allowance("least_blow").best
     low, best, high = (e / least for e in (energy.low, energy.best, energy.high))
     return Range(low, best, high, "N", energy.source)
 
@@ -113,9 +127,12 @@ def _press(job: Job, tables: Tables) -> tuple[str, Range, tuple[Assumption, ...]
         return shelf.press or "your press", Range(0.9 * f, f, 1.05 * f, "N", "stated"), ()
     press = tables.press(shelf.press or "unknown")
     if press.id == HAMMER:
-        energy = tables.allowance("blow_energy")
-        taken = f"{energy.best:g} J a blow, as of a 1 to 2 lb soft hammer"
-        return press.name, _hammer_force(tables), (Assumption("the hammer", taken, energy.source),)
+        energy = blow_energy(job, tables)
+        mass = shelf.hammer.mass if shelf.hammer else None
+        of = "1 to 2 lb" if mass is None else Show(job.units).weight(mass)
+        taken = f"{energy.best:.2g} J a blow, as of a soft hammer of {of}"
+        force = _hammer_force(energy, tables)
+        return press.name, force, (Assumption("the hammer", taken, energy.source),)
     if shelf.press:
         return press.name, press.force, ()
     said = Assumption(

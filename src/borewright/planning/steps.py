@@ -72,7 +72,7 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         "Oil and touch",
         f"Wipe on a film of oil. Slide on from the small end, face {lead} first{_mark(trial)}, to a light push (about "
         f"{show.force(light.best)}). Rule, large-end face of the mandrel to face {lead}: {_touch_words(trial)} Each "
-        f"{show.length(_gauge_travel(trial))} nearer is {show.small(GAUGE_STEP[show.units])} more bore.",
+        f"{show.length(_gauge_travel(trial))} nearer is {show.small(GAUGE_STEP[show.units])} more bore.{_each_its_own(trial)}",
         (
             figure("touch_push", light.best, "N", "force", "", sources=(light.source,)),
             *_touch_figures(trial),
@@ -98,6 +98,12 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         ),
         (f"large-end face to face {lead}", "push felt"),
     )
+
+
+def _each_its_own(trial: Trial) -> str:
+    """For a batch: every bore stops at its own place, and is pressed from there."""
+    many = trial.job.work.quantity
+    return f" Each of the {many} stops at its own place: press it from there." if many > 1 else ""
 
 
 def _driven(trial: Trial) -> Line:
@@ -270,7 +276,7 @@ def _cut(trial: Trial) -> Iterator[Line]:
     watch = " A cut that loosens the seat is kept light: watch the pencil line." if loosens else ""
     yield (
         "Cut, in the order of the table",
-        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel.{watch}",
+        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel{_touched(trial)}.{watch}",
         tuple(f for cut in trial.cuts for f in _cut_figures(cut, trial)),
         (),
     )
@@ -282,6 +288,19 @@ def _cut(trial: Trial) -> Iterator[Line]:
         (figure("outside_growth", growth, "m", "small", "outside_growth"),),
         ("finished outside",),
     )
+
+
+TOUCHED = {
+    "hard": ": it is hard and takes the edge off the tool",
+    "soft": ": it is soft, and one touch scores it",
+    "unknown": "",
+}
+"""What a tool that runs into the mandrel does (common practice, no source)."""
+
+
+def _touched(trial: Trial) -> str:
+    note = trial.shop.notes_of.get(trial.mandrel.name)
+    return TOUCHED[note.hardness if note else "unknown"]
 
 
 def _cut_figures(cut: Cut, trial: Trial) -> tuple[Figure, ...]:

@@ -23,6 +23,7 @@ from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.judge import judge, share_of_yes
 from borewright.planning.margins import bore_margins, slip_margins
+from borewright.planning.power import power_share
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
@@ -30,6 +31,9 @@ from borewright.reference.ranges import Range
 BORE = "the bore"
 """Said where the bore stands no more travel. A cut that would then slip is planned with the travel it
 needs, so that the crack question shows what the cut asks of the bore and gives the verdict."""
+
+PRESS = "the press"
+"""Said where what presses can push no further."""
 
 ROOM = "the room left on the mandrel"
 """Said where the leading face would come too near the dog."""
@@ -153,7 +157,7 @@ def _stops(grips: Ladder, hold: TaperHold, tables: Tables, force: Draws, room: M
     last = len(grips) - 1
     stalls = {
         BORE: grips.first(lambda g: crack_share(g, hold, tables) < 1),
-        "the press": grips.first(lambda g: push_share(g, force, tables) < 1),
+        PRESS: grips.first(lambda g: push_share(g, force, tables) < 1),
         ROOM: grips.first(lambda g: g.setting > room),
     }
     reason = min(stalls, key=lambda name: stalls[name])
@@ -176,13 +180,14 @@ def _slip_is_no(grip: Grip, demands: tuple[Demand, ...], tables: Tables) -> bool
 def _cuts_served(
     job: Job, longest: Grip, tables: Tables
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
-    """The deepest usual cuts that the longest allowed travel serves; the lightest if none is."""
+    """The deepest usual cuts that grip and lathe serve; the lightest if none is."""
     cuts, demands = _cuts(job, tables, 1.0)
     if job.cuts:
         return cuts, demands
     for share in _shares(job, tables):
         cuts, demands = _cuts(job, tables, share)
-        if slip_share(longest, demands, tables) >= 1:
+        serves = slip_share(longest, demands, tables) >= 1
+        if serves and power_share(cuts, demands, job.shelf.machine, tables) >= 1:
             break
     return cuts, demands
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from borewright.answer.records import Assumption, Candidate, PushAdvice, Verdict
-from borewright.holding.plain_taper import bore_half_band
+from borewright.holding.bore_reading import half_band_of
 from borewright.job.records import Job
 from borewright.planning.candidates import Weighed
+from borewright.planning.owned import dog_words, lathe_words, mandrel_words
 from borewright.planning.shop import Shop
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
@@ -42,11 +43,12 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
     """What was understood of the job, in the units typed with the other beside it."""
     show, w = Show(job.units), job.work
     size = f"{show.length(w.outside)} outside, {show.length(w.length)} long"
-    band = show.small(bore_half_band(job, tables))
+    band = show.small(half_band_of(job, tables).size)
     how = w.bore.measured_with
     how = "how it was measured is not stated" if how == "unknown" else how
+    alike = f", {w.quantity} alike" if w.quantity > 1 else ""
     lines = [
-        f"{tables.material(w.material).name}, {w.blank if w.blank != 'unknown' else 'blank'}: {size}",
+        f"{tables.material(w.material).name}, {w.blank if w.blank != 'unknown' else 'blank'}: {size}{alike}",
         f"bore {show.bore(w.bore.size)}, known to {band} either way ({how})",
     ]
     if w.finished.outside is not None:
@@ -57,11 +59,13 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
 def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
     """What to fetch before starting."""
     show, m = best.trial.show, best.trial.mandrel
+    shelf, note = best.trial.job.shelf, shop.notes_of.get(m.name)
     return (
-        f"{m.name}, ground {show.length(m.ground_length)}",
+        mandrel_words(m, note, show),
         f"{shop.press_name}, for about {show.force(push.expected.best)}",
         "ring or blocks to support the hub",
-        "dog (carrier) for the large end, and its guard",
+        *lathe_words(shelf.machine),
+        dog_words(shelf, m, note, show),
         "oil, rag, pencil, rule, micrometer, indicator",
         "lever or cord and a known weight for the proof load",
     )
@@ -78,15 +82,11 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
             "the work", "sound solid rings: no spokes, keyways, cross holes or flaws", "ours"
         )
     )
-    if w.bore.uncertainty is None:
-        gauge = tables.gauge(w.bore.measured_with)
-        said.append(
-            Assumption(
-                "how well the bore is known",
-                f"{show.small(gauge.half_band)} either way",
-                gauge.source,
-            )
-        )
+    known = half_band_of(job, tables)
+    said += [
+        Assumption("how well the bore is known", f"{show.small(known.size)} either way", source)
+        for source in known.sources
+    ]
     if w.bore.made_by == "unknown":
         source = tables.roughness("unknown").source
         said.append(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.records import Question
+from borewright.job.records import Job
 from borewright.planning.questions.bend import ask_bend
 from borewright.planning.questions.bore import ask_bore
 from borewright.planning.questions.crack import ask_crack
@@ -16,8 +17,15 @@ from borewright.planning.questions.speed import ask_speed
 from borewright.planning.questions.true import ask_true
 from borewright.planning.trial import Trial
 
-NOT_YET = ("power", "chatter", "balance")
+NOT_YET = ("chatter", "balance")
 """What no question judges yet; every plan says so."""
+
+
+def unjudged(job: Job) -> tuple[str, ...]:
+    """What a plan for this job leaves unjudged: always some, and the power where none is stated."""
+    machine = job.shelf.machine
+    known = machine.power is not None or machine.power_by_gear
+    return NOT_YET if known else ("power", *NOT_YET)
 
 
 ORDER = ("seat", "bore", "push", "crack", "slip", "rock", "bend", "heat", "true", "reach", "speed")

@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 
 from borewright.answer.records import Figure, Question, Verdict
+from borewright.holding.bore_reading import better_gauge, half_band_of
 from borewright.holding.bore_shape import out_of_round
 from borewright.holding.measured_mandrel import diameter_of
-from borewright.holding.plain_taper import bore_half_band
 from borewright.planning.figures import figure, given
 from borewright.planning.judge import judge
+from borewright.planning.owned import reamer_between
 from borewright.planning.travel import ROOM
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
@@ -40,7 +41,7 @@ def ask_bore(trial: Trial) -> Question:
         _figures(trial),
         (
             trial.tables.threshold("bore").source,
-            trial.tables.gauge(trial.job.work.bore.measured_with).source,
+            *half_band_of(trial.job, trial.tables).sources,
         ),
     )
 
@@ -73,7 +74,7 @@ def ruling_bore(trial: Trial) -> Metre:
 
 
 def _half_band(trial: Trial) -> Metre:
-    return max(bore_half_band(trial.job, trial.tables), FINEST_BAND)
+    return max(half_band_of(trial.job, trial.tables).size, FINEST_BAND)
 
 
 def _inside(trial: Trial) -> Metre:
@@ -137,8 +138,31 @@ def _changes(trial: Trial) -> str:
     if bore > high:
         return f"A mandrel larger by at least {trial.show.small(bore - high)}, or a stub turned to this bore."
     if bore < low:
-        return f"Open the bore by at least {trial.show.small(low - bore)}, or use the next smaller mandrel."
-    return "Sliding it on: where it stops under a light push is the bore's true size."
+        return f"{_opened(trial)}, or use the next smaller mandrel."
+    return (
+        f"Sliding it on: where it stops under a light push is the bore's true size.{_closer(trial)}"
+    )
+
+
+def _opened(trial: Trial) -> str:
+    """How to open a bore that is too small: by the shop's own reamer where one cuts inside."""
+    (low, high), bore, show = trial.window, ruling_bore(trial), trial.show
+    least = f"Open the bore by at least {show.small(low - bore)}"
+    found = reamer_between(trial.job.shelf.reamers, low, high, bore)
+    if found is None:
+        return least
+    reamer, size = found
+    name = reamer.name or f"the {show.length(reamer.size)} reamer"
+    told = "as it cuts" if reamer.cuts is not None else "by its marking; try it first"
+    return f"{least}: {name} on the shelf makes {show.bore(size)} ({told})"
+
+
+def _closer(trial: Trial) -> str:
+    """The better gauge on the shelf, where there is one."""
+    found = better_gauge(trial.job, trial.tables)
+    if found is None:
+        return ""
+    return f" The {found[0]} on the shelf would know it to {trial.show.small(found[1])} either way."
 
 
 def _figures(trial: Trial) -> tuple[Figure, ...]:
@@ -152,12 +176,12 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
         given("room at the small end", trial.tables.allowance("tool_clearance").best, "m"),
         given("room for dog and tool", trial.tables.allowance("dog_clearance").best, "m"),
     )
-    gauge = trial.tables.gauge(trial.job.work.bore.measured_with)
+    known = half_band_of(trial.job, trial.tables)
     low_in, band = _inside(trial), _half_band(trial)
     margin_in = (given("inside by", low_in, "m", "small"), given("half band", band, "m", "small"))
     return (
         figure("bore_window_low", low, "m", "bore", "bore_window", inputs, m.sources),
         figure("bore_window_high", high, "m", "bore", "bore_window", inputs, m.sources),
-        figure("bore_half_band", band, "m", "small", "", (), (gauge.source,)),
+        figure("bore_half_band", band, "m", "small", "", (), known.sources or ("stated",)),
         figure("bore_margin", low_in / band, "", "", "bore_margin", margin_in),
     )

@@ -55,7 +55,7 @@ def blows(trial: Trial) -> int:
 
 
 def _energy(trial: Trial) -> Joule:
-    return trial.tables.allowance("blow_energy").best
+    return trial.shop.blow_energy.best
 
 
 def _changes(trial: Trial) -> str:
