@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from tests.jobs_made import turning, wheel_job
 
-from borewright.answer.records import Verdict
+from borewright.answer.records import Plan, Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import LOOSENS, TIGHTENS, planned_cuts
 from borewright.holding.mandrels import resolve
@@ -85,3 +85,17 @@ def test_nothing_stated_still_gives_an_answer() -> None:
     answer = plan(wheel_job(mandrels=None, press="", uncertainty=50e-6), source_tables=TABLES)
     assert answer.verdict is Verdict.CARE
     assert {"mandrels on the shelf", "what presses the work on"} <= {a.what for a in answer.assumed}
+
+
+def driven(by: str) -> Plan:
+    return plan(replace(wheel_job(cuts=turning()), driven_by=by), source_tables=TABLES)
+
+
+def test_a_scroll_chuck_holds_a_hardened_taper_badly_and_a_collet_holds_it_well() -> None:
+    """Row 32 of the facts of the trade: common practice, no source."""
+    verdicts = {by: driven(by).verdict for by in ("dog", "collet", "three-jaw")}
+    assert (verdicts["dog"], verdicts["collet"]) == (Verdict.YES, Verdict.YES)
+    assert verdicts["three-jaw"] is not Verdict.YES
+    said = {by: {c.id for c in driven(by).cautions} for by in verdicts}
+    assert "scroll-chuck-taper" in said["three-jaw"]
+    assert "scroll-chuck-taper" not in said["collet"] | said["dog"]

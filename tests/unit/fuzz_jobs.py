@@ -131,6 +131,7 @@ def _drop_optional(job: dict[str, Any], rng: Random) -> None:
 def _more_pieces(job: dict[str, Any], rng: Random) -> None:
     job["work"]["blank"] = rng.choice(["bar", "casting", "unknown"])
     job.setdefault("hold", {})["lubrication"] = rng.choice(["dry", "oiled"])
+    job["hold"]["driven_by"] = rng.choice(["dog", "collet", "three-jaw"])
 
 
 def _replace(job: dict[str, Any], rng: Random) -> None:

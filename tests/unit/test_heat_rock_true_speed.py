@@ -9,8 +9,8 @@ from tests.jobs_made import turning, wheel_job
 from tests.unit.test_planning_choices import trial_of
 
 from borewright.answer.records import Question, Verdict
-from borewright.job.records import BoreReading, Job, Machine
-from borewright.planning.questions.heat import drop_off, half_grip
+from borewright.job.records import BoreReading, Job, Machine, MandrelNote
+from borewright.planning.questions.heat import drop_off, drop_on, half_grip
 from borewright.reference.library import Tables
 from borewright.service.planned import plan
 
@@ -81,3 +81,16 @@ def test_an_oval_bore_runs_out_more() -> None:
         for d in (0.0, 10e-6)
     )
     assert question(oval, "true").margin < question(round_, "true").margin
+
+
+def test_it_drops_on_where_the_bore_has_grown_by_the_squeeze_and_a_little_more() -> None:
+    trial = trial_of(wheel_job())
+    expansion = TABLES.material_range("al-6061-t6", "expansion").best
+    grown = expansion * 0.016006 * (drop_on(trial) - 293.15 - 15)
+    assert grown == pytest.approx(0.0005 * trial.chosen.travel)
+
+
+def test_warming_is_offered_for_aluminium_and_not_where_it_would_need_too_much_heat() -> None:
+    assert "slide to this place" in question(wheel_job(), "heat").changes_it
+    hot = wheel_job(material="gray-iron-30", bore=0.0060, mandrels=(MandrelNote(0.006),))
+    assert "slide to this place" not in question(hot, "heat").changes_it

@@ -124,6 +124,7 @@ JOBS = st.builds(
     shelf=SHELVES,
     use=TEXTS,
     lubrication=st.sampled_from(["oiled", "dry"]),
+    driven_by=st.sampled_from(["dog", "collet", "three-jaw"]),
     pressed_before=st.booleans(),
     cuts=st.lists(CUTS, max_size=3).map(tuple),
 )

@@ -63,7 +63,10 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "rock_margin": lambda i: i["normal force"] * i["contact length"] / (12 * i["moment"]),
     "size_error": lambda i: 2 * i["radial force"] * i["deflection at 1 N (nm)"] * 1e-9,
     "drop_off": lambda i: i["squeeze"] / (i["expansion x bore (nm/K)"] * 1e-9),
-    "runout": lambda i: math.sqrt(i["mandrel"] ** 2 + i["center"] ** 2 + i["out of round"] ** 2),
+    "drop_on": lambda i: i["room"] + i["drop off"] + i["to spare"],
+    "runout": lambda i: math.sqrt(
+        i["mandrel"] ** 2 + i["headstock center"] ** 2 + i["out of round"] ** 2
+    ),
     "speed_margin": lambda i: i["highest usual"] / i["speed used"],
     "cutting_power": lambda i: i["force"] * i["cutting speed"],
     "power_margin": lambda i: (

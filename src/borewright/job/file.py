@@ -56,6 +56,7 @@ def job_of(tables: Mapping[str, Any], where: str) -> Job:
         shelf=build_job_shelf(table.hold, table.machine, reader),
         use=table.hold.use,
         lubrication=table.hold.lubrication,
+        driven_by=table.hold.driven_by,
         pressed_before=table.hold.pressed_before,
         cuts=tuple(build_cut(cut, n, reader) for n, cut in enumerate(table.cut, 1)),
     )

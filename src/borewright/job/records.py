@@ -191,7 +191,10 @@ class CutWish:
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """One part to be held and cut. `units` is inch or mm: how sizes are shown first."""
+    """One part to be held and cut. `units` is inch or mm: how sizes are shown first.
+
+    `driven_by`: what turns the mandrel's large end: dog, collet or three-jaw.
+    """
 
     title: str
     work: Work
@@ -199,5 +202,6 @@ class Job:
     shelf: Shelf = field(default_factory=Shelf)
     use: str = "any"
     lubrication: str = "oiled"
+    driven_by: str = "dog"
     pressed_before: bool = False
     cuts: tuple[CutWish, ...] = ()

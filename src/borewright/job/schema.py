@@ -176,6 +176,7 @@ class HoldTable(Table):
     press: Text = ""
     press_force: Typed | None = None
     lubrication: Literal["oiled", "dry"] = "oiled"
+    driven_by: Literal["dog", "collet", "three-jaw"] = "dog"
     pressed_before: bool = False
 
 

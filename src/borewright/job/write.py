@@ -160,6 +160,7 @@ class Speller:
             "use": job.use,
             "mandrels": mandrels or ("none" if shelf.stated else "unknown"),
             "lubrication": job.lubrication,
+            "driven_by": job.driven_by,
             "pressed_before": job.pressed_before,
         } | stated_only({"press": shelf.press, "press_force": self.say(shelf.press_force, "force")})
 

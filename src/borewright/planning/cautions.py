@@ -15,6 +15,8 @@ LARGE_RATIO = 8.0
 def cautions(job: Job, shop: Shop, tables: Tables) -> tuple[Caution, ...]:
     """Cautions for pressing, turning between centers and facing this material."""
     tags = ["always", "mandrel", "facing", "press"]
+    if job.driven_by != "dog":
+        tags += ["chuck", job.driven_by]
     if shop.hammers:
         tags.append("hammer")
     if job.work.outside >= LARGE_OUTSIDE or job.work.outside >= LARGE_RATIO * job.work.bore.size:

@@ -209,6 +209,14 @@ def _rule_figure(name: str, reading: tuple[float, float, float]) -> Figure:
     return figure(f"{name}_rule_reading", best, "m", "length", "rule_reading", band=(low, high))
 
 
+DRIVEN = {
+    "dog": "to the headstock, dog (carrier) on it, tail guarded",
+    "collet": "in the collet, small end on the tailstock center",
+    "three-jaw": "in the three-jaw, small end on the tailstock center; clock it, and take light cuts",
+}
+"""How the mandrel is turned, by what drives it."""
+
+
 def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
     show = trial.show
     yield (
@@ -219,7 +227,7 @@ def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
     )
     yield (
         "Between centers",
-        "Power off. Large end to the headstock, dog (carrier) on it, tail guarded. Oil the tailstock center; ease it as "
+        f"Power off. Large end {DRIVEN[trial.job.driven_by]}. Oil the tailstock center; ease it as "
         "the mandrel warms. Turn once by hand: everything must clear.",
         (),
         (),

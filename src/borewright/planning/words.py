@@ -7,6 +7,7 @@ from borewright.holding.bore_reading import half_band_of
 from borewright.job.records import Job
 from borewright.planning.candidates import Weighed
 from borewright.planning.owned import dog_words, lathe_words, mandrel_words
+from borewright.planning.questions.true import DRIVERS
 from borewright.planning.shop import Shop
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
@@ -59,13 +60,14 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
 def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
     """What to fetch before starting."""
     show, m = best.trial.show, best.trial.mandrel
-    shelf, note = best.trial.job.shelf, shop.notes_of.get(m.name)
+    job = best.trial.job
+    shelf, note = job.shelf, shop.notes_of.get(m.name)
     return (
         mandrel_words(m, note, show),
         f"{shop.press_name}, for about {show.force(push.expected.best)}",
         "ring or blocks to support the hub",
         *lathe_words(shelf.machine),
-        dog_words(shelf, m, note, show),
+        dog_words(shelf, m, note, show) if job.driven_by == "dog" else DRIVERS[job.driven_by],
         "oil, rag, pencil, rule, micrometer, indicator",
         "lever or cord and a known weight for the proof load",
     )

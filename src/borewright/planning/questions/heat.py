@@ -20,6 +20,9 @@ from borewright.quantities.si import Kelvin, Metre
 HOTTEST = 300.0
 """Warmth (K) beyond which no limit is looked for."""
 
+ROOM = 293.15
+"""Temperature (K) that sizes are stated for, 20 °C (ISO 1)."""
+
 COOLED = 0.1
 """Share of the warmth that may be left when it counts as cool."""
 
@@ -45,7 +48,7 @@ def ask_heat(trial: Trial) -> Question:
         best,
         low,
         _reason(trial, rise, limit),
-        f"Waiting: {_wait(trial, body)} of turning in the air lets nine tenths of it go; coolant at once; lighter passes.",
+        f"Waiting: {_wait(trial, body)} of turning in the air lets nine tenths of it go; coolant at once; lighter passes.{_drops_on(trial)}",
         _figures(trial, rise, limit, hard.cut),
         (trial.tables.threshold("heat").source, trial.tables.allowance("heat_share").source),
     )
@@ -81,6 +84,19 @@ def drop_off(trial: Trial) -> Kelvin:
     """Warmth (K) at which the squeeze at the leading face is gone."""
     squeeze = trial.mandrel.taper * trial.chosen.travel
     return squeeze / (_expansion(trial) * trial.grip.diameter)
+
+
+def drop_on(trial: Trial) -> Kelvin:
+    """Temperature (K) at which the work slides to this place by itself, the mandrel at 20 °C (ISO 1)."""
+    return ROOM + drop_off(trial) + trial.tables.allowance("drop_on_spare").best
+
+
+def _drops_on(trial: Trial) -> str:
+    """Said where the work can be warmed so far without harm."""
+    hot = drop_on(trial)
+    if hot > trial.tables.allowance("warm_limit").best:
+        return ""
+    return f" Warmed evenly to {trial.show.temperature(hot)} the work would slide to this place unpressed."
 
 
 def _expansion(trial: Trial) -> float:
@@ -134,10 +150,17 @@ def _figures(trial: Trial, rise: Draws, limit: Kelvin, cut: Cut) -> tuple[Figure
         given("squeeze", trial.mandrel.taper * trial.chosen.travel, "m", "small"),
         given("expansion x bore (nm/K)", _expansion(trial) * trial.grip.diameter * 1e9),
     )
+    spare = trial.tables.allowance("drop_on_spare")
+    on = (
+        given("room", ROOM, "K", "temperature"),
+        given("drop off", drop_off(trial), "K", "temperature difference"),
+        given("to spare", spare.best, "K", "temperature difference"),
+    )
     return (
         spread(
             "heat_rise", rise, "K", "temperature difference", "heat_rise", inputs, (share.source,)
         ),
         figure("heat_limit", limit, "K", "temperature difference", "heat_limit"),
         figure("drop_off", drop_off(trial), "K", "temperature difference", "drop_off", off),
+        figure("drop_on", drop_on(trial), "K", "temperature", "drop_on", on, (spare.source,)),
     )

@@ -25,21 +25,39 @@ def ask_true(trial: Trial) -> Question:
         best,
         low,
         f"Expect the rim to run out about {trial.show.small(likely(runout))} to the bore, whole reading: the mandrel, the "
-        f"headstock center and the form of the bore; {trial.show.small(allowed.best)} is taken as allowed, {times(best)} that.",
-        "Clean and dress the centers; clock the mandrel between them; turn the work half round on it and read again.",
+        f"{DRIVERS[trial.job.driven_by]} and the form of the bore; {trial.show.small(allowed.best)} is taken as allowed, {times(best)} that.",
+        _changes(trial),
         _figures(trial, runout),
         (trial.tables.threshold("true").source, allowed.source),
     )
 
 
+def _changes(trial: Trial) -> str:
+    if trial.job.driven_by == "three-jaw":
+        return "Between centers with a dog, or in a collet: both run truer than a scroll chuck, and hold the taper better."
+    return "Clean and dress the centers; clock the mandrel between them; turn the work half round on it and read again."
+
+
+DRIVERS = {"dog": "headstock center", "collet": "collet", "three-jaw": "three-jaw chuck"}
+"""What the runout of the mandrel's driven end comes from."""
+
+_OF_DRIVER = {
+    "dog": "center_runout",
+    "collet": "collet_runout",
+    "three-jaw": "three_jaw_runout",
+}
+
+
+def _shares(trial: Trial) -> tuple[tuple[str, Stream], ...]:
+    # Streams of inputs that have no part in runout, so that the shares stay independent of each other.
+    driver = _OF_DRIVER[trial.job.driven_by]
+    return (("mandrel_runout", Stream.CUTTING), (driver, Stream.RESULTANT))
+
+
 def _runout(trial: Trial) -> Draws:
-    mandrel, center = (_draws(trial, name, stream) for name, stream in _SHARES)
+    mandrel, driver = (_draws(trial, name, stream) for name, stream in _shares(trial))
     form = out_of_round(trial.job.work.bore)
-    return np.sqrt(mandrel**2 + center**2 + form**2)
-
-
-# Streams of inputs that have no part in runout, so that the shares stay independent of each other.
-_SHARES = (("mandrel_runout", Stream.CUTTING), ("center_runout", Stream.RESULTANT))
+    return np.sqrt(mandrel**2 + driver**2 + form**2)
 
 
 def _draws(trial: Trial, name: str, stream: Stream) -> Draws:
@@ -48,10 +66,10 @@ def _draws(trial: Trial, name: str, stream: Stream) -> Draws:
 
 
 def _figures(trial: Trial, runout: Draws) -> tuple[Figure, ...]:
-    shares = [trial.tables.allowance(name) for name, _ in _SHARES]
+    shares = [trial.tables.allowance(name) for name, _ in _shares(trial)]
     inputs = (
         given("mandrel", shares[0].best, "m", "small"),
-        given("center", shares[1].best, "m", "small"),
+        given(DRIVERS[trial.job.driven_by], shares[1].best, "m", "small"),
         given("out of round", out_of_round(trial.job.work.bore), "m", "small"),
     )
     sources = tuple(s.source for s in shares)
