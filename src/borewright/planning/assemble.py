@@ -12,6 +12,7 @@ from borewright.planning.layout import layout
 from borewright.planning.names import check_names
 from borewright.planning.push_advice import proof_load, push_advice
 from borewright.planning.questions.asked import NOT_YET
+from borewright.planning.questions.seat import wear_elsewhere
 from borewright.planning.shop import Shop, shop_of
 from borewright.planning.steps import steps
 from borewright.planning.words import assumed, echo, have_ready, headline
@@ -99,7 +100,7 @@ def _sources(figures: tuple[Figure, ...], best: Weighed, tables: Tables) -> tupl
 
 
 def _notes(best: Weighed, tables: Tables) -> tuple[str, ...]:
-    notes = [f"Candidates are ranked by {RANKED_BY}."]
+    notes = [f"Candidates are ranked by {RANKED_BY}.", *wear_elsewhere(best.trial)]
     thin = [c.name for c in best.trial.cuts if chip_is_thin(c, tables)]
     if thin:
         notes.append(

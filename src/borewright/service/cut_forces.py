@@ -23,7 +23,7 @@ from borewright.quantities.si import (
     Watt,
 )
 from borewright.reference.library import Tables
-from borewright.service.fitted import Taken
+from borewright.service.fit_records import Taken
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,9 @@ from typing import Any
 
 from borewright.errors import RefusedInput, UnknownName
 from borewright.holding.mandrels import resolve
-from borewright.job.records import Machine, MandrelNote, Shelf
+from borewright.holding.measured_mandrel import is_parallel
+from borewright.holding.measured_words import PARALLEL, wear_words
+from borewright.job.records import Machine, Mandrel, MandrelNote, Shelf
 from borewright.job.tools import OwnGauge, OwnPress
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
@@ -113,10 +115,17 @@ def _mandrel(note: MandrelNote, tables: Tables, show: Show) -> list[str]:
             f"the large end, {show.bore(note.large_end)}, is below the size, {show.bore(note.nominal)}"
         )
     try:
-        resolve(note, tables, note.name or "mandrel")
+        said += _wear(resolve(note, tables, note.name or "mandrel").mandrel, show)
     except RefusedInput as refusal:
         said.append(refusal.found)
     return said
+
+
+def _wear(mandrel: Mandrel, show: Show) -> list[str]:
+    """What its stations show beside a straight taper; it can be used as measured all the same."""
+    if is_parallel(mandrel.stations, mandrel.station_uncertainty):
+        return [PARALLEL]
+    return [f"it is {said}" for said in wear_words(mandrel, show)]
 
 
 def _lathe(machine: Machine, tables: Tables, show: Show) -> list[str]:
