@@ -9,6 +9,7 @@
     push_advice     the push to look for, and the proof load
     candidates      every hold weighed and ranked, with the reason that decides its row
     better_ways     when one chucking, a stub or another way would serve better
+    bore_words      a bore stated by its limits
     names           names in a job held against the tables
     press_room      daylight, throat, ram travel, table slot; the opening of a vice
     shop            what the shop owns, or is taken to own

@@ -5,6 +5,7 @@ from __future__ import annotations
 from borewright.answer.records import Assumption, Candidate, PushAdvice, Verdict
 from borewright.holding.plain_taper import bore_half_band
 from borewright.job.records import Job
+from borewright.planning.bore_words import limits_echo
 from borewright.planning.candidates import Weighed
 from borewright.planning.shop import Shop
 from borewright.quantities.show import Show
@@ -26,8 +27,9 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
         return f"No, not on {t.mandrel.name}: {best.deciding.reason}{other}"
     if best.question("bore").verdict is Verdict.CARE and not t.touch_is_known:
         gate = t.show.band(*t.touch_gate, "length")
+        what = "reading" if t.job.work.bore.limits is None else "bore's limits"
         return (
-            f"With care: the reading cannot tell, the mandrel can. Slide it on {on}; only if the rule then reads "
+            f"With care: the {what} cannot tell, the mandrel can. Slide it on {on}; only if the rule then reads "
             f"{gate} from the large-end face, press it {press}. {best.deciding.reason}"
         )
     safer = (
@@ -47,7 +49,9 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
     how = "how it was measured is not stated" if how == "unknown" else how
     lines = [
         f"{tables.material(w.material).name}, {w.blank if w.blank != 'unknown' else 'blank'}: {size}",
-        f"bore {show.bore(w.bore.size)}, known to {band} either way ({how})",
+        f"bore {limits_echo(w.bore.limits, show)}"
+        if w.bore.limits
+        else f"bore {show.bore(w.bore.size)}, known to {band} either way ({how})",
     ]
     if w.finished.outside is not None:
         lines.append(f"to finish at {show.length(w.finished.outside)}")

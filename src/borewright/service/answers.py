@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from borewright.errors import RefusedInput, UnknownName
+from borewright.job.bore_text import bore_size, size_typed
 from borewright.job.records import Bore, Job, MandrelNote, Piece, Shelf, Work
 from borewright.quantities.read import length_system, read_length
 from borewright.quantities.show import Show
@@ -62,7 +63,7 @@ def job_from(answers: Answers, tables: Tables, title: str = "Bored part") -> Ask
     taken: list[str] = []
     shelf = read_shelf_answer(answers.shelf)
     bore = _bore(answers, shelf, tables, taken)
-    units = length_system(answers.bore) or length_system(answers.outside) or "inch"
+    units = length_system(size_typed(answers.bore)) or length_system(answers.outside) or "inch"
     show = Show(units)
     outside = _size(
         answers.outside, "outside", bore.size * OUTSIDE_PER_BORE, "four bores", show, taken
@@ -83,15 +84,20 @@ def job_from(answers: Answers, tables: Tables, title: str = "Bored part") -> Ask
 
 
 def read_bore(text: str, tables: Tables) -> Bore:
-    """A size, and perhaps how it was measured and made: `0.501in by caliper`, `3/4in reamed`."""
+    """A size or a class, perhaps how it was measured and made: `0.501in by caliper`, `15 H7`."""
     words = text.replace(",", " , ").split() if "," in text else text.split()
     for cut in range(len(words), 0, -1):
         try:
-            size = read_length(" ".join(words[:cut]), "bore")
+            size, limits = bore_size(" ".join(words[:cut]), "bore", None)
+        except UnknownName:
+            raise
         except RefusedInput:
             continue
-        return _bore_said(size, " ".join(words[cut:]), tables)
-    return Bore(read_length(text, "bore"))
+        said = _bore_said(size, " ".join(words[cut:]), tables)
+        return (
+            said if limits is None else replace(said, uncertainty=limits.half_band, limits=limits)
+        )
+    return Bore(bore_size(text, "bore", None)[0])
 
 
 def _bore_said(size: Metre, words: str, tables: Tables) -> Bore:
@@ -148,7 +154,7 @@ def read_blank(text: str, taken: list[str]) -> str:
 def _bore(answers: Answers, shelf: Shelf, tables: Tables, taken: list[str]) -> Bore:
     if answers.bore.strip().lower() not in UNSURE:
         bore = read_bore(answers.bore, tables)
-        if bore.measured_with == "unknown":
+        if bore.measured_with == "unknown" and bore.limits is None:
             taken.append("How the bore was measured is not stated: taken as a guess.")
         return bore
     size = shelf.mandrels[0].nominal if shelf.mandrels else USUAL_BORE

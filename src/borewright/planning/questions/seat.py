@@ -40,7 +40,8 @@ def _reason(trial: Trial, share: float) -> str:
     rule = show.band(trial.from_large_end(band[1]), trial.from_large_end(band[0]), "length")
     where = f"the leading face sits {rule} from the mandrel's large-end face"
     if not trial.touch_is_known:
-        where = "the bore reading is too loose to say where it sits; the touch on the mandrel tells"
+        known = "bore reading is" if trial.job.work.bore.limits is None else "bore's limits are"
+        where = f"the {known} too loose to say where it sits; the touch on the mandrel tells"
     if share > 0.99:
         return f"Pressed {_press(trial)} past touch it bears on its whole bore; {where}."
     return f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore and can rock on the rest; {where}."
