@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from borewright.answer.records import Figure, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
@@ -9,7 +11,7 @@ from borewright.planning.better_ways import better_ways
 from borewright.planning.candidates import RANKED_BY, Weighed, Weighing, as_candidate, weigh
 from borewright.planning.cautions import cautions
 from borewright.planning.layout import layout
-from borewright.planning.names import check_names
+from borewright.planning.names import check_names, material_taken
 from borewright.planning.push_advice import proof_load, push_advice
 from borewright.planning.questions.asked import NOT_YET
 from borewright.planning.questions.seat import wear_elsewhere
@@ -26,9 +28,12 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     `use` names nothing that can be tried.
     """
     check_names(job, tables)
+    job, taken = material_taken(job, tables)
     shop = shop_of(job, tables)
     weighing = weigh(job, shop, tables)
-    return _served(job, shop, weighing, tables) if weighing.tried else _nothing(job, shop, tables)
+    served = weighing.tried
+    plan = _served(job, shop, weighing, tables) if served else _nothing(job, shop, tables)
+    return replace(plan, assumed=(*taken, *plan.assumed)) if taken else plan
 
 
 def _served(job: Job, shop: Shop, weighing: Weighing, tables: Tables) -> Plan:

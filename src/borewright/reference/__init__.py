@@ -25,7 +25,7 @@ from borewright.reference.guidance import Formula, Hazard, Threshold
 from borewright.reference.library import Tables, table_names, tables
 from borewright.reference.limits import Limits
 from borewright.reference.mandrels import PlainMandrel
-from borewright.reference.materials import Material
+from borewright.reference.materials import BroadMaterial, Material
 from borewright.reference.print import TableView, describe_table, table_lines
 from borewright.reference.processes import Process
 from borewright.reference.provenance import SOURCE_KINDS, Source
@@ -35,6 +35,7 @@ from borewright.reference.shrinkage import Shrinkage
 
 __all__ = [
     "SOURCE_KINDS",
+    "BroadMaterial",
     "Center",
     "Certificate",
     "Column",

@@ -20,18 +20,6 @@ FILLERS = ("by", "with", "a", "an", "the", "and", "it", "was", "is", "measured",
 UNSURE = ("", "?", "-", "skip", "don't know", "dont know", "do not know", "not sure", "unknown")
 """Answers that skip a question."""
 
-BROAD = {
-    "aluminium": ("al-6061-t6", "al-scrap-cast"),
-    "aluminum": ("al-6061-t6", "al-scrap-cast"),
-    "alloy": ("al-6061-t6", "al-scrap-cast"),
-    "steel": ("steel-1018", "steel-1018"),
-    "iron": ("gray-iron-30", "gray-iron-30"),
-    "cast iron": ("gray-iron-30", "gray-iron-30"),
-    "brass": ("brass-c360", "brass-c360"),
-    "bronze": ("bronze-sae-660", "bronze-sae-660"),
-}
-"""A broad word, and the material taken for it: from bar, as a casting."""
-
 CAREFUL_MATERIAL = "gray-iron-30"
 USUAL_BORE = 0.625 * 0.0254
 OUTSIDE_PER_BORE = 4.0
@@ -176,12 +164,11 @@ def _material(text: str, blank: str, tables: Tables, taken: list[str]) -> str:
     if said in UNSURE:
         taken.append("Material not stated: taken as grey iron, brittle, to be on the careful side.")
         return CAREFUL_MATERIAL
-    if said in BROAD:
-        material = BROAD[said][1 if blank == "casting" else 0]
-        taken.append(
-            f"{text.strip().capitalize()} is a broad word: taken as {tables.material(material).name}."
-        )
-        return material
+    broad = tables.broad_material(said)
+    if broad is not None:
+        material = tables.material(broad.taken(blank))
+        taken.append(f"{text.strip().capitalize()} is a broad word: taken as {material.name}.")
+        return material.id
     return tables.material(text).id
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from borewright.job.records import BoreReading, Mandrel
 from borewright.job.stations import Stations
 from borewright.quantities.si import Metre, MetrePerMetre, Newton, NewtonMetre, Pascal, Ratio
+from borewright.reference.library import Tables
 
 Piece = tuple[Metre, Metre, Metre, Metre | None]
 
@@ -42,12 +43,20 @@ class FitInput:
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """A value that was not given, and where the one taken comes from."""
+    """A value that was not given, and where the one taken comes from; a name where it is no number."""
 
     what: str
-    taken: float
+    taken: float | str
     unit: str
     source: str
+
+
+def material_taken(name: str | None, tables: Tables) -> tuple[Taken, ...]:
+    """What was taken for a word that leaves the material open; nothing for one that does not."""
+    broad = tables.broad_material(name) if name is not None else None
+    if broad is None:
+        return ()
+    return (Taken("material", tables.material(broad.taken("unknown")).id, "", broad.source),)
 
 
 @dataclass(frozen=True, slots=True)

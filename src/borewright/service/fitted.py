@@ -29,7 +29,7 @@ from borewright.mechanics.slip import slip_torque
 from borewright.mechanics.taper import touch_position
 from borewright.quantities.si import Metre, Newton
 from borewright.reference.library import Tables
-from borewright.service.fit_records import FitInput, FitResult, Taken
+from borewright.service.fit_records import FitInput, FitResult, Taken, material_taken
 
 HOOP_WINDOW = (0.05, 0.95)
 TENSION_WINDOW = (0.01, 0.99)
@@ -59,7 +59,7 @@ class _Known:
 
     def __init__(self, asked: FitInput, tables: Tables) -> None:
         self.asked, self.tables = asked, tables
-        self.taken: list[Taken] = []
+        self.taken: list[Taken] = [*material_taken(asked.material, tables)]
         self.shape = bore_shape(Bore(asked.bore, readings=asked.bore_readings), 0.0, "A")
         whole = bore_line(asked.pieces, asked.bore)
         self.line: BoreLine = whole.cut_at(self.shape.depths.tolist())
