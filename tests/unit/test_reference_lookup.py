@@ -58,9 +58,9 @@ def test_an_unknown_material_is_refused_with_the_nearest() -> None:
         LIBRARY.material("gray-irn-30")
 
 
-def test_plain_aluminium_is_not_guessed_at() -> None:
-    with pytest.raises(UnknownName, match="al-scrap-cast"):
-        LIBRARY.material("aluminium")
+def test_plain_aluminium_is_the_careful_one_and_known_to_be_a_broad_word() -> None:
+    assert LIBRARY.material("aluminium").id == "al-scrap-cast"
+    assert LIBRARY.broad_material("aluminium") is not None
 
 
 @pytest.mark.parametrize(

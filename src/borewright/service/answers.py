@@ -17,8 +17,27 @@ from borewright.reference.library import Tables
 FILLERS = ("by", "with", "a", "an", "the", "and", "it", "was", "is", "measured", "size")
 """Words of an answer that say nothing of the gauge."""
 
-UNSURE = ("", "?", "-", "skip", "don't know", "dont know", "do not know", "not sure", "unknown")
-"""Answers that skip a question."""
+UNSURE = (
+    *(
+        "",
+        "?",
+        "-",
+        "skip",
+        "pass",
+        "none",
+        "nothing",
+        "n/a",
+        "na",
+        "unknown",
+        "not known",
+        "unsure",
+    ),
+    *("don't know", "dont know", "do not know", "dunno", "don't remember", "no idea", "not sure"),
+    *("can't say", "cannot say", "not stated", "no clue"),
+)
+"""Answers that skip a question; of the shelf, `none` says that there is none."""
+
+NO_MANDRELS = ("none", "no", "nothing", "no mandrels", "no mandrel")
 
 CAREFUL_MATERIAL = "gray-iron-30"
 USUAL_BORE = 0.625 * 0.0254
@@ -44,6 +63,17 @@ class AskedJob:
 
     job: Job
     taken: tuple[str, ...]
+
+
+def is_unsure(text: str) -> bool:
+    """Whether an answer says, in any of the usual words, that nobody knows.
+
+    >>> [is_unsure(text) for text in ("", " Dunno. ", "I don\u2019t know", "??", "steel")]
+    [True, True, True, True, False]
+    """
+    said = " ".join(text.casefold().replace("\u2019", "'").split())
+    bare = said.rstrip(".!, ").removeprefix("i ").removeprefix("have ").removeprefix("am ")
+    return bare in UNSURE or set(said) <= set("?")
 
 
 def job_from(answers: Answers, tables: Tables, title: str = "Bored part") -> AskedJob:
@@ -116,10 +146,10 @@ def _named(find: Callable[[str], str], said: str) -> str:
 def read_shelf_answer(text: str) -> Shelf:
     """`none`, a list of sizes, or not known."""
     said = text.strip().lower()
-    if said in UNSURE:
-        return Shelf()
-    if said in ("none", "no", "nothing", "no mandrels"):
+    if said.rstrip(".") in NO_MANDRELS:
         return Shelf(stated=True)
+    if is_unsure(said):
+        return Shelf()
     sizes = [
         part for part in said.replace(";", ",").replace(" and ", ",").split(",") if part.strip()
     ]
@@ -129,18 +159,18 @@ def read_shelf_answer(text: str) -> Shelf:
 def read_blank(text: str, taken: list[str]) -> str:
     """bar, casting or unknown."""
     said = text.strip().lower()
-    if said in UNSURE:
+    if is_unsure(said):
         taken.append("Bar or casting not stated: neither is taken.")
         return "unknown"
     if said in ("bar", "from bar", "bar stock"):
         return "bar"
     if said in ("casting", "cast", "a casting"):
         return "casting"
-    raise RefusedInput("bar or casting", repr(text), "bar, casting, or nothing")
+    raise RefusedInput("bar or casting", repr(text), "bar or casting")
 
 
 def _bore(answers: Answers, shelf: Shelf, tables: Tables, taken: list[str]) -> Bore:
-    if answers.bore.strip().lower() not in UNSURE:
+    if not is_unsure(answers.bore):
         bore = read_bore(answers.bore, tables)
         if bore.measured_with == "unknown" and bore.limits is None:
             taken.append("How the bore was measured is not stated: taken as a guess.")
@@ -153,7 +183,7 @@ def _bore(answers: Answers, shelf: Shelf, tables: Tables, taken: list[str]) -> B
 
 
 def _size(text: str, what: str, usual: Metre, why: str, show: Show, taken: list[str]) -> Metre:
-    if text.strip().lower() not in UNSURE:
+    if not is_unsure(text):
         return read_length(text, what)
     taken.append(f"{what.capitalize()} not stated: {show.length(usual)} is taken ({why}).")
     return usual
@@ -161,7 +191,7 @@ def _size(text: str, what: str, usual: Metre, why: str, show: Show, taken: list[
 
 def _material(text: str, blank: str, tables: Tables, taken: list[str]) -> str:
     said = " ".join(text.strip().lower().split())
-    if said in UNSURE:
+    if is_unsure(said):
         taken.append("Material not stated: taken as grey iron, brittle, to be on the careful side.")
         return CAREFUL_MATERIAL
     broad = tables.broad_material(said)
@@ -174,7 +204,7 @@ def _material(text: str, blank: str, tables: Tables, taken: list[str]) -> str:
 
 def check_answer(question: str, text: str, tables: Tables) -> None:
     """RefusedInput where this answer to this question cannot be read."""
-    if text.strip().lower() in UNSURE:
+    if is_unsure(text) and question != "shelf":
         return
     checks: dict[str, Callable[[], object]] = {
         "bore": lambda: read_bore(text, tables),
