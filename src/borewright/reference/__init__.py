@@ -8,7 +8,7 @@
     materials  friction  cutting  mandrels  shop  guidance   the records by family
     drills  limits  processes  centers  crowns  drives  shrinkage   more of them, from the trade
     trade_lookups the part of Tables that asks those
-    print         describe_table: a table ready to show
+    print         describe_table: a table ready to show;  shown_sizes: its lengths in shop units
     data/         NAME.csv with its birth certificate NAME.toml; sources.csv is cited by all
 
 Imports `quantities`, `errors` and the standard library only.
