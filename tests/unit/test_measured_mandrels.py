@@ -239,6 +239,12 @@ def test_a_flat_that_the_work_never_reaches_is_a_note() -> None:
     assert any("The mandrel is flat" in note for note in answer.notes)
 
 
+def test_the_plan_says_that_a_mandrel_is_parallel_as_far_as_its_readings_tell() -> None:
+    said = seat_of(planned(0.016002, (0.01, 0.016), (0.09, 0.016004)))
+    assert "The mandrel is parallel as far as these readings tell" in said
+    assert "parallel" not in seat_of(planned(0.016, *STRAIGHT))
+
+
 def checked(*stations: tuple[float, float]) -> list[str]:
     shelf = Shelf((note(*stations),), stated=True)
     return [str(doubt) for doubt in shelf_doubts(shelf, TABLES, Show("mm"))]

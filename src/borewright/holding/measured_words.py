@@ -5,12 +5,17 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from borewright.holding.measured_mandrel import Straightness, flats_of, straightness
+from borewright.holding.measured_mandrel import (
+    Straightness,
+    flats_of,
+    is_parallel,
+    straightness,
+)
 from borewright.job.records import Mandrel
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 
-PARALLEL = "it is parallel as far as these readings tell: nothing stops the work on it"
+PARALLEL = "parallel as far as these readings tell: nothing stops the work on it"
 
 NO_STOP = "work does not tighten there, travel has no stop"
 
@@ -42,6 +47,9 @@ def wear_words(
     worst station where it lies between the two `covered` by the bore. Places are told from the end
     named in `from_end`, which stands so far (m) beyond the ground length.
     """
+    if is_parallel(mandrel.stations, mandrel.station_uncertainty):
+        yield PARALLEL
+        return
     end, beyond = from_end
     ground = mandrel.ground_length + beyond
     worst = straightness(mandrel)

@@ -232,7 +232,7 @@ def _result(asked: FitInput, known: _Known, touch: Metre, travel: Metre, stalled
 def _trouble(known: _Known, touch: Metre, seat: Metre, normal: Newton) -> str:
     """Why the answer is no, in words; empty where it is not. A rim may overhang the bore's ends."""
     if known.body.stations and is_parallel(known.body.stations, known.body.station_uncertainty):
-        return PARALLEL
+        return f"it is {PARALLEL}"
     if touch <= known.bore_start:
         return "the bore is smaller than the small end: it does not go on"
     if seat - known.bore_start > known.ground + 1e-12:

@@ -154,7 +154,7 @@ def _parallel(asked: MandrelReading, known: _Known, residuals: list[float]) -> M
         bore_window=(min(ds), max(ds)),
         bores=(),
         assumed=known.taken,
-        trouble=PARALLEL,
+        trouble=f"it is {PARALLEL}",
     )
 
 

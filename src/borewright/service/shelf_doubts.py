@@ -10,9 +10,8 @@ from typing import Any
 
 from borewright.errors import RefusedInput, UnknownName
 from borewright.holding.mandrels import resolve
-from borewright.holding.measured_mandrel import is_parallel
-from borewright.holding.measured_words import PARALLEL, wear_words
-from borewright.job.records import Machine, Mandrel, MandrelNote, Shelf
+from borewright.holding.measured_words import wear_words
+from borewright.job.records import Machine, MandrelNote, Shelf
 from borewright.job.tools import OwnGauge, OwnPress
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
@@ -115,17 +114,11 @@ def _mandrel(note: MandrelNote, tables: Tables, show: Show) -> list[str]:
             f"the large end, {show.bore(note.large_end)}, is below the size, {show.bore(note.nominal)}"
         )
     try:
-        said += _wear(resolve(note, tables, note.name or "mandrel").mandrel, show)
+        mandrel = resolve(note, tables, note.name or "mandrel").mandrel
+        said += [f"it is {worn}" for worn in wear_words(mandrel, show)]
     except RefusedInput as refusal:
         said.append(refusal.found)
     return said
-
-
-def _wear(mandrel: Mandrel, show: Show) -> list[str]:
-    """What its stations show beside a straight taper; it can be used as measured all the same."""
-    if is_parallel(mandrel.stations, mandrel.station_uncertainty):
-        return [PARALLEL]
-    return [f"it is {said}" for said in wear_words(mandrel, show)]
 
 
 def _lathe(machine: Machine, tables: Tables, show: Show) -> list[str]:
