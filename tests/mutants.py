@@ -42,6 +42,18 @@ MUTANTS = (
         "1.0 * (self.diameter * area)",
     ),
     Mutant(
+        "a measured mandrel ground without a large end",
+        "mechanics/measured_rings.py",
+        "seat - ground[1], seat - ground[0])",
+        "seat - np.inf, seat - ground[0])",
+    ),
+    Mutant(
+        "whole band for half of the limits of a bore",
+        "job/records.py",
+        "return (self.high - self.low) / 2",
+        "return self.high - self.low",
+    ),
+    Mutant(
         "whole taper in the push on",
         "mechanics/press.py",
         "normal * (friction + taper / 2)",

@@ -30,7 +30,8 @@ if TYPE_CHECKING:
     from borewright.job.write import write_job
     from borewright.reference import Tables, tables
     from borewright.service.cut_forces import CutInput, cut
-    from borewright.service.fitted import FitInput, fit
+    from borewright.service.fit_records import FitInput
+    from borewright.service.fitted import fit
     from borewright.service.planned import plan
 
 __version__ = "0.1.0"
@@ -56,7 +57,7 @@ __all__ = [
 _HOMES = {
     "BorewrightError": "errors",
     "CutInput": "service.cut_forces",
-    "FitInput": "service.fitted",
+    "FitInput": "service.fit_records",
     "Job": "job",
     "Plan": "answer.records",
     "RefusedInput": "errors",

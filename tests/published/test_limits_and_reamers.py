@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from borewright.job.bore_text import bore_size
 from borewright.reference import Tables
 
 LIBRARY = Tables()
@@ -47,6 +48,16 @@ def test_a_50_h7_s6_fit_has_18_to_59_micrometres_of_interference() -> None:
     hole, shaft = LIBRARY.limits("H7", 0.050), LIBRARY.limits("s6", 0.050)
     assert shaft.lower - hole.upper == pytest.approx(18 * MICROMETRE, abs=TYPED)
     assert shaft.upper - hole.lower == pytest.approx(59 * MICROMETRE, abs=TYPED)
+
+
+@pytest.mark.parametrize(("grade", "top", "um"), CASES, ids=lambda value: str(value))
+def test_a_bore_stated_as_a_hole_of_class_h_is_known_to_half_that_tolerance(
+    grade: int, top: int, um: int
+) -> None:
+    size, limits = bore_size(f"{top} H{grade}", "bore", None)
+    assert limits is not None
+    assert limits.half_band == pytest.approx(um / 2 * MICROMETRE, abs=TYPED)
+    assert size == pytest.approx(top * 1e-3 + um / 2 * MICROMETRE, abs=TYPED)
 
 
 def test_a_reamer_for_55_plus_35_micrometres_is_55_017_to_55_030() -> None:

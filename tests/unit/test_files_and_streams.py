@@ -124,7 +124,7 @@ def test_streams_that_are_closed_full_or_strange_end_in_a_code_and_no_traceback(
 def test_an_answer_that_ends_early_writes_nothing(tmp_path: Path) -> None:
     done = shell("printf '0.5in\\n' | $B ask", tmp_path)
     assert done.returncode == 2
-    assert "stopped before the end" in done.stderr
+    assert "found the end of the input after 1 answer" in done.stderr
     assert not list(tmp_path.iterdir())
 
 

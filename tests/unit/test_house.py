@@ -18,7 +18,7 @@ from tests.house_files import ROOT, our_files
 
 import borewright
 from borewright.job.schema import job_schema, shelf_schema
-from borewright.report.schema import plan_schema
+from borewright.report.schema import chart_schema, plan_schema
 
 PACKAGE = ROOT / "src" / "borewright"
 MOST_LINES = 350
@@ -125,6 +125,7 @@ def test_no_file_is_too_long_to_read() -> None:
 # Documents
 
 SCHEMAS: dict[str, Callable[[], dict[str, Any]]] = {
+    "chart.schema.json": chart_schema,
     "job.schema.json": job_schema,
     "plan.schema.json": plan_schema,
     "shelf.schema.json": shelf_schema,

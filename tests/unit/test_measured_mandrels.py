@@ -16,10 +16,12 @@ from borewright.holding.measured_mandrel import (
     flats_of,
     window_of,
 )
-from borewright.job import MandrelNote, parse_job, parse_shelf
+from borewright.job import MandrelNote, Shelf, parse_job, parse_shelf
 from borewright.job.write import job_text
+from borewright.quantities import Show
 from borewright.reference.library import Tables
 from borewright.service.planned import plan
+from borewright.service.shelf_doubts import shelf_doubts
 
 TABLES = Tables()
 SHELF = """units = "inch"
@@ -205,3 +207,54 @@ def test_a_straight_mandrel_measured_at_three_places_plans_as_the_straight_one()
         assert figure(three, name) == pytest.approx(figure(two, name), rel=1e-6)
     margins = ({q.id: q.margin for q in answer.questions} for answer in (three, two))
     assert next(margins) == pytest.approx(next(margins), rel=1e-6)
+
+
+# Not straight
+
+
+BENT = ((0.0, 0.01598), (0.03, 0.015987), (0.06, 0.01601), (0.1, 0.01603))
+"""8 µm under a 1:2000 taper at 30 mm; 5.5 µm under the nearest straight one. Grows all along."""
+
+
+def test_the_plan_says_that_a_worn_mandrel_is_not_straight_where_the_work_sits() -> None:
+    """Bent at 30 mm: covered by a bore of 15.995, not by one of 16.015 that stops past 60."""
+    assert "The mandrel is not straight: " in seat_of(planned(0.015995, *BENT))
+    assert "worn or scored there" in seat_of(planned(0.015995, *BENT))
+    beyond = planned(0.01602, *BENT)
+    assert "not straight" not in seat_of(beyond)
+    assert any("not straight" in note for note in beyond.notes)
+    assert not any("not straight" in note for note in planned(0.015995, *BENT).notes)
+
+
+def test_of_a_straight_mandrel_it_is_not_said() -> None:
+    three = planned(0.016, (0.05, 0.016005), *STRAIGHT)
+    assert "not straight" not in " ".join([seat_of(three), *three.notes])
+    within = planned(0.016, (0.05, 0.016007), *STRAIGHT)
+    assert "not straight" not in " ".join([seat_of(within), *within.notes])
+
+
+def test_a_flat_that_the_work_never_reaches_is_a_note() -> None:
+    answer = planned(0.016005, *WORN)
+    assert "flat" not in seat_of(answer)
+    assert any("The mandrel is flat" in note for note in answer.notes)
+
+
+def test_the_plan_says_that_a_mandrel_is_parallel_as_far_as_its_readings_tell() -> None:
+    said = seat_of(planned(0.016002, (0.01, 0.016), (0.09, 0.016004)))
+    assert "The mandrel is parallel as far as these readings tell" in said
+    assert "parallel" not in seat_of(planned(0.016, *STRAIGHT))
+
+
+def checked(*stations: tuple[float, float]) -> list[str]:
+    shelf = Shelf((note(*stations),), stated=True)
+    return [str(doubt) for doubt in shelf_doubts(shelf, TABLES, Show("mm"))]
+
+
+def test_the_shelf_check_says_what_is_worn_flat_or_parallel_and_nothing_of_a_straight_one() -> None:
+    assert checked((0.05, 0.016005), *STRAIGHT) == []
+    assert checked(*STRAIGHT) == []
+    (bent,) = checked(*BENT)
+    assert bent.startswith("mandrel 1: it is not straight: 70 mm (2.76 in) from the large end")
+    assert any("it is flat 40 to 70 mm" in doubt for doubt in checked(*WORN))
+    (parallel,) = checked((0.01, 0.016), (0.09, 0.016004))
+    assert "parallel as far as these readings tell" in parallel

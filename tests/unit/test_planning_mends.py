@@ -172,7 +172,7 @@ def test_every_question_may_be_skipped_and_says_what_it_took(question_name: str)
         ("outside", "1in", "more than the bore"),
         ("length", "long", "length"),
         ("material", "unobtainium", "material"),
-        ("blank", "plastic", "bar, casting"),
+        ("blank", "plastic", "bar or casting"),
         ("shelf", "some", "mandrels"),
     ],
 )

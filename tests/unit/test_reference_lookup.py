@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 from math import inf
@@ -10,6 +11,7 @@ import pytest
 
 from borewright.errors import OutsideModel, UnknownName
 from borewright.reference import Tables, describe_table, table_lines, tables
+from borewright.reference.shown_sizes import in_shop_units
 
 LIBRARY = Tables()
 INCH = 0.0254
@@ -58,9 +60,9 @@ def test_an_unknown_material_is_refused_with_the_nearest() -> None:
         LIBRARY.material("gray-irn-30")
 
 
-def test_plain_aluminium_is_not_guessed_at() -> None:
-    with pytest.raises(UnknownName, match="al-scrap-cast"):
-        LIBRARY.material("aluminium")
+def test_plain_aluminium_is_the_careful_one_and_known_to_be_a_broad_word() -> None:
+    assert LIBRARY.material("aluminium").id == "al-scrap-cast"
+    assert LIBRARY.broad_material("aluminium") is not None
 
 
 @pytest.mark.parametrize(
@@ -189,8 +191,54 @@ def test_every_rule_has_a_sum_symbols_a_source_and_a_weakness(formula: str) -> N
 
 def test_a_view_prints_units_in_its_headers_and_sources_below() -> None:
     lines = table_lines(describe_table("plain_mandrels", LIBRARY))
-    assert any("ground_length [m]" in line for line in lines)
+    assert any("ground_length [in]" in line for line in lines)
     assert any("Griswold" in line for line in lines)
+    assert any("size [m]" in line for line in table_lines(describe_table("drills", LIBRARY)))
+
+
+def shown_sizes(name: str) -> dict[str, tuple[str, ...]]:
+    view = describe_table(name, LIBRARY)
+    columns, rows = in_shop_units(view.certificate.columns, view.rows)
+    by_column = zip(*rows, strict=True)
+    return {f"{c.name} [{c.unit}]": cells for c, cells in zip(columns, by_column, strict=True)}
+
+
+def test_inch_mandrels_show_nominals_as_fractions_and_all_other_sizes_as_decimals() -> None:
+    shown = shown_sizes("plain_mandrels")
+    lengths = [head for head in shown if head.endswith("[in]") and head != "nominal [in]"]
+    assert len(lengths) == 5
+    for size, nominal in zip(shown["size [none]"], shown["nominal [in]"], strict=True):
+        assert nominal == size.removesuffix(" in")
+    for head in lengths:
+        assert len({len(cell.partition(".")[2]) for cell in shown[head]}) == 1, head
+        assert all(re.fullmatch(r"\d+\.\d+", cell) for cell in shown[head]), head
+    assert not [head for head in shown if head.endswith("[m]")]
+
+
+@pytest.mark.parametrize(
+    ("name", "metres"), [("plain_mandrels", 0.0254), ("plain_mandrels_metric", 0.001)]
+)
+def test_shown_sizes_are_those_of_the_table_and_its_json_keeps_metres(
+    name: str, metres: float
+) -> None:
+    view, shown = describe_table(name, LIBRARY), shown_sizes(name)
+    unit = "in" if metres == 0.0254 else "mm"
+    for column in ("overall_length", "ground_length", "small_end_under", "end_diameter"):
+        stored = [row[column] for row in view.as_dict()["rows"]]
+        read = [float(cell) * metres for cell in shown[f"{column} [{unit}]"]]
+        assert read == pytest.approx(stored, rel=1e-9), column
+    assert view.headers[1] == "nominal [m]"
+
+
+def test_rows_named_in_two_units_stay_in_metres() -> None:
+    columns = describe_table("plain_mandrels", LIBRARY).certificate.columns[:2]
+    mixed = (("1/2 in", "0.0127"), ("16 mm", "0.016"))
+    assert in_shop_units(columns, mixed) == (columns, mixed)
+
+
+@pytest.mark.parametrize("name", ["plain-mandrels", "plain mandrels", "Plain_Mandrels"])
+def test_a_table_s_name_may_be_typed_as_words(name: str) -> None:
+    assert describe_table(name, LIBRARY).name == "plain_mandrels"
 
 
 def test_tables_in_use_are_read_once() -> None:

@@ -4,18 +4,23 @@ from __future__ import annotations
 
 import io
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from jsonschema import Draft202012Validator, ValidationError
 from pypdf import PdfReader
 from tests.cli_run import ran, refused
 
 from borewright.answer.chart import Chart
 from borewright.errors import RefusedInput
 from borewright.job.records import MandrelNote, Shelf
-from borewright.report.chart_data import bore_number, depth_number, rule_reading
+from borewright.report import chart_schema_text
+from borewright.report.chart_data import bore_number, chart_data, depth_number, rule_reading
+from borewright.report.chart_json import chart_object
 from borewright.service.shelf_chart import chart_bytes, shelf_chart
 
+SCHEMA_FILE = Path(__file__).parents[2] / "docs" / "schemas" / "chart.schema.json"
 POINT = 25.4 / 72
 SIZES_MM = {"letter": (215.9, 279.4), "a4": (210.0, 297.0)}
 HOSTILE = (
@@ -170,3 +175,69 @@ def test_the_command_refuses_in_one_line_and_writes_nothing(
     assert "twice" in refused("shelf", "chart", shelf_file, "--out", shelf_file)
     assert "no/such" in refused("shelf", "chart", "no/such.toml", "--out", out)
     assert not Path(out).exists()
+
+
+# The skin of a casting
+
+
+def test_a_depth_that_leaves_the_skin_of_a_casting_is_marked_in_its_cell(drawn: Chart) -> None:
+    """The least depth under the skin is 0.4 mm, common practice; 0.016 in is deeper, 0.015 is not."""
+    least = 0.4e-3
+    depths = [c for c in drawn.cells if c.depth is not None]
+    assert {c.leaves_skin for c in depths} == {True, False}
+    for cell in depths:
+        assert cell.depth is not None
+        assert cell.leaves_skin == (cell.depth < least - 1e-9)
+    assert not any(c.leaves_skin for c in drawn.cells if c.depth is None)
+    shown = [text for row in chart_data(drawn)["cuts"]["rows"] for text, _ in row["cells"]]
+    assert {text.endswith("†") for text in shown if text[:1].isdigit()} == {True, False}
+    for text in shown:
+        if text[:1].isdigit():
+            depth = float(text.rstrip("+†")) * (0.0254 if drawn.units == "inch" else 1e-3)
+            assert text.endswith("†") == (depth < least - 1e-9), text
+
+
+def test_the_mark_is_explained_at_the_head_of_the_table_and_only_where_it_stands(
+    drawn: Chart,
+) -> None:
+    text = squeezed(only_page(chart_bytes(drawn)))
+    assert squeezed("†: does not get under the skin of a casting") in text
+    deep = replace(drawn, cells=tuple(replace(c, leaves_skin=False) for c in drawn.cells))
+    assert "†" not in only_page(chart_bytes(deep))
+
+
+# The schema
+
+
+@pytest.mark.parametrize(("count", "units"), [(1, "mm"), (6, "inch")])
+def test_a_chart_as_json_fits_the_published_schema(count: int, units: str) -> None:
+    schema = json.loads(SCHEMA_FILE.read_text(encoding="utf-8"))
+    Draft202012Validator.check_schema(schema)
+    written = json.loads(json.dumps(chart_object(shelf_chart(shelf_of(count), units=units))))
+    Draft202012Validator(schema).validate(written)
+    assert schema["required"] == list(written)
+
+
+def test_a_chart_with_nothing_long_enough_fits_it_too() -> None:
+    schema = json.loads(SCHEMA_FILE.read_text(encoding="utf-8"))
+    short = Shelf((MandrelNote(0.016, ground_length=0.02, overall_length=0.05),), stated=True)
+    written = chart_object(shelf_chart(short, units="mm"))
+    assert written["bars"][0]["bore_window_m"] is None
+    Draft202012Validator(schema).validate(json.loads(json.dumps(written)))
+
+
+@pytest.mark.parametrize(
+    "broken",
+    [{"title": 3}, {"bars": [{}]}, {"cells": None}, {"extra": 1}, {"skin_depth_m": "0.4 mm"}],
+    ids=str,
+)
+def test_another_object_does_not_fit_it(broken: dict[str, object]) -> None:
+    schema = json.loads(SCHEMA_FILE.read_text(encoding="utf-8"))
+    written = json.loads(json.dumps(chart_object(shelf_chart(shelf_of(1), ("brass",)))))
+    with pytest.raises(ValidationError):
+        Draft202012Validator(schema).validate({**written, **broken})
+
+
+def test_the_published_schema_of_a_chart_is_up_to_date() -> None:
+    """Write it anew with `chart_schema_text()` of `borewright.report`."""
+    assert SCHEMA_FILE.read_text(encoding="utf-8") == chart_schema_text()

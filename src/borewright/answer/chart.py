@@ -67,7 +67,7 @@ class ChartCell:
     """The deepest cut whose slip question is yes; None where no cut worth setting is.
 
     Margins are those of this depth, likely and poor case. `or_more`: the chart stops there, the
-    grip does not.
+    grip does not. `leaves_skin`: the depth is too little to get under the skin of a casting.
     """
 
     mandrel: str
@@ -77,17 +77,22 @@ class ChartCell:
     margin: Ratio | None
     margin_low: Ratio | None
     or_more: bool
+    leaves_skin: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """The whole chart. `cells` go by outside, then by column; `units` is what is shown first."""
+    """The whole chart. `cells` go by outside, then by column; `units` is what is shown first.
+
+    `skin_depth`: the least depth that gets under the skin of a casting.
+    """
 
     title: str
     units: str
     press: Metre
     feed: Metre
     depth_step: Metre
+    skin_depth: Metre
     bars: tuple[ChartBar, ...]
     gaps: tuple[ChartGap, ...]
     columns: tuple[ChartColumn, ...]

@@ -47,10 +47,10 @@ def plain_locale() -> bool:
 def record_json(record: Any) -> dict[str, Any]:
     """A result record as JSON: each key its field's name and SI unit.
 
-    `assumed` becomes what, taken, unit, source; `trouble` is left out; a pair is low and high.
+    `assumed` becomes what, taken, unit, source; `trouble` and `body` are left out; a pair is low and high.
     """
     hints = get_type_hints(type(record), include_extras=True)
-    named = [f.name for f in dataclasses.fields(record) if f.name != "trouble"]
+    named = [f.name for f in dataclasses.fields(record) if f.name not in ("trouble", "body")]
     return dict(_entry(name, getattr(record, name), hints[name]) for name in named)
 
 

@@ -10,7 +10,7 @@ from borewright.job.records import Bore, Piece
 from borewright.quantities.read import read_length
 
 if TYPE_CHECKING:
-    from borewright.service.fitted import Piece as FitPiece
+    from borewright.service.fit_records import Piece as FitPiece
 
 WHERE = "--outline"
 

@@ -31,11 +31,14 @@ json_option = click.option("--json", "as_json", is_flag=True, help="One JSON obj
 
 def taken_words(assumed: Iterable[Any], show: Any) -> str:
     """What was not given, in one line: value, unit and source of each."""
-    said = [
-        f"{t.what.replace('_', ' ')} {show.quantity(t.taken, t.unit, _KINDS.get(t.what, ''))} ({t.source})"
-        for t in assumed
-    ]
+    said = [f"{t.what.replace('_', ' ')} {_taken(t, show)} ({t.source})" for t in assumed]
     return f"Assumed: {'; '.join(said)}." if said else "Nothing was assumed."
+
+
+def _taken(taken: Any, show: Any) -> str:
+    if isinstance(taken.taken, str):
+        return taken.taken
+    return str(show.quantity(taken.taken, taken.unit, _KINDS.get(taken.what, "")))
 
 
 _KINDS = {"roughness": "small", "small_end": "bore", "uncertainty": "small"}

@@ -7,6 +7,7 @@
     bore_shape     the bore's smallest size along its depth, seen from either face
     mandrels       a size on the shelf turned into a full mandrel
     measured_mandrel  a mandrel measured at stations: profile, window, flat stretches
+    measured_words what such a mandrel shows of its straightness, in sentences
     plain_taper    the plain taper mandrel
 
 May import answer, job, mechanics, reference, quantities, errors.

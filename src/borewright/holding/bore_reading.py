@@ -26,7 +26,7 @@ def half_band_of(job: Job, tables: Tables) -> HalfBand:
     """Half the band of the bore. UnknownName for a way of measuring that is not in the tables."""
     bore = job.work.bore
     if bore.uncertainty is not None:
-        return HalfBand(bore.uncertainty)
+        return HalfBand(bore.uncertainty, bore.limits.sources if bore.limits else ())
     usual = tables.gauge(bore.measured_with)
     own = next((g for g in _usable(job) if _kind(g, tables) == usual.id), None)
     if own is not None and own.uncertainty is not None:

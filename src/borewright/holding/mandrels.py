@@ -35,7 +35,7 @@ def resolve(note: MandrelNote, tables: Tables, name: str) -> Resolved:
     ground = _ground(note, row)
     stations: Stations = ()
     if note.stations:
-        found = straight_through(note.stations, ground, name)
+        found = straight_through(note.stations, ground, f"mandrel {name!r}")
         small, taper, stations = found.small_end, found.taper, found.stations
     else:
         taper = _taper(note, ground, row, name)

@@ -6,6 +6,7 @@ Two stations are a straight taper. Three or more are used as measured.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -40,17 +41,69 @@ class Straight:
     stations: Stations
 
 
-def straight_through(stations: Stations, ground: Metre, name: str) -> Straight:
+@dataclass(frozen=True, slots=True)
+class Straightness:
+    """The station farthest from the straight taper: its x (m from the small end) and by how much.
+
+    `off` (m, signed) is what its diameter lacks or has too much; `known` half the band of one.
+    """
+
+    at: Metre
+    off: Metre
+    known: Metre
+
+    @property
+    def bent(self) -> bool:
+        """Whether that is more than a reading's uncertainty."""
+        return abs(self.off) > self.known
+
+
+def straightness_of(
+    stations: Stations, residuals: Sequence[Metre], known: Metre
+) -> Straightness | None:
+    """How straight the stations are; None for two, which are always on a line.
+
+    >>> straightness_of(((0.0, 0.018), (0.05, 0.01802), (0.1, 0.01805)), (1e-6, -3e-6, 2e-6), 2e-6)
+    Straightness(at=0.05, off=-3e-06, known=2e-06)
+    """
+    if len(stations) < 3:
+        return None
+    worst = max(range(len(residuals)), key=lambda k: abs(residuals[k]))
+    return Straightness(stations[worst][0], residuals[worst], known)
+
+
+def straightness(mandrel: Mandrel) -> Straightness | None:
+    """How straight a mandrel is; None where it is not measured at three places or more."""
+    if len(mandrel.stations) < 3:
+        return None
+    xs, ds = zip(*mandrel.stations, strict=True)
+    known = mandrel.station_uncertainty
+    return straightness_of(mandrel.stations, fit_taper(xs, ds).residuals.tolist(), known)
+
+
+def is_parallel(stations: Stations, known: Metre) -> bool:
+    """Whether the taper over the stations is no more than the two readings it comes from.
+
+    >>> is_parallel(((0.0, 0.018), (0.05, 0.018005)), 2.54e-6)
+    True
+    """
+    if not stations:
+        return False
+    xs, ds = zip(*stations, strict=True)
+    return bool(abs(fit_taper(xs, ds).taper) * (max(xs) - min(xs)) <= 2 * known)
+
+
+def straight_through(stations: Stations, ground: Metre, where: str) -> Straight:
     """The nearest straight taper; RefusedInput where the stations show none.
 
-    >>> found = straight_through(((0.09, 0.01599), (0.01, 0.01603)), 0.1, "m")
+    >>> found = straight_through(((0.09, 0.01599), (0.01, 0.01603)), 0.1, "mandrel 'm'")
     >>> round(found.small_end, 9), round(found.taper, 9), found.stations[0][1]
     (0.015985, 0.0005, 0.01599)
     """
     xs, ds = zip(*stations, strict=True)
     if fit_taper(xs, ds).taper == 0:
         found = f"{len(stations)} diameters that show no taper"
-        raise RefusedInput(f"mandrel {name!r}", found, "diameters that grow towards one end")
+        raise RefusedInput(where, found, "diameters that grow towards one end")
     along = profile(xs, ds, ground)
     fit = fit_taper(along.x.tolist(), along.d.tolist())
     ordered = tuple(zip(along.x.tolist(), along.d.tolist(), strict=True))
@@ -102,12 +155,6 @@ def flats_of(mandrel: Mandrel) -> Stations:
         return ()
     xs, ds = zip(*mandrel.stations, strict=True)
     return flat_stretches(xs, ds, FLAT_SHARE * mandrel.taper, mandrel.station_uncertainty)
-
-
-def flat_between(mandrel: Mandrel, low: Metre, high: Metre) -> tuple[Metre, Metre] | None:
-    """The first flat stretch met between two places (m), or None."""
-    met = (flat for flat in flats_of(mandrel) if flat[0] < high and flat[1] > low)
-    return next(met, None)
 
 
 def half_band_on(mandrel: Mandrel, bore_half_band: Metre) -> Metre:

@@ -14,6 +14,7 @@
     form.py          holding tables against the form, one sentence for what does not fit
     toml_text.py     from a path to TOML tables
     typed.py         reading one file's quantities with its units and places
+    bore_text.py     a bore stated by its limits: `15 H7`, or a smallest and a largest size
     build_work.py    [work] -> Work
     build_shop.py    [machine], [hold], [[cut]], shelf -> Machine, Shelf, CutWish
     build_tools.py   [[press]], [vice], [hammer], [[dog]], [[reamer]], [[gauge]] -> their records
@@ -28,6 +29,7 @@ read.
 from borewright.job.file import parse_job, read_job
 from borewright.job.records import (
     Bore,
+    BoreLimits,
     BoreReading,
     CutWish,
     Finished,
@@ -44,6 +46,7 @@ from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReame
 
 __all__ = [
     "Bore",
+    "BoreLimits",
     "BoreReading",
     "CutWish",
     "Finished",

@@ -5,17 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
+from borewright.job.bore_text import WIDEST_BAND, limits_between, size_typed
 from borewright.job.outline import SLACK, Hub, Rim, Span, check_pieces, wheel
-from borewright.job.records import Bore, BoreReading, Finished, Piece, Work
+from borewright.job.records import Bore, BoreLimits, BoreReading, Finished, Piece, Work
 from borewright.job.typed import Reader, Value, maybe
 from borewright.quantities.show import Show
 
 if TYPE_CHECKING:
     from borewright.job.schema import BoreTable, FinishedTable, RingTable, WebTable, WorkTable
-
-
-WIDEST_BAND = 1e-3
-"""Half a band of 1 mm (ours): wider is not a measured bore."""
 
 
 def build_work(table: WorkTable, reader: Reader) -> Work:
@@ -30,30 +27,67 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
 def bore_as_typed(bore: BoreTable | Value) -> Value | None:
     """The value that says the size of the hole, for its family of units.
 
-    >>> bore_as_typed("5/8in")
-    '5/8in'
+    >>> bore_as_typed("5/8in"), bore_as_typed("15 H7")
+    ('5/8in', '15mm')
     """
-    if isinstance(bore, str | int | float):
+    if isinstance(bore, str):
+        return size_typed(bore)
+    if isinstance(bore, int | float):
         return bore
     if bore.size is not None:
-        return bore.size
+        return bore_as_typed(bore.size)
+    if bore.low is not None:
+        return bore.low
     return bore.readings[0].size if bore.readings else None
 
 
 def _bore(table: BoreTable | Value, reader: Reader) -> Bore:
     if isinstance(table, str | int | float):
-        return Bore(reader.length(table, "work.bore"))
+        plain, stated = reader.bore(table, "work.bore")
+        return Bore(plain, stated.half_band if stated else None, limits=stated)
     readings = _readings(table, reader)
-    size = maybe(reader.length, table.size, "work.bore.size")
+    size, limits = _size(table, reader)
     if size is None and not readings:
         raise RefusedInput(reader.at("work.bore"), "no size", "a `size`, or `readings` of it")
+    if limits is not None:
+        _check_alone(table, reader)
     return Bore(
         size=min(r.size for r in readings) if size is None else size,
-        uncertainty=_uncertainty(table, reader),
+        uncertainty=limits.half_band if limits else _uncertainty(table, reader),
         measured_with=table.measured_with,
         made_by=table.made_by,
         readings=readings,
+        limits=limits,
     )
+
+
+def _size(table: BoreTable, reader: Reader) -> tuple[float | None, BoreLimits | None]:
+    """The size as stated, or the middle of the limits."""
+    if table.low is None and table.high is None:
+        none: tuple[None, None] = None, None
+        return none if table.size is None else reader.bore(table.size, "work.bore.size")
+    if table.low is None or table.high is None:
+        found = "`low` alone" if table.high is None else "`high` alone"
+        raise RefusedInput(reader.at("work.bore"), found, "both `low` and `high`")
+    if table.size is not None:
+        found = "`size` together with `low` and `high`"
+        raise RefusedInput(reader.at("work.bore"), found, "one or the other")
+    low = reader.length(table.low, "work.bore.low")
+    high = reader.length(table.high, "work.bore.high")
+    limits = limits_between(low, high, reader.at("work.bore"))
+    return limits.middle, limits
+
+
+def _check_alone(table: BoreTable, reader: Reader) -> None:
+    """Limits say how well the bore is known; readings and their uncertainty would say it again."""
+    for name, said in (
+        ("uncertainty", table.uncertainty is not None),
+        ("readings", table.readings),
+    ):
+        if said:
+            found = f"`{name}` beside the bore's limits"
+            allowed = "one of them: what was measured beats what was asked for"
+            raise RefusedInput(reader.at("work.bore"), found, allowed)
 
 
 def _uncertainty(table: BoreTable, reader: Reader) -> float | None:

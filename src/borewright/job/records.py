@@ -41,14 +41,41 @@ class BoreReading:
 
 
 @dataclass(frozen=True, slots=True)
+class BoreLimits:
+    """Smallest and largest size that the bore may have, where that is all that is stated.
+
+    `code` and `nominal` are those of a class such as 15 H7, with the tables' `sources`; empty where
+    the two sizes themselves were stated.
+    """
+
+    low: Metre
+    high: Metre
+    code: str = ""
+    nominal: Metre | None = None
+    sources: tuple[str, ...] = ()
+
+    @property
+    def middle(self) -> Metre:
+        return (self.low + self.high) / 2
+
+    @property
+    def half_band(self) -> Metre:
+        return (self.high - self.low) / 2
+
+
+@dataclass(frozen=True, slots=True)
 class Bore:
-    """The hole: its size, the readings behind it, how it was measured and made."""
+    """The hole: its size, the readings behind it, how it was measured and made.
+
+    With `limits`, `size` is the middle of them and `uncertainty` half their band.
+    """
 
     size: Metre
     uncertainty: Metre | None = None
     measured_with: str = "unknown"
     made_by: str = "unknown"
     readings: tuple[BoreReading, ...] = ()
+    limits: BoreLimits | None = None
 
 
 @dataclass(frozen=True, slots=True)

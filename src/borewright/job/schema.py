@@ -44,9 +44,14 @@ class ReadingTable(Table):
 
 
 class BoreTable(Table):
-    """The hole. Without `size`, the smallest reading is taken."""
+    """The hole. Without `size`, the smallest reading is taken; or its limits, `low` and `high`.
+
+    `size` may be a hole class of ISO 286, such as "15 H7".
+    """
 
     size: Typed | None = None
+    low: Typed | None = None
+    high: Typed | None = None
     uncertainty: Typed | None = None
     measured_with: Text = "unknown"
     made_by: Text = "unknown"

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from borewright.errors.tree import UnreadableQuantity
+from borewright.job.bore_text import bore_size
+from borewright.job.records import BoreLimits
 from borewright.quantities import read
 from borewright.quantities.read import Speed, System
 from borewright.quantities.si import (
@@ -46,6 +48,14 @@ class Reader:
         0.016
         """
         return read.read_length(self._text(value, place), self.at(place), bare=self.bare, zero=zero)
+
+    def bore(self, value: Value, place: str) -> tuple[Metre, BoreLimits | None]:
+        """The size of a bore, and its limits where it is stated by them.
+
+        >>> round(Reader("job.toml", "inch").bore("15 H7", "work.bore")[0] * 1e3, 4)
+        15.009
+        """
+        return bore_size(self._text(value, place), self.at(place), self.bare)
 
     def offset(self, value: Value, place: str) -> Metre:
         """A length of either sign, or none: how far from a size.

@@ -125,20 +125,33 @@ class Speller:
         )
 
     def bore(self, bore: Bore) -> dict[str, Any]:
-        return stated_only(
-            {
-                "size": self.say(bore.size),
-                "uncertainty": self.say(bore.uncertainty),
-                "readings": [
-                    {
-                        "depth": self.say(reading.depth),
-                        "size": self.say(reading.size),
-                        "direction": reading.direction,
-                    }
-                    for reading in bore.readings
-                ],
-            }
-        ) | {"measured_with": bore.measured_with, "made_by": bore.made_by}
+        return (
+            self.bore_size(bore)
+            | stated_only(
+                {
+                    "readings": [
+                        {
+                            "depth": self.say(reading.depth),
+                            "size": self.say(reading.size),
+                            "direction": reading.direction,
+                        }
+                        for reading in bore.readings
+                    ],
+                }
+            )
+            | {"measured_with": bore.measured_with, "made_by": bore.made_by}
+        )
+
+    def bore_size(self, bore: Bore) -> dict[str, Any]:
+        """The size with its uncertainty, or the limits or the class that say both."""
+        limits = bore.limits
+        if limits is None:
+            sizes = {"size": self.say(bore.size), "uncertainty": self.say(bore.uncertainty)}
+        elif limits.code:
+            sizes = {"size": f"{self.say(limits.nominal)} {limits.code}"}
+        else:
+            sizes = {"low": self.say(limits.low), "high": self.say(limits.high)}
+        return stated_only(sizes)
 
     def machine(self, machine: Machine) -> dict[str, Any]:
         return stated_only(

@@ -12,6 +12,9 @@ from borewright.mechanics.measured import Profile, diameter_on
 from borewright.mechanics.num import Floats, Ints, Num
 from borewright.mechanics.outline import BoreLine
 from borewright.mechanics.rings import Elastic, RingContact, ring_stack
+from borewright.quantities.si import Metre
+
+ENDLESS = (-np.inf, np.inf)
 
 
 def ring_contact_on(
@@ -22,11 +25,13 @@ def ring_contact_on(
     lost: Num,
     work: Elastic,
     steel: Elastic,
+    ground: tuple[Metre, Metre] = ENDLESS,
 ) -> RingContact:
-    """The stack of rings on a measured mandrel, which runs on without end beyond its stations.
+    """The stack of rings on a measured mandrel, which runs on beyond its stations.
 
     `bore`: diameter (m) at each edge of `line`, shape (n, m+1) or (m+1,); `seat`: u of the leading
-    face (m), shape (n,); `lost`: interference lost (m), number or (n,); `steel`: the mandrel.
+    face (m), shape (n,); `lost`: interference lost (m), number or (n,); `steel`: the mandrel;
+    `ground`: the two x (m) between which it is ground, without end where not given.
 
     >>> straight = Profile(np.array([0.0, 0.05, 0.1]), np.array([0.018, 0.018025, 0.01805]), 0.0005)
     >>> line = BoreLine(np.array([0.0, 0.03]), np.array([0.04]))
@@ -37,14 +42,20 @@ def ring_contact_on(
     """
     seat = np.atleast_1d(np.asarray(seat, dtype=np.float64))[:, None]
     bore = np.broadcast_to(np.atleast_2d(bore), (len(seat), len(line.edges)))
-    edges = _edges(line.edges, seat - mandrel.x)
+    ends_of_ground = [x for x in ground if np.isfinite(x)]
+    edges = _edges(line.edges, seat - np.array([*mandrel.x, *ends_of_ground]))
     home = _home(line.edges, edges)
-    over = tuple(
-        diameter_on(seat - z, mandrel) - _bore_at(z, home, line.edges, bore)
-        for z in (edges[:, :-1], edges[:, 1:])
+    near, far = (
+        np.clip(z, seat - ground[1], seat - ground[0]) for z in (edges[:, :-1], edges[:, 1:])
     )
-    ends = edges[:, :-1], edges[:, 1:]
-    return ring_stack(ends, (over[0], over[1]), bore, line.outside[home], lost, work, steel)
+    # What lies off the ground length has shrunk to nothing, and its clipped place is another's.
+    on = (far > near) | (ground == ENDLESS)
+    over = tuple(
+        np.where(on, diameter_on(seat - z, mandrel) - _bore_at(z, home, line.edges, bore), 0.0)
+        for z in (near, far)
+    )
+    outside = line.outside[home]
+    return ring_stack((near, far), (over[0], over[1]), bore, outside, lost, work, steel)
 
 
 def _edges(edges: Floats, under: Floats) -> Floats:

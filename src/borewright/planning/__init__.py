@@ -12,6 +12,7 @@
     power           has the lathe the power for a cut in the gear it runs in
     owned           what the shelf says of the very mandrel, dog, reamer and lathe that a plan uses
     better_ways     when one chucking, a stub or another way would serve better
+    bore_words      a bore stated by its limits
     names           names in a job held against the tables
     press_room      daylight, throat, ram travel, table slot; the opening of a vice
     shop            what the shop owns, or is taken to own

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from borewright.answer.records import Figure, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
@@ -10,9 +12,10 @@ from borewright.planning.better_ways import better_ways
 from borewright.planning.candidates import RANKED_BY, Weighed, as_candidate
 from borewright.planning.cautions import cautions
 from borewright.planning.layout import layout
-from borewright.planning.names import check_names
+from borewright.planning.names import check_names, material_taken
 from borewright.planning.push_advice import proof_load, push_advice
 from borewright.planning.questions.asked import unjudged
+from borewright.planning.questions.seat import wear_elsewhere
 from borewright.planning.shop import Shop
 from borewright.planning.steps import steps
 from borewright.planning.words import assumed, echo, have_ready, headline
@@ -26,10 +29,11 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     `use` names nothing that can be tried.
     """
     check_names(job, tables)
+    job, taken = material_taken(job, tables)
     found = arrange(job, tables)
-    if found.best is None:
-        return _nothing(found.job, found.shop, tables)
-    return _served(found, found.best, tables)
+    best = found.best
+    plan = _served(found, best, tables) if best else _nothing(found.job, found.shop, tables)
+    return replace(plan, assumed=(*taken, *plan.assumed)) if taken else plan
 
 
 def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
@@ -101,7 +105,7 @@ def _sources(figures: tuple[Figure, ...], best: Weighed, tables: Tables) -> tupl
 
 
 def _notes(best: Weighed, tables: Tables) -> tuple[str, ...]:
-    notes = [f"Candidates are ranked by {RANKED_BY}."]
+    notes = [f"Candidates are ranked by {RANKED_BY}.", *wear_elsewhere(best.trial)]
     thin = [c.name for c in best.trial.cuts if chip_is_thin(c, tables)]
     if thin:
         notes.append(

@@ -61,6 +61,7 @@ def chart_of(shelf: Shelf, materials: tuple[str, ...], units: str, tables: Table
         press=usual_press(units, tables),
         feed=feed,
         depth_step=DEPTH_STEP[units],
+        skin_depth=tables.allowance("skin_depth").low,
         bars=bars,
         gaps=gaps_between(bars, units),
         columns=columns,

@@ -27,6 +27,10 @@ MOST_DEPTH = {"inch": 0.00254, "mm": 0.0025}
 """The chart looks no deeper (m): lathe and tool give out before the grip (ours)."""
 
 
+SAME_DEPTH = 1e-9
+"""Depths (m) nearer than this are one: whole steps are not exact floats."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Gripped:
     """One column of the chart with its grip; no grip where the work cannot be pressed at all."""
@@ -78,7 +82,9 @@ def cell_of(held: Gripped, outside: Metre, feed: Metre, tables: Tables) -> Chart
     if held.grip is None or deep * step < LEAST_DEPTH:
         return _cell(held, outside, None, None, False)
     margins = slip_margins(held.grip, demand_at(held.job, outside, deep * step, feed, tables))
-    return _cell(held, outside, deep * step, (likely(margins), low_end(margins)), deep == steps)
+    cell = _cell(held, outside, deep * step, (likely(margins), low_end(margins)), deep == steps)
+    skin = tables.allowance("skin_depth").low
+    return replace(cell, leaves_skin=deep * step < skin - SAME_DEPTH)
 
 
 def slip_verdict(

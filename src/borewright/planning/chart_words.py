@@ -107,7 +107,7 @@ def _of_the_cut(held: Sequence[Gripped], show: Show, tables: Tables) -> Said:
         ),
         Assumption(
             "first cut on a casting",
-            f"gets under its skin, {show.length(skin.low)} at least: a lesser depth here will not do",
+            f"gets under its skin, {show.length(skin.low)} at least: a lesser depth here is marked and will not do",
             skin.source,
         ),
         Assumption(

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
+from borewright.answer.records import Assumption
 from borewright.errors import RefusedInput, UnknownName
 from borewright.job.records import Job
 from borewright.reference.library import Tables
@@ -20,6 +22,28 @@ def check_names(job: Job, tables: Tables) -> None:
     _at("work.bore.made_by", lambda: _made_by(work.bore.made_by, tables))
     if shelf.press and shelf.press_force is None:
         _at("hold.press", lambda: tables.press(shelf.press))
+
+
+def material_taken(job: Job, tables: Tables) -> tuple[Job, tuple[Assumption, ...]]:
+    """The job with the material that a broad word is taken for, and that it was taken.
+
+    >>> from borewright.job.records import Bore, Piece, Work
+    >>> from borewright.reference.library import tables
+    >>> part = Work("aluminium", (Piece(0, 0.025, 0.063),), Bore(0.015885))
+    >>> found, said = material_taken(Job("A wheel", part), tables())
+    >>> found.work.material, said[0].taken
+    ('al-scrap-cast', 'aluminium taken as cast aluminium of unknown scrap, because the alloy was \
+not stated')
+    """
+    work = job.work
+    broad = tables.broad_material(work.material)
+    if broad is None:
+        return job, ()
+    material = tables.material(broad.taken(work.blank))
+    typed = " ".join(work.material.split())
+    said = f"{typed} taken as {material.name}, because the {broad.unsaid} was not stated"
+    taken = replace(job, work=replace(work, material=material.id))
+    return taken, (Assumption("material", said, broad.source),)
 
 
 def _at(place: str, look_up: Callable[[], object]) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from borewright.answer.records import Assumption, Candidate, PushAdvice, Verdict
 from borewright.holding.bore_reading import half_band_of
 from borewright.job.records import Job
+from borewright.planning.bore_words import limits_echo
 from borewright.planning.candidates import Weighed
 from borewright.planning.owned import dog_words, lathe_words, mandrel_words
 from borewright.planning.questions.true import DRIVERS
@@ -28,8 +29,9 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
         return f"No, not on {t.mandrel.name}: {best.deciding.reason}{other}"
     if best.question("bore").verdict is Verdict.CARE and not t.touch_is_known:
         gate = t.show.band(*t.touch_gate, "length")
+        what = "reading" if t.job.work.bore.limits is None else "bore's limits"
         return (
-            f"With care: the reading cannot tell, the mandrel can. Slide it on {on}; only if the rule then reads "
+            f"With care: the {what} cannot tell, the mandrel can. Slide it on {on}; only if the rule then reads "
             f"{gate} from the large-end face, press it {press}. {best.deciding.reason}"
         )
     safer = (
@@ -50,7 +52,9 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
     alike = f", {w.quantity} alike" if w.quantity > 1 else ""
     lines = [
         f"{tables.material(w.material).name}, {w.blank if w.blank != 'unknown' else 'blank'}: {size}{alike}",
-        f"bore {show.bore(w.bore.size)}, known to {band} either way ({how})",
+        f"bore {limits_echo(w.bore.limits, show)}"
+        if w.bore.limits
+        else f"bore {show.bore(w.bore.size)}, known to {band} either way ({how})",
     ]
     if w.finished.outside is not None:
         lines.append(f"to finish at {show.length(w.finished.outside)}")
@@ -88,6 +92,7 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
     said += [
         Assumption("how well the bore is known", f"{show.small(known.size)} either way", source)
         for source in known.sources
+        if w.bore.uncertainty is None
     ]
     if w.bore.made_by == "unknown":
         source = tables.roughness("unknown").source

@@ -8,7 +8,7 @@
     materials  friction  cutting  mandrels  shop  guidance   the records by family
     drills  limits  processes  centers  crowns  drives  shrinkage   more of them, from the trade
     trade_lookups the part of Tables that asks those
-    print         describe_table: a table ready to show
+    print         describe_table: a table ready to show;  shown_sizes: its lengths in shop units
     data/         NAME.csv with its birth certificate NAME.toml; sources.csv is cited by all
 
 Imports `quantities`, `errors` and the standard library only.
@@ -25,7 +25,7 @@ from borewright.reference.guidance import Formula, Hazard, Threshold
 from borewright.reference.library import Tables, table_names, tables
 from borewright.reference.limits import Limits
 from borewright.reference.mandrels import PlainMandrel
-from borewright.reference.materials import Material
+from borewright.reference.materials import BroadMaterial, Material
 from borewright.reference.print import TableView, describe_table, table_lines
 from borewright.reference.processes import Process
 from borewright.reference.provenance import SOURCE_KINDS, Source
@@ -35,6 +35,7 @@ from borewright.reference.shrinkage import Shrinkage
 
 __all__ = [
     "SOURCE_KINDS",
+    "BroadMaterial",
     "Center",
     "Certificate",
     "Column",

@@ -28,7 +28,12 @@ from borewright.reference.guidance import (
     threshold_of,
 )
 from borewright.reference.mandrels import PlainMandrel, mandrel_of
-from borewright.reference.materials import Material, material_of
+from borewright.reference.materials import (
+    BroadMaterial,
+    Material,
+    broad_material_of,
+    material_of,
+)
 from borewright.reference.names import find
 from borewright.reference.provenance import Source, source_of
 from borewright.reference.ranges import Range, range_of
@@ -83,6 +88,20 @@ class Tables(TradeLookups):
         if name not in self._materials:
             self._materials[name] = material_of(find(self.table("materials"), name, "material"))
         return self._materials[name]
+
+    def broad_material(self, name: str) -> BroadMaterial | None:
+        """What is taken for a word that leaves the material open; None for one that does not.
+
+        >>> from borewright.reference import tables
+        >>> word = tables().broad_material("Aluminum")
+        >>> word.taken("bar"), word.taken("unknown"), tables().broad_material("6061")
+        ('al-6061-t6', 'al-scrap-cast', None)
+        """
+        try:
+            row = find(self.table("broad_materials"), name, "material")
+        except UnknownName:
+            return None
+        return broad_material_of(row)
 
     def work_materials(self) -> tuple[str, ...]:
         """Ids of the materials that work is made of."""

@@ -66,6 +66,22 @@ def tolerance_of(grades: Table, grade: int, size: Metre) -> Metre:
     return _within(_rows(grades, "grade", str(grade)), size).number("tolerance")
 
 
+def hole_classes_of(grades: Table, deviations: Table) -> tuple[str, ...]:
+    """Every letter of a hole, which is a capital, with every grade it has, by letter and grade."""
+    known = sorted({int(row.text("grade")) for row in grades.rows})
+    letters = dict.fromkeys(row.text("letter") for row in deviations.rows)
+    return tuple(
+        f"{letter}{grade}"
+        for letter in letters
+        if letter.isupper()
+        for grade in known
+        if any(
+            row.number("grade_from") <= grade <= row.number("grade_to")
+            for row in _rows(deviations, "letter", letter)
+        )
+    )
+
+
 def reamer_limits(largest: Metre, tolerance: Metre, below: Range, band: Range) -> Limits:
     """Smallest and largest reamer for a hole: shares of its tolerance, rounded up to 1 µm.
 

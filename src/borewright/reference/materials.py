@@ -31,6 +31,32 @@ class Material:
         return self.behaviour == "brittle"
 
 
+@dataclass(frozen=True, slots=True)
+class BroadMaterial:
+    """A word that leaves open which material it is, and the ids taken: from bar, and otherwise."""
+
+    word: str
+    bar: str
+    other: str
+    unsaid: str
+    source: str
+
+    def taken(self, blank: str) -> str:
+        """The id taken for this blank: bar, casting or unknown."""
+        return self.bar if blank == "bar" else self.other
+
+
+def broad_material_of(row: Row) -> BroadMaterial:
+    """The record in a row of the table `broad_materials`."""
+    return BroadMaterial(
+        word=row.text("id"),
+        bar=row.text("bar"),
+        other=row.text("other"),
+        unsaid=row.text("unsaid"),
+        source=row.text("source"),
+    )
+
+
 def material_of(row: Row) -> Material:
     """The record in a row of the table `materials`."""
     return Material(

@@ -8,6 +8,7 @@ from typing import Any
 from borewright.reference.certificate import Certificate, Column
 from borewright.reference.library import Tables, tables
 from borewright.reference.provenance import Source
+from borewright.reference.shown_sizes import in_shop_units
 from borewright.reference.table import Table
 
 
@@ -44,10 +45,13 @@ class TableView:
 def describe_table(name: str, library: Tables | None = None) -> TableView:
     """The view of one table; `UnknownName` with the nearest when there is none of that name.
 
-    >>> describe_table("thresholds").headers[:2]
-    ('question', 'yes_likely')
+    Words of a name may be apart, or joined by a hyphen.
+
+    >>> describe_table("thresholds").headers[:2], describe_table("plain-mandrels").name
+    (('question', 'yes_likely'), 'plain_mandrels')
     """
     library = library or tables()
+    name = "_".join(name.casefold().replace("-", " ").replace("_", " ").split())
     table = library.table(name)
     rows = tuple(tuple(row.text(h) for h in table.certificate.headers) for row in table.rows)
     cited = tuple(library.source(name) for name in cited_sources(table))
@@ -63,6 +67,8 @@ def cited_sources(table: Table) -> tuple[str, ...]:
 def table_lines(view: TableView) -> tuple[str, ...]:
     """The view as plain lines of text, columns lined up, sources below.
 
+    Where the rows are named by a size, lengths stand in its unit instead of metres.
+
     >>> table_lines(describe_table("thresholds"))[0]
     'Where yes ends and no begins'
     """
@@ -70,11 +76,12 @@ def table_lines(view: TableView) -> tuple[str, ...]:
     about = (certificate.title, certificate.answers, certificate.provenance)
     sources = (f"  {s.id} ({s.kind}): {s.citation}. {s.note}" for s in view.sources)
     uncertainty = f"How sure: {certificate.uncertainty}"
+    columns, rows = in_shop_units(certificate.columns, view.rows)
     return (
         *about,
         uncertainty,
         "",
-        *_lined_up((view.headers, *view.rows)),
+        *_lined_up((tuple(map(_head, columns)), *rows)),
         "",
         "Sources",
         *sources,

@@ -19,7 +19,13 @@ from borewright.reference.drives import (
     expanding_of,
     set_screw_of,
 )
-from borewright.reference.limits import Limits, limits_of, reamer_limits, tolerance_of
+from borewright.reference.limits import (
+    Limits,
+    hole_classes_of,
+    limits_of,
+    reamer_limits,
+    tolerance_of,
+)
 from borewright.reference.mandrels import PlainMandrel, mandrel_of
 from borewright.reference.materials import Material
 from borewright.reference.names import find
@@ -78,6 +84,15 @@ class TradeLookups(ABC):
         """
         deviations = self.table("iso_286_deviations")
         return limits_of(self.table("iso_286_grades"), deviations, code, size)
+
+    def hole_classes(self) -> tuple[str, ...]:
+        """The classes of holes that the tables hold: a capital letter and a grade.
+
+        >>> from borewright.reference import tables
+        >>> [code for code in tables().hole_classes() if code.startswith("H")][:3]
+        ['H5', 'H6', 'H7']
+        """
+        return hole_classes_of(self.table("iso_286_grades"), self.table("iso_286_deviations"))
 
     def tolerance(self, grade: int, size: Metre) -> Metre:
         """The width of IT`grade` at a size."""

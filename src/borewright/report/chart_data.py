@@ -33,6 +33,7 @@ def chart_data(chart: Chart, most: int | None = None) -> Words:
         "left_out": _left_out(chart.bars[len(bars) :]),
         "cuts": _cuts(chart, show),
         "cuts_how": _cuts_how(chart, show),
+        "skin": _skin(chart, show),
         "not_shown": list(chart.not_shown),
         "assumed": [f"{a.what}: {a.taken} ({_source(a.source)})" for a in chart.assumed],
         "sources": _sources(chart),
@@ -76,6 +77,8 @@ def _show(chart: Chart) -> Show:
 def _unit(chart: Chart) -> str:
     return "mm" if chart.units == "mm" else "in"
 
+
+DAGGER = "\N{DAGGER}"
 
 SPOKEN = {"inch": "inches", "mm": "millimetres"}
 FINE = {
@@ -218,11 +221,19 @@ def _cell(cell: ChartCell | None, chart: Chart) -> list[str]:
         return ["", ""]
     if cell.depth is None or cell.margin is None or cell.margin_low is None:
         return ["none", ""]
-    more = "+" if cell.or_more else ""
+    more = ("+" if cell.or_more else "") + (DAGGER if cell.leaves_skin else "")
     return [
         f"{depth_number(cell.depth, chart.units)}{more}",
         f"{_times(cell.margin)}, {_times(cell.margin_low)}",
     ]
+
+
+def _skin(chart: Chart, show: Show) -> str:
+    """What the dagger means, for the head of the table; empty where no depth has one."""
+    if not any(cell.leaves_skin for cell in chart.cells):
+        return ""
+    least = show.length(chart.skin_depth)
+    return f"{DAGGER}: does not get under the skin of a casting, {least} at least; from bar only."
 
 
 def _times(margin: float) -> str:

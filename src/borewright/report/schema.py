@@ -1,4 +1,4 @@
-"""The JSON schema of a plan, read from the records themselves."""
+"""The JSON schemas of a plan and of a wall chart, read from the records themselves."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from dataclasses import is_dataclass
 from enum import StrEnum
 from typing import Any, get_args, get_origin
 
+from borewright.answer.chart import Chart
 from borewright.answer.records import Band, Figure, Input, Plan, PushAdvice
 from borewright.report.record_keys import bare, optional_of, typed_fields
 
@@ -31,6 +32,28 @@ def plan_schema() -> dict[str, Any]:
     window = _object({"low": _NUMBER, "high": _NUMBER})
     whole["properties"]["bore_window_m"] = {"anyOf": [window, {"type": "null"}]}
     return {"$schema": DIALECT, "title": "A borewright plan", **whole, "$defs": _shared()}
+
+
+def chart_schema() -> dict[str, Any]:
+    """The schema that every wall chart's JSON fits.
+
+    >>> chart_schema()["properties"]["cells"]["items"]["properties"]["leaves_skin"]
+    {'type': 'boolean'}
+    """
+    whole = _record(Chart)
+    window = _object({"low": _NUMBER, "high": _NUMBER})
+    bar = whole["properties"]["bars"]["items"]["properties"]
+    bar["bore_window_m"] = {"anyOf": [window, {"type": "null"}]}
+    return {"$schema": DIALECT, "title": "A borewright wall chart", **whole}
+
+
+def chart_schema_text() -> str:
+    """The schema as the published file holds it.
+
+    >>> chart_schema_text().endswith("}\\n")
+    True
+    """
+    return json.dumps(chart_schema(), ensure_ascii=False, indent=2) + "\n"
 
 
 def plan_schema_text() -> str:

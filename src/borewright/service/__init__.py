@@ -2,6 +2,8 @@
 
     planned       plan: a job, and perhaps a shelf -> the whole plan
     fitted        fit: one bore on one mandrel -> position, force, stress, window
+    fit_records   what it is given and what it answers
+    fit_words     what the readings of that mandrel say, in sentences
     cut_forces    cut: one turning cut -> forces, torque, power
     mandrel_read  mandrel: diameters along a mandrel -> taper, straightness, the bores it takes
     mandrel_words the same in sentences

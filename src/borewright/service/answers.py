@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from borewright.errors import RefusedInput, UnknownName
+from borewright.job.bore_text import bore_size, size_typed
 from borewright.job.records import Bore, Job, MandrelNote, Piece, Shelf, Work
 from borewright.quantities.read import length_system, read_length
 from borewright.quantities.show import Show
@@ -16,20 +17,27 @@ from borewright.reference.library import Tables
 FILLERS = ("by", "with", "a", "an", "the", "and", "it", "was", "is", "measured", "size")
 """Words of an answer that say nothing of the gauge."""
 
-UNSURE = ("", "?", "-", "skip", "don't know", "dont know", "do not know", "not sure", "unknown")
-"""Answers that skip a question."""
+UNSURE = (
+    *(
+        "",
+        "?",
+        "-",
+        "skip",
+        "pass",
+        "none",
+        "nothing",
+        "n/a",
+        "na",
+        "unknown",
+        "not known",
+        "unsure",
+    ),
+    *("don't know", "dont know", "do not know", "dunno", "don't remember", "no idea", "not sure"),
+    *("can't say", "cannot say", "not stated", "no clue"),
+)
+"""Answers that skip a question; of the shelf, `none` says that there is none."""
 
-BROAD = {
-    "aluminium": ("al-6061-t6", "al-scrap-cast"),
-    "aluminum": ("al-6061-t6", "al-scrap-cast"),
-    "alloy": ("al-6061-t6", "al-scrap-cast"),
-    "steel": ("steel-1018", "steel-1018"),
-    "iron": ("gray-iron-30", "gray-iron-30"),
-    "cast iron": ("gray-iron-30", "gray-iron-30"),
-    "brass": ("brass-c360", "brass-c360"),
-    "bronze": ("bronze-sae-660", "bronze-sae-660"),
-}
-"""A broad word, and the material taken for it: from bar, as a casting."""
+NO_MANDRELS = ("none", "no", "nothing", "no mandrels", "no mandrel")
 
 CAREFUL_MATERIAL = "gray-iron-30"
 USUAL_BORE = 0.625 * 0.0254
@@ -57,12 +65,23 @@ class AskedJob:
     taken: tuple[str, ...]
 
 
+def is_unsure(text: str) -> bool:
+    """Whether an answer says, in any of the usual words, that nobody knows.
+
+    >>> [is_unsure(text) for text in ("", " Dunno. ", "I don\u2019t know", "??", "steel")]
+    [True, True, True, True, False]
+    """
+    said = " ".join(text.casefold().replace("\u2019", "'").split())
+    bare = said.rstrip(".!, ").removeprefix("i ").removeprefix("have ").removeprefix("am ")
+    return bare in UNSURE or set(said) <= set("?")
+
+
 def job_from(answers: Answers, tables: Tables, title: str = "Bored part") -> AskedJob:
     """A job from six answers. RefusedInput, naming the question, for an answer that cannot be read."""
     taken: list[str] = []
     shelf = read_shelf_answer(answers.shelf)
     bore = _bore(answers, shelf, tables, taken)
-    units = length_system(answers.bore) or length_system(answers.outside) or "inch"
+    units = length_system(size_typed(answers.bore)) or length_system(answers.outside) or "inch"
     show = Show(units)
     outside = _size(
         answers.outside, "outside", bore.size * OUTSIDE_PER_BORE, "four bores", show, taken
@@ -83,15 +102,20 @@ def job_from(answers: Answers, tables: Tables, title: str = "Bored part") -> Ask
 
 
 def read_bore(text: str, tables: Tables) -> Bore:
-    """A size, and perhaps how it was measured and made: `0.501in by caliper`, `3/4in reamed`."""
+    """A size or a class, perhaps how it was measured and made: `0.501in by caliper`, `15 H7`."""
     words = text.replace(",", " , ").split() if "," in text else text.split()
     for cut in range(len(words), 0, -1):
         try:
-            size = read_length(" ".join(words[:cut]), "bore")
+            size, limits = bore_size(" ".join(words[:cut]), "bore", None)
+        except UnknownName:
+            raise
         except RefusedInput:
             continue
-        return _bore_said(size, " ".join(words[cut:]), tables)
-    return Bore(read_length(text, "bore"))
+        said = _bore_said(size, " ".join(words[cut:]), tables)
+        return (
+            said if limits is None else replace(said, uncertainty=limits.half_band, limits=limits)
+        )
+    return Bore(bore_size(text, "bore", None)[0])
 
 
 def _bore_said(size: Metre, words: str, tables: Tables) -> Bore:
@@ -122,10 +146,10 @@ def _named(find: Callable[[str], str], said: str) -> str:
 def read_shelf_answer(text: str) -> Shelf:
     """`none`, a list of sizes, or not known."""
     said = text.strip().lower()
-    if said in UNSURE:
-        return Shelf()
-    if said in ("none", "no", "nothing", "no mandrels"):
+    if said.rstrip(".") in NO_MANDRELS:
         return Shelf(stated=True)
+    if is_unsure(said):
+        return Shelf()
     sizes = [
         part for part in said.replace(";", ",").replace(" and ", ",").split(",") if part.strip()
     ]
@@ -135,20 +159,20 @@ def read_shelf_answer(text: str) -> Shelf:
 def read_blank(text: str, taken: list[str]) -> str:
     """bar, casting or unknown."""
     said = text.strip().lower()
-    if said in UNSURE:
+    if is_unsure(said):
         taken.append("Bar or casting not stated: neither is taken.")
         return "unknown"
     if said in ("bar", "from bar", "bar stock"):
         return "bar"
     if said in ("casting", "cast", "a casting"):
         return "casting"
-    raise RefusedInput("bar or casting", repr(text), "bar, casting, or nothing")
+    raise RefusedInput("bar or casting", repr(text), "bar or casting")
 
 
 def _bore(answers: Answers, shelf: Shelf, tables: Tables, taken: list[str]) -> Bore:
-    if answers.bore.strip().lower() not in UNSURE:
+    if not is_unsure(answers.bore):
         bore = read_bore(answers.bore, tables)
-        if bore.measured_with == "unknown":
+        if bore.measured_with == "unknown" and bore.limits is None:
             taken.append("How the bore was measured is not stated: taken as a guess.")
         return bore
     size = shelf.mandrels[0].nominal if shelf.mandrels else USUAL_BORE
@@ -159,7 +183,7 @@ def _bore(answers: Answers, shelf: Shelf, tables: Tables, taken: list[str]) -> B
 
 
 def _size(text: str, what: str, usual: Metre, why: str, show: Show, taken: list[str]) -> Metre:
-    if text.strip().lower() not in UNSURE:
+    if not is_unsure(text):
         return read_length(text, what)
     taken.append(f"{what.capitalize()} not stated: {show.length(usual)} is taken ({why}).")
     return usual
@@ -167,21 +191,20 @@ def _size(text: str, what: str, usual: Metre, why: str, show: Show, taken: list[
 
 def _material(text: str, blank: str, tables: Tables, taken: list[str]) -> str:
     said = " ".join(text.strip().lower().split())
-    if said in UNSURE:
+    if is_unsure(said):
         taken.append("Material not stated: taken as grey iron, brittle, to be on the careful side.")
         return CAREFUL_MATERIAL
-    if said in BROAD:
-        material = BROAD[said][1 if blank == "casting" else 0]
-        taken.append(
-            f"{text.strip().capitalize()} is a broad word: taken as {tables.material(material).name}."
-        )
-        return material
+    broad = tables.broad_material(said)
+    if broad is not None:
+        material = tables.material(broad.taken(blank))
+        taken.append(f"{text.strip().capitalize()} is a broad word: taken as {material.name}.")
+        return material.id
     return tables.material(text).id
 
 
 def check_answer(question: str, text: str, tables: Tables) -> None:
     """RefusedInput where this answer to this question cannot be read."""
-    if text.strip().lower() in UNSURE:
+    if is_unsure(text) and question != "shelf":
         return
     checks: dict[str, Callable[[], object]] = {
         "bore": lambda: read_bore(text, tables),

@@ -23,7 +23,7 @@ from borewright.quantities.si import (
     Watt,
 )
 from borewright.reference.library import Tables
-from borewright.service.fitted import Taken
+from borewright.service.fit_records import Taken, material_taken
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +62,7 @@ def cut(asked: CutInput, tables: Tables) -> CutResult:
     mean diameter. UnknownName for a material that is not in the tables; RefusedInput for an edge
     angle outside 0 to 90 degrees or a cut deeper than the radius is left to the caller's reading.
     """
-    taken: list[Taken] = []
+    taken: list[Taken] = [*material_taken(asked.material, tables)]
     angle = _or("edge_angle", asked.edge_angle, "rad", tables, taken)
     nose = asked.nose_radius
     if nose is None:

@@ -1,85 +1,39 @@
-"""fit: one bore on one plain taper mandrel, by the rings model."""
+"""fit: one bore on one plain taper mandrel, by the rings model; both as measured where they are."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 
 from borewright.errors import RefusedInput
-from borewright.mechanics.inverse import where_it_reaches
+from borewright.holding.bore_shape import bore_shape
+from borewright.holding.measured_mandrel import (
+    USUAL_UNCERTAINTY,
+    is_parallel,
+    profile_of,
+    straight_through,
+    window_of,
+)
+from borewright.holding.measured_words import PARALLEL
+from borewright.job.records import Bore, Mandrel
+from borewright.mechanics.inverse import where_it_first_reaches, where_it_reaches
+from borewright.mechanics.measured import Profile
+from borewright.mechanics.measured_rings import ring_contact_on
+from borewright.mechanics.measured_touch import touch_on
 from borewright.mechanics.outline import BoreLine, bore_line
 from borewright.mechanics.press import push_off_force, push_on_force
 from borewright.mechanics.rings import Elastic, RingContact, ring_contact
 from borewright.mechanics.roughness import interference_lost
 from borewright.mechanics.slip import slip_torque
-from borewright.mechanics.taper import bore_window, touch_position
-from borewright.quantities.si import Metre, MetrePerMetre, Newton, NewtonMetre, Pascal, Ratio
+from borewright.mechanics.taper import touch_position
+from borewright.quantities.si import Metre, Newton
 from borewright.reference.library import Tables
+from borewright.service.fit_records import FitInput, FitResult, Taken, material_taken
 
 HOOP_WINDOW = (0.05, 0.95)
 TENSION_WINDOW = (0.01, 0.99)
 """Shares of the bore's length between which its hoop tension, and any tension, is read."""
-
-Piece = tuple[Metre, Metre, Metre, Metre | None]
-
-
-@dataclass(frozen=True, slots=True)
-class FitInput:
-    """What `fit` is given; None takes the best value of the tables and is listed as assumed.
-
-    Exactly one of `travel`, `position` and `push` says how far it is pressed.
-    """
-
-    bore: Metre
-    pieces: tuple[Piece, ...]
-    mandrel: Metre
-    material: str | None = None
-    travel: Metre | None = None
-    position: Metre | None = None
-    push: Newton | None = None
-    taper: MetrePerMetre | None = None
-    small_end: Metre | None = None
-    ground_length: Metre | None = None
-    friction: Ratio | None = None
-    roughness: Metre | None = None
-    work_modulus: Pascal | None = None
-    work_poisson: Ratio | None = None
-    mandrel_modulus: Pascal | None = None
-    mandrel_poisson: Ratio | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Taken:
-    """A value that was not given, and where the one taken comes from."""
-
-    what: str
-    taken: float
-    unit: str
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
-class FitResult:
-    """Where it sits and what the fit does. `trouble` is empty where the answer is not no."""
-
-    touch_position: Metre
-    seat_position: Metre
-    large_end_to_face: Metre
-    travel: Metre
-    contact_length: Metre
-    normal_force: Newton
-    mean_pressure: Pascal
-    largest_bore_tension: Pascal
-    largest_tension: Pascal
-    push_on_force: Newton
-    push_off_force: Newton
-    slip_torque: NewtonMetre
-    outside_growth: Metre
-    bore_window: tuple[Metre, Metre]
-    assumed: tuple[Taken, ...]
-    trouble: str = ""
 
 
 def fit(asked: FitInput, tables: Tables) -> FitResult:
@@ -95,7 +49,7 @@ def fit(asked: FitInput, tables: Tables) -> FitResult:
         raise RefusedInput(
             "fit", "none or several of travel, position and push", "exactly one of them"
         )
-    touch = float(touch_position(asked.bore, known.small_end, known.taper)) + known.bore_start
+    touch = _touch(asked, known)
     travel, stalled = _travel(asked, known, touch)
     return _result(asked, known, touch, travel, stalled)
 
@@ -105,17 +59,39 @@ class _Known:
 
     def __init__(self, asked: FitInput, tables: Tables) -> None:
         self.asked, self.tables = asked, tables
-        self.taken: list[Taken] = []
-        self.line: BoreLine = bore_line(asked.pieces, asked.bore)
+        self.taken: list[Taken] = [*material_taken(asked.material, tables)]
+        self.shape = bore_shape(Bore(asked.bore, readings=asked.bore_readings), 0.0, "A")
+        whole = bore_line(asked.pieces, asked.bore)
+        self.line: BoreLine = whole.cut_at(self.shape.depths.tolist())
+        self.sizes = self.shape.at(self.line.edges)
         self.bore_start, self.bore_end = _bore_ends(self.line)
         row = tables.mandrel_row(asked.mandrel)
         named = ", ".join(row.sources)
-        self.taper = self._or("taper", asked.taper, "m/m", lambda: (row.taper, named))
-        self.small_end = self._or("small_end", asked.small_end, "m", lambda: (row.small_end, named))
-        self.ground = self._or(
-            "ground_length", asked.ground_length, "m", lambda: (row.ground_length, named)
+        through = None
+        if not asked.stations:
+            self.taper = self._or("taper", asked.taper, "m/m", lambda: (row.taper, named))
+            self.small_end = self._or(
+                "small_end", asked.small_end, "m", lambda: (row.small_end, named)
+            )
+        reach = max((row.ground_length, *(x for x, _ in asked.stations)))
+        self.ground = self._or("ground_length", asked.ground_length, "m", lambda: (reach, named))
+        if asked.stations:
+            through = straight_through(asked.stations, self.ground, "stations of the mandrel")
+            self.taper, self.small_end = through.taper, through.small_end
+            self._or("uncertainty", None, "m", lambda: (USUAL_UNCERTAINTY, "ours"))
+        self.body = Mandrel(
+            name="the mandrel",
+            nominal=asked.mandrel,
+            small_end=self.small_end,
+            taper=self.taper,
+            ground_length=self.ground,
+            overall_length=self.ground + 2 * row.end_length,
+            end_diameter=row.end_diameter,
+            end_length=row.end_length,
+            stations=through.stations if through else (),
+            station_uncertainty=USUAL_UNCERTAINTY if through else 0.0,
         )
-        self.end_length = row.end_length
+        self.profile = _profile(self.body, asked)
         self.work = Elastic(
             self._or("work_modulus", asked.work_modulus, "Pa", self._material("modulus")),
             self._or("work_poisson", asked.work_poisson, "", self._material("poisson")),
@@ -170,6 +146,12 @@ class _Known:
         return work.best + mandrel.best, work.source
 
     def rings(self, seat: Metre, lost: Metre) -> RingContact:
+        if self.profile is not None:
+            ground = 0.0, self.ground
+            seats = np.array([seat])
+            return ring_contact_on(
+                self.profile, self.line, self.sizes, seats, lost, self.work, self.mandrel, ground
+            )
         sizes = np.full(len(self.line.edges), self.asked.bore)
         return ring_contact(
             self.line,
@@ -188,6 +170,23 @@ class _Known:
         return float(push_on_force(normal, self.friction_on, self.taper))
 
 
+def _profile(body: Mandrel, asked: FitInput) -> Profile | None:
+    """The mandrel's diameters where they or the bore's bend; None for straight in straight."""
+    if not asked.bore_readings:
+        return profile_of(body)
+    ends = np.array([0.0, body.ground_length])
+    straight = Profile(ends, np.array([body.small_end, body.large_end]), body.taper)
+    return profile_of(body) or straight
+
+
+def _touch(asked: FitInput, known: _Known) -> Metre:
+    if known.profile is None:
+        straight = float(touch_position(asked.bore, known.small_end, known.taper))
+        return straight + known.bore_start
+    metal = known.line.outside > 0
+    return float(touch_on(known.profile, known.sizes, known.line.edges, metal)[0])
+
+
 def _travel(asked: FitInput, known: _Known, touch: Metre) -> tuple[Metre, str]:
     """Travel past touch (m), and a sentence where the push asked for is never reached."""
     if asked.travel is not None:
@@ -195,7 +194,8 @@ def _travel(asked: FitInput, known: _Known, touch: Metre) -> tuple[Metre, str]:
     if asked.position is not None:
         return asked.position - touch, ""
     room = max(0.0, known.ground + known.bore_start - touch)
-    found = where_it_reaches(lambda s: known.push_at(touch + s), asked.push or 0.0, 0.0, room)
+    reaches = where_it_reaches if known.profile is None else where_it_first_reaches
+    found = reaches(lambda s: known.push_at(touch + s), asked.push or 0.0, 0.0, room)
     if found is None:
         return room, "that push is not reached before the leading face is at the large end"
     return found, ""
@@ -206,8 +206,6 @@ def _result(asked: FitInput, known: _Known, touch: Metre, travel: Metre, stalled
     pressed, tight = known.rings(seat, known.lost), known.rings(seat, 0.0)
     normal, contact = float(pressed.normal_force[0]), float(pressed.contact_length[0])
     start, length = known.bore_start, known.bore_end - known.bore_start
-    window = bore_window(known.small_end, known.taper, length, known.ground, travel)
-    low, high = float(window[0]), float(window[1])
     return FitResult(
         touch_position=touch,
         seat_position=seat,
@@ -224,15 +222,18 @@ def _result(asked: FitInput, known: _Known, touch: Metre, travel: Metre, stalled
         push_off_force=float(push_off_force(normal, known.friction_off, known.taper)),
         slip_torque=float(slip_torque(normal, known.friction_slip, asked.bore)),
         outside_growth=float(pressed.largest_growth()[0]),
-        bore_window=(low, high),
+        bore_window=window_of(known.body, length, travel),
         assumed=tuple(known.taken),
-        trouble=stalled or _trouble(asked.bore, known, seat, normal),
+        trouble=stalled or _trouble(known, touch, seat, normal),
+        body=known.body,
     )
 
 
-def _trouble(bore: Metre, known: _Known, seat: Metre, normal: Newton) -> str:
+def _trouble(known: _Known, touch: Metre, seat: Metre, normal: Newton) -> str:
     """Why the answer is no, in words; empty where it is not. A rim may overhang the bore's ends."""
-    if bore <= known.small_end:
+    if known.body.stations and is_parallel(known.body.stations, known.body.station_uncertainty):
+        return f"it is {PARALLEL}"
+    if touch <= known.bore_start:
         return "the bore is smaller than the small end: it does not go on"
     if seat - known.bore_start > known.ground + 1e-12:
         return "the leading face is past the large end: the work falls through or hangs over"

@@ -8,7 +8,8 @@ from typing import Any, Literal
 import numpy as np
 
 from borewright.holding.mandrels import resolve
-from borewright.holding.measured_mandrel import USUAL_UNCERTAINTY, flats_of
+from borewright.holding.measured_mandrel import USUAL_UNCERTAINTY, flats_of, is_parallel
+from borewright.holding.measured_words import PARALLEL
 from borewright.job.records import Mandrel, MandrelNote
 from borewright.job.stations import Stations
 from borewright.mechanics.measured import (
@@ -23,7 +24,7 @@ from borewright.mechanics.measured import (
 from borewright.mechanics.measured_touch import first_reaching
 from borewright.quantities.si import Metre, MetrePerMetre, Ratio
 from borewright.reference.library import Tables
-from borewright.service.fitted import Taken
+from borewright.service.fit_records import Taken
 
 MOST_ROWS = 12
 """Rows of the table of bores."""
@@ -107,7 +108,7 @@ def read_mandrel(asked: MandrelReading, tables: Tables) -> MandrelFound:
     """
     xs, ds = zip(*asked.stations, strict=True)
     fit, known = fit_taper(xs, ds), _known(asked, tables)
-    if abs(fit.taper) * (max(xs) - min(xs)) <= 2 * known.uncertainty:
+    if is_parallel(asked.stations, known.uncertainty):
         return _parallel(asked, known, fit.residuals.tolist())
     note = MandrelNote(
         sum(ds) / len(ds),
@@ -153,7 +154,7 @@ def _parallel(asked: MandrelReading, known: _Known, residuals: list[float]) -> M
         bore_window=(min(ds), max(ds)),
         bores=(),
         assumed=known.taken,
-        trouble="it is parallel as far as these readings tell: nothing stops the work on it",
+        trouble=f"it is {PARALLEL}",
     )
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from borewright.holding.measured_mandrel import straightness_of
+from borewright.holding.measured_words import NO_STOP, bent_words
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.service.mandrel_read import MandrelFound
@@ -26,21 +28,19 @@ def _taper(found: MandrelFound, show: Show) -> str:
 
 
 def _straight(found: MandrelFound, show: Show) -> str:
-    if len(found.stations) < 3:
+    worst = straightness_of(found.stations, found.residuals, found.uncertainty)
+    if worst is None:
         return "Two places cannot show whether it is straight: measure a third."
-    worst = max(range(len(found.residuals)), key=lambda k: abs(found.residuals[k]))
+    where = f"{show.length(found.ground_length - worst.at)} from the large end"
+    if worst.bent:
+        return f"Not straight: {bent_words(worst, where, show)}. It is used as measured."
     off, known = show.small(found.straightness), show.small(found.uncertainty)
-    where = _from_end(found, found.stations[worst][0], show)
-    if found.straightness <= found.uncertainty:
-        return f"Straight: the worst place, {where}, is {off} off the straight taper, and a diameter is known to {known} either way."
-    wear = "small: worn or scored there" if found.residuals[worst] < 0 else "large: proud there, or worn beside it"  # fmt: skip
-    return f"Not straight: {where} it is {off} too {wear}; a diameter is known to {known} either way. It is used as measured."
+    return f"Straight: the worst place, {where}, is {off} off the straight taper, and a diameter is known to {known} either way."
 
 
 def _flat(found: MandrelFound, flat: tuple[Metre, Metre], show: Show) -> str:
     ends = found.ground_length - flat[1], found.ground_length - flat[0]
-    where = show.band(*ends, "length")
-    return f"Flat {where} from the large end: work does not tighten there, travel has no stop."
+    return f"Flat {show.band(*ends, 'length')} from the large end: {NO_STOP}."
 
 
 def _takes(found: MandrelFound, show: Show) -> Iterator[str]:
@@ -49,7 +49,3 @@ def _takes(found: MandrelFound, show: Show) -> Iterator[str]:
     yield "Bore, and how far its leading face first stops from the large end of the ground length:"
     for bore, place in found.bores:
         yield f"  {show.bore(bore):28}{show.length(max(place, 0.0))}"
-
-
-def _from_end(found: MandrelFound, x: Metre, show: Show) -> str:
-    return f"{show.length(found.ground_length - x)} from the large end"

@@ -10,6 +10,7 @@ from typing import Any
 
 from borewright.errors import RefusedInput, UnknownName
 from borewright.holding.mandrels import resolve
+from borewright.holding.measured_words import wear_words
 from borewright.job.records import Machine, MandrelNote, Shelf
 from borewright.job.tools import OwnGauge, OwnPress
 from borewright.quantities.show import Show
@@ -113,7 +114,8 @@ def _mandrel(note: MandrelNote, tables: Tables, show: Show) -> list[str]:
             f"the large end, {show.bore(note.large_end)}, is below the size, {show.bore(note.nominal)}"
         )
     try:
-        resolve(note, tables, note.name or "mandrel")
+        mandrel = resolve(note, tables, note.name or "mandrel").mandrel
+        said += [f"it is {worn}" for worn in wear_words(mandrel, show)]
     except RefusedInput as refusal:
         said.append(refusal.found)
     return said

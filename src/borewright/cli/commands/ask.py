@@ -7,7 +7,7 @@ import sys
 import click
 
 from borewright.cli.out import say, warn
-from borewright.errors import BorewrightError, RefusedInput
+from borewright.errors import RefusedInput
 
 QUESTIONS = (
     ("bore", "What is the bore, and how was it measured? (such as: 0.501in by caliper)"),
@@ -28,7 +28,7 @@ LONGEST_ANSWER = 400
 @click.option("--sheet", help="Write the bench sheet here (PDF).")
 def command(title: str, job_file: str | None, sheet: str | None) -> int:
     """Six questions about a part; every one may be left empty for "don't know"."""
-    answers = {name: _ask(name, words) for name, words in QUESTIONS}
+    answers = {name: _ask(n, name, words) for n, (name, words) in enumerate(QUESTIONS, 1)}
     from borewright.answer.records import Verdict
     from borewright.job.write import job_text
     from borewright.reference.library import tables
@@ -37,7 +37,10 @@ def command(title: str, job_file: str | None, sheet: str | None) -> int:
     from borewright.service.files import sheet_bytes, write_all, write_new
     from borewright.service.planned import plan
 
-    asked = job_from(Answers(**answers), tables(), title)
+    try:
+        asked = job_from(Answers(**answers), tables(), title)
+    except RefusedInput as trouble:
+        raise _at_its_line(_number_of(trouble.where), trouble) from None
     answer = plan(asked.job)
     page = sheet_bytes(answer)
     text = job_text(asked.job).encode()
@@ -59,15 +62,15 @@ def command(title: str, job_file: str | None, sheet: str | None) -> int:
     return 3 if answer.verdict is Verdict.NO else 0
 
 
-def _ask(name: str, words: str) -> str:
+def _ask(number: int, name: str, words: str) -> str:
     """One answer; asked again at a terminal when it cannot be read, refused at once otherwise."""
     for _ in range(TRIES):
-        answer = _line(words)
+        answer = _line(number, words)
         try:
             _check(name, answer)
-        except BorewrightError as trouble:
+        except RefusedInput as trouble:
             if not sys.stdin.isatty():
-                raise
+                raise _at_its_line(number, trouble) from None
             warn(str(trouble))
             continue
         return answer
@@ -76,16 +79,36 @@ def _ask(name: str, words: str) -> str:
     )
 
 
-def _line(words: str) -> str:
+def _at_its_line(number: int, trouble: RefusedInput) -> RefusedInput:
+    """The refusal with the question's number, and its line where the answers are piped in."""
+    line = "" if sys.stdin.isatty() else f" on line {number}"
+    where = f"question {number}{line}, {trouble.where}"
+    allowed = f'{trouble.allowed}; or an empty line for "don\'t know"'
+    return RefusedInput(where, trouble.found, allowed)
+
+
+def _number_of(where: str) -> int:
+    """The number of the question that a refusal names."""
+    names = [name for name, _ in QUESTIONS]
+    return names.index(where) + 1 if where in names else 1
+
+
+def _line(number: int, words: str) -> str:
     """What is typed; the question is shown only where somebody can read it before answering."""
-    if sys.stdin.isatty():
+    typing = sys.stdin.isatty()
+    if typing:
         sys.stderr.write(words + " ")
         sys.stderr.flush()
     line = sys.stdin.readline()
-    if not line:
+    if not line and typing:
         raise click.exceptions.Abort
+    if not line:
+        found = f"{number - 1} answers" if number != 2 else "1 answer"
+        allowed = f'{len(QUESTIONS)} lines, an empty one for "don\'t know"'
+        raise RefusedInput(f"question {number}", f"the end of the input after {found}", allowed)
     if len(line) > LONGEST_ANSWER:
-        raise RefusedInput("an answer", f"{len(line)} characters", f"at most {LONGEST_ANSWER}")
+        where = f"question {number}, an answer"
+        raise RefusedInput(where, f"{len(line)} characters", f"at most {LONGEST_ANSWER}")
     return line.strip()
 
 

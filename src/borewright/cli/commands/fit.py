@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from borewright.cli.out import record_json, say, say_json, warn
+from borewright.cli.stations_text import NEAR, Places, read_places, read_stations
 from borewright.cli.typed import (
     FORCE,
     LENGTH,
@@ -31,11 +32,16 @@ from borewright.quantities.read import (
 )
 
 if TYPE_CHECKING:
-    from borewright.service.fitted import FitInput, FitResult, Piece
+    from borewright.job.records import BoreReading
+    from borewright.service.fit_records import FitInput, FitResult, Piece
 
 
 @click.command("fit")
 @click.option("--bore", type=LENGTH, help="Diameter of the hole.")
+@click.option(
+    "--bore-at", "bore_at", nargs=2, type=LENGTH, multiple=True, metavar="DEPTH DIAMETER",
+    help="A depth from the leading face, the bore there; may repeat.",
+)  # fmt: skip
 @click.option("--outside", type=LENGTH, help="Outside diameter of plain work.")
 @click.option("--length", type=LENGTH, help="Length of plain work.")
 @click.option(
@@ -43,6 +49,10 @@ if TYPE_CHECKING:
 )
 @click.option("--material", help="Material of the work.")
 @click.option("--mandrel", type=LENGTH, help="Nominal size of the mandrel.")
+@click.option(
+    "--at", "at", nargs=2, type=LENGTH, multiple=True, metavar="X DIAMETER",
+    help="A place from one end of the ground length, the diameter there; two or more.",
+)  # fmt: skip
 @click.option("--travel", type=LENGTH, help="How far past first touch it is pressed.")
 @click.option("--position", type=LENGTH, help="Small end to leading face once pressed.")
 @click.option("--push", type=FORCE, help="Force it is pressed with.")
@@ -72,7 +82,8 @@ def command(as_json: bool, **typed: Any) -> int:
 
 
 def _units(typed: dict[str, Any]) -> Any:
-    return typed["units"] or length_system(typed["bore"] or "") or "mm"
+    typed_first = typed["bore"] or next((size for _, size in typed["bore_at"]), "")
+    return typed["units"] or length_system(typed_first) or "mm"
 
 
 def _read(typed: dict[str, Any]) -> FitInput:
@@ -82,32 +93,35 @@ def _read(typed: dict[str, Any]) -> FitInput:
         raise RefusedInput(
             "--model", repr(typed["model"]), "rings (the contact model is not built yet)"
         )
-    bore = read_length(
-        needed(typed["bore"], "--bore", "a diameter, such as 18.01mm"), "--bore", bare=bare
-    )
-    mandrel = read_length(
-        needed(typed["mandrel"], "--mandrel", "a nominal size, such as 18mm"),
-        "--mandrel",
-        bare=bare,
-    )
+    readings = read_places(typed["bore_at"], "--bore-at", bare)
+    bore = _bore(typed, readings)
+    length = given(read_length, typed["ground_length"], "--ground-length", bare=bare)
+    stations = _stations(typed, length)
+    mandrel = _mandrel(typed, stations)
     pieces = _pieces(typed, bore)
+    from borewright.job.records import BoreReading
+
+    bore_readings = tuple(BoreReading(z, d) for z, d in readings)
+    _check_readings(pieces, bore, bore_readings)
     settings = ("travel", "position", "push")
     if sum(typed[name] is not None for name in settings) != 1:
         found = " and ".join(f"--{n}" for n in settings if typed[n] is not None) or "none of them"
         raise RefusedInput("--travel, --position, --push", found, "exactly one of them")
-    from borewright.service.fitted import FitInput
+    from borewright.service.fit_records import FitInput
 
     return FitInput(
         bore=bore,
         pieces=pieces,
         mandrel=mandrel,
+        stations=stations,
+        bore_readings=bore_readings,
         material=typed["material"],
         travel=given(read_length, typed["travel"], "--travel", bare=bare, zero=True),
         position=given(read_length, typed["position"], "--position", bare=bare),
         push=given(read_force, typed["push"], "--push", bare=bare),
         taper=given(read_taper, typed["taper"], "--taper"),
         small_end=given(read_length, typed["small_end"], "--small-end", bare=bare),
-        ground_length=given(read_length, typed["ground_length"], "--ground-length", bare=bare),
+        ground_length=length,
         friction=_ratio(typed["friction"], "--friction", 2.0),
         roughness=given(read_roughness, typed["roughness"], "--roughness", bare=bare, zero=True),
         work_modulus=given(read_pressure, typed["work_modulus"], "--work-modulus", bare=bare),
@@ -117,6 +131,56 @@ def _read(typed: dict[str, Any]) -> FitInput:
         ),
         mandrel_poisson=_ratio(typed["mandrel_poisson"], "--mandrel-poisson", 0.5),
     )
+
+
+def _bore(typed: dict[str, Any], readings: Places) -> float:
+    """The bore as stated, else the smallest of its readings."""
+    if typed["bore"] is None and readings:
+        return min(size for _, size in readings)
+    example = "a diameter, such as 18.01mm, or --bore-at"
+    text = needed(typed["bore"], "--bore", example)
+    bore: float = read_length(text, "--bore", bare=typed["units"])
+    if any(abs(size - bore) > NEAR * bore for _, size in readings):
+        found = f"a bore of {text} beside it"
+        raise RefusedInput("--bore-at", found, "diameters within a tenth of --bore")
+    return bore
+
+
+def _stations(typed: dict[str, Any], length: float | None) -> Places:
+    """The mandrel's readings; they say what its small end and taper are."""
+    if not typed["at"]:
+        return ()
+    beside = [f"--{n}" for n in ("small-end", "taper") if typed[n.replace("-", "_")] is not None]
+    if beside:
+        allowed = "one of them; an end can be one of the places"
+        raise RefusedInput("--at", f"{' and '.join(beside)} beside it", allowed)
+    return read_stations(typed["at"], length, typed["units"])
+
+
+def _mandrel(typed: dict[str, Any], stations: Places) -> float:
+    """The nominal size; where it was measured the mean of its readings will do."""
+    if typed["mandrel"] is None and stations:
+        return sum(size for _, size in stations) / len(stations)
+    example = "a nominal size, such as 18mm, or --at"
+    text = needed(typed["mandrel"], "--mandrel", example)
+    size: float = read_length(text, "--mandrel", bare=typed["units"])
+    far = next((d for _, d in stations if abs(d - size) > NEAR * size), None)
+    if far is not None:
+        found = f"{1e3 * far:.4g} mm on a mandrel of {text}"
+        raise RefusedInput("--at", found, "diameters within a tenth of --mandrel")
+    return size
+
+
+def _check_readings(
+    pieces: tuple[Piece, ...], bore: float, readings: tuple[BoreReading, ...]
+) -> None:
+    if readings:
+        from borewright.job.outline import check_pieces
+        from borewright.job.records import Bore
+        from borewright.job.records import Piece as Ring
+
+        largest = max(r.size for r in readings)
+        check_pieces([Ring(*p) for p in pieces], Bore(largest, readings=readings), "--bore-at")
 
 
 def _ratio(text: str | None, where: str, most: float) -> float | None:
@@ -140,12 +204,14 @@ def _pieces(typed: dict[str, Any], bore: float) -> tuple[Piece, ...]:
         needed(typed["length"], "--length", "a length, or --outline"), "--length", bare=bare
     )
     if outside <= bore:
-        raise RefusedInput("--outside", typed["outside"], f"more than the bore, {typed['bore']}")
+        size = typed["bore"] or f"{1e3 * bore:.6g} mm"
+        raise RefusedInput("--outside", typed["outside"], f"more than the bore, {size}")
     return ((0.0, length, outside, None),)
 
 
 def _words(r: FitResult, units: Any) -> str:
     from borewright.quantities.show import Show
+    from borewright.service.fit_words import measured_lines
 
     s = Show(units)
     window = f"With this travel the mandrel takes bores of {s.band(*r.bore_window, 'bore')}."
@@ -163,4 +229,4 @@ def _words(r: FitResult, units: Any) -> str:
         f"({s.pressure(r.largest_tension)} near the face); the outside grows {s.small(r.outside_growth)}.",
         window,
     ]
-    return "\n".join([*lines, taken_words(r.assumed, s)])
+    return "\n".join([*lines, *measured_lines(r, s), taken_words(r.assumed, s)])

@@ -7,15 +7,12 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from borewright.cli.out import say, say_json, sentences, warn
+from borewright.cli.stations_text import read_stations
 from borewright.cli.typed import LENGTH, given, json_option, taken_words, units_option
-from borewright.errors import RefusedInput
 from borewright.quantities.read import length_system, read_length
 
 if TYPE_CHECKING:
     from borewright.service.mandrel_read import MandrelFound, MandrelReading
-
-NEAR = 0.1
-"""Diameters of one mandrel further apart than this share were typed in two units, or wrongly."""
 
 
 @click.command("mandrel")
@@ -51,29 +48,11 @@ def _say(found: MandrelFound, units: Any) -> None:
 
 def _read(typed: dict[str, Any]) -> MandrelReading:
     """The typed text as numbers. Everything is refused here, before anything heavy is loaded."""
-    from borewright.job.stations import check_places, check_within
-
     bare = typed["units"]
-    stations = tuple(
-        (
-            read_length(x, f"--at, {n}, place", bare=bare, zero=True),
-            read_length(size, f"--at, {n}, diameter", bare=bare),
-        )
-        for n, (x, size) in enumerate(typed["at"], 1)
-    )
-    check_places(stations, "--at")
-    _check_alike(stations)
     length = given(read_length, typed["length"], "--length", bare=bare)
-    check_within(stations, length, "--at")
+    stations = read_stations(typed["at"], length, bare)
     known = given(read_length, typed["uncertainty"], "--uncertainty", bare=bare, zero=True)
     from borewright.service.mandrel_read import MandrelReading
 
     units = bare or length_system(typed["at"][0][1]) or "mm"
     return MandrelReading(stations, length, known, units)
-
-
-def _check_alike(stations: tuple[tuple[float, float], ...]) -> None:
-    sizes = [size for _, size in stations]
-    if max(sizes) > min(sizes) * (1 + NEAR):
-        found = f"diameters of {1e3 * min(sizes):.4g} and {1e3 * max(sizes):.4g} mm on one mandrel"
-        raise RefusedInput("--at", found, "diameters within a tenth of each other")

@@ -8,6 +8,8 @@ from borewright.answer.records import Figure, Question, Verdict
 from borewright.holding.bore_reading import better_gauge, half_band_of
 from borewright.holding.bore_shape import out_of_round
 from borewright.holding.measured_mandrel import diameter_of
+from borewright.job.records import BoreLimits
+from borewright.planning.bore_words import limits_name
 from borewright.planning.figures import figure, given
 from borewright.planning.judge import judge
 from borewright.planning.owned import reamer_between
@@ -27,7 +29,7 @@ def ask_bore(trial: Trial) -> Question:
     band = _half_band(trial)
     margin = _inside(trial) / band
     low = margin - 1
-    size, form = judge("bore", margin, low, trial.tables), _form_verdict(trial)
+    size, form = _size_verdict(trial, margin), _form_verdict(trial)
     oval = form is not Verdict.YES and form.rank >= size.rank
     return Question(
         "bore",
@@ -44,6 +46,13 @@ def ask_bore(trial: Trial) -> Question:
             *half_band_of(trial.job, trial.tables).sources,
         ),
     )
+
+
+def _size_verdict(trial: Trial, margin: float) -> Verdict:
+    """Limits that reach beyond the window are never a plain yes: the bore may be any of them."""
+    judged = judge("bore", margin, margin - 1, trial.tables)
+    loose = trial.job.work.bore.limits is not None and margin < 1
+    return max(judged, Verdict.CARE, key=lambda v: v.rank) if loose else judged
 
 
 def form_margin(trial: Trial) -> float:
@@ -89,6 +98,8 @@ def _reason(trial: Trial, margin: float, band: Metre) -> str:
         ground = show.length(trial.mandrel.ground_length)
         return f"{trial.mandrel.name} is ground {ground}: too short for this work, its travel, dog and tool."
     takes = f"{_shortened(trial)}{trial.mandrel.name} takes {show.band(low, high, 'bore')} here"
+    if trial.job.work.bore.limits is not None:
+        return _limits_reason(trial, trial.job.work.bore.limits, margin, takes)
     known = f"the bore is known to {show.small(band)} either way"
     form = _form(trial)
     if margin >= 1:
@@ -100,6 +111,21 @@ def _reason(trial: Trial, margin: float, band: Metre) -> str:
     if ruling_bore(trial) > high:
         return f"{takes}; the bore is larger: it falls through or leaves no room for dog and tool."
     return f"{takes}; the bore is smaller: it will not go on far enough."
+
+
+def _limits_reason(trial: Trial, limits: BoreLimits, margin: float, takes: str) -> str:
+    show, name = trial.show, limits_name(limits, trial.show)
+    moves = f"from its smallest to its largest the seat moves {_moved(trial, limits)}"
+    if margin >= 1:
+        return f"{takes}, and the whole of {name} lies inside; {moves}."
+    band = show.band(limits.low, limits.high, "bore")
+    spread = f"{name}, {band}," if limits.code else name
+    inside = "part" if limits.low < trial.window[1] and limits.high > trial.window[0] else "none"
+    return f"{spread} is not a mandrel bore: {moves}. {takes}; {inside} of that lies inside."
+
+
+def _moved(trial: Trial, limits: BoreLimits) -> str:
+    return trial.show.length((limits.high - limits.low) / trial.mandrel.taper)
 
 
 def _shortened(trial: Trial) -> str:
@@ -135,6 +161,10 @@ def _changes(trial: Trial) -> str:
     bore = ruling_bore(trial)
     if low >= high:
         return "A longer mandrel, or a stub turned to this bore."
+    if trial.job.work.bore.limits is not None and _inside(trial) < _half_band(trial):
+        return (
+            f"Measure the bore; or ream or bore it to suit, {trial.show.band(low, high, 'bore')}."
+        )
     if bore > high:
         return f"A mandrel larger by at least {trial.show.small(bore - high)}, or a stub turned to this bore."
     if bore < low:
@@ -176,12 +206,19 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
         given("room at the small end", trial.tables.allowance("tool_clearance").best, "m"),
         given("room for dog and tool", trial.tables.allowance("dog_clearance").best, "m"),
     )
-    known = half_band_of(trial.job, trial.tables)
     low_in, band = _inside(trial), _half_band(trial)
     margin_in = (given("inside by", low_in, "m", "small"), given("half band", band, "m", "small"))
     return (
         figure("bore_window_low", low, "m", "bore", "bore_window", inputs, m.sources),
         figure("bore_window_high", high, "m", "bore", "bore_window", inputs, m.sources),
-        figure("bore_half_band", band, "m", "small", "", (), known.sources or ("stated",)),
+        figure(
+            "bore_half_band",
+            band,
+            "m",
+            "small",
+            "",
+            (),
+            half_band_of(trial.job, trial.tables).sources or ("stated",),
+        ),
         figure("bore_margin", low_in / band, "", "", "bore_margin", margin_in),
     )

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterator
+
 from borewright.answer.records import Figure, Question
-from borewright.holding.measured_mandrel import flat_between
+from borewright.holding.measured_words import wear_words
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import figure, given, spread
 from borewright.planning.judge import judge
 from borewright.planning.trial import Trial
+from borewright.quantities.si import Metre
 
 
 def ask_seat(trial: Trial) -> Question:
@@ -19,7 +23,7 @@ def ask_seat(trial: Trial) -> Question:
         judge("seat", best, low, trial.tables),
         best,
         low,
-        _reason(trial, best) + _flat(trial),
+        " ".join((_reason(trial, best), *wear_under_the_work(trial))),
         _changes(trial),
         _figures(trial),
         (trial.tables.threshold("seat").source,),
@@ -36,21 +40,31 @@ def _reason(trial: Trial, share: float) -> str:
     rule = show.band(trial.from_large_end(band[1]), trial.from_large_end(band[0]), "length")
     where = f"the leading face sits {rule} from the mandrel's large-end face"
     if not trial.touch_is_known:
-        where = "the bore reading is too loose to say where it sits; the touch on the mandrel tells"
+        known = "bore reading is" if trial.job.work.bore.limits is None else "bore's limits are"
+        where = f"the {known} too loose to say where it sits; the touch on the mandrel tells"
     if share > 0.99:
         return f"Pressed {_press(trial)} past touch it bears on its whole bore; {where}."
     return f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore and can rock on the rest; {where}."
 
 
-def _flat(trial: Trial) -> str:
-    """Said where the leading face may pass over a stretch of mandrel that does not grow."""
-    touch = trial.seat_band[0] - trial.chosen.travel
-    flat = flat_between(trial.mandrel, touch, trial.seat_band[1])
-    if flat is None:
-        return ""
-    near, far = trial.from_large_end(flat[1]), trial.from_large_end(flat[0])
-    where = trial.show.band(near, far, "length")
-    return f" The mandrel is flat {where} from its large-end face: nothing stops the work there, travel has no stop."
+def wear_under_the_work(trial: Trial) -> tuple[str, ...]:
+    """Sentences on what is not a straight taper where the work slides on, sits and bears."""
+    return tuple(_wear(trial, trial.seat_band[0] - trial.chosen.travel, trial.seat_band[1]))
+
+
+def wear_elsewhere(trial: Trial) -> tuple[str, ...]:
+    """The same for the rest of the mandrel."""
+    here = wear_under_the_work(trial)
+    whole = _wear(trial, -math.inf, math.inf)
+    return tuple(said for said in whole if said not in here)
+
+
+def _wear(trial: Trial, touch: Metre, seat: Metre) -> Iterator[str]:
+    """Flats that the leading face passes between touch and seat, and a bend that the bore covers."""
+    end = "its large-end face", trial.mandrel.end_length
+    covered = touch - trial.hold.length, seat
+    clauses = wear_words(trial.mandrel, trial.show, (touch, seat), covered, end)
+    return (f"The mandrel is {said}." for said in clauses)
 
 
 def _press(trial: Trial) -> str:
