@@ -15,7 +15,8 @@
     toml_text.py     from a path to TOML tables
     typed.py         reading one file's quantities with its units and places
     build_work.py    [work] -> Work
-    build_shop.py    [machine], [hold], [[cut]], shelf -> Machine, Shelf, CutWish
+    build_shop.py    [machine], [hold], shelf -> Machine, Shelf
+    build_cuts.py    [[cut]] -> CutWish, each kind with its own keys
     build_tools.py   [[press]], [vice], [hammer], [[dog]], [[reamer]], [[gauge]] -> their records
     stations.py      the measured diameters of a mandrel, read and checked
     outline.py       hub, web and rim as rings; whether rings make a part
