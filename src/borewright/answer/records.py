@@ -113,7 +113,10 @@ class Grip:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Demand:
-    """What one cut asks of the hold. `axial` is + towards the large end, which tightens."""
+    """What one cut asks of the hold. `axial` is + towards the large end, which tightens.
+
+    `power` (W) is that at the tool.
+    """
 
     cut: str
     torque: Draws
@@ -121,11 +124,30 @@ class Demand:
     radial: Draws
     tangential: Draws
     radius: Metre
+    power: Draws
+
+
+@dataclass(frozen=True, slots=True)
+class ToothSpace:
+    """The space between two teeth of a gear, and the disc cutter that mills it."""
+
+    teeth: int
+    module: Metre
+    whole_depth: Metre
+    pressure_angle: Radian
+    root_width: Metre
+    cutter_diameter: Metre
+    cutter_teeth: int
 
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """One cut as the bench sheet prints it."""
+    """One cut as the bench sheet prints it. `kind` is turn, face, grind or gear.
+
+    For grind, `depth` is the infeed on radius, `feed` the traverse a turn of the work, and both
+    speeds are the work's. For gear, `depth` is that of one pass, `feed` is a tooth of the cutter,
+    both speeds are the cutter's, and `passes` counts every pass through every space.
+    """
 
     id: str
     kind: str
@@ -140,6 +162,14 @@ class Cut:
     nose_radius: Metre
     direction: str
     seat_effect: str
+    wheel_speed: MetrePerSecond | None = None
+    coolant: bool = False
+    space: ToothSpace | None = None
+
+    @property
+    def on_lathe(self) -> bool:
+        """True for a cut that a lathe tool takes."""
+        return self.kind in ("turn", "face")
 
 
 @dataclass(frozen=True, slots=True)

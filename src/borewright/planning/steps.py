@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from borewright.answer.records import Cut, Figure, Input, ProofLoad, PushAdvice, Step
-from borewright.cutting.schedule import LOOSENS
+from borewright.cutting.directions import LOOSENS
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure, given
 from borewright.planning.margins import demand_on_joint

@@ -16,7 +16,7 @@ import numpy as np
 from borewright.answer.records import Cut, Demand, Draws, Grip, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.cutting.demand import demand_of
-from borewright.cutting.schedule import planned_cuts
+from borewright.cutting.schedule import planned_cuts, turning_is_planned
 from borewright.holding.plain_taper import TaperHold
 from borewright.job.records import Job
 from borewright.mechanics.inverse import where_it_reaches
@@ -178,11 +178,12 @@ def _cuts_served(
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     """The deepest usual cuts that the longest allowed travel serves; the lightest if none is."""
     cuts, demands = _cuts(job, tables, 1.0)
-    if job.cuts:
+    if not turning_is_planned(job, tables):
         return cuts, demands
     for share in _shares(job, tables):
         cuts, demands = _cuts(job, tables, share)
-        if slip_share(longest, demands, tables) >= 1:
+        turned = tuple(d for c, d in zip(cuts, demands, strict=True) if c.on_lathe)
+        if slip_share(longest, turned, tables) >= 1:
             break
     return cuts, demands
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.answer.records import Figure, Question, Verdict
-from borewright.cutting.schedule import outermost_inside
+from borewright.cutting.schedule import finished_outside, outermost_inside
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
@@ -38,19 +38,22 @@ def ask_crack(trial: Trial) -> Question:
 
 
 def wall_left(trial: Trial) -> Metre:
-    """Wall (m) that stands under the turned outside when the cuts are done: of the rim, or the bore's."""
+    """Wall (m) that stands when the cuts are done: of the rim, or the bore's; under the teeth of a gear."""
     work = trial.job.work
-    taken = sum(c.depth * c.passes for c in trial.cuts if c.kind == "turn")
-    outside = min(work.finished.outside or work.outside, work.outside - 2 * taken)
-    return (outside - outermost_inside(trial.job)) / 2
+    taken = sum(c.depth * c.passes for c in trial.cuts if c.kind in ("turn", "grind"))
+    wanted = finished_outside(trial.job, trial.tables) or work.outside
+    outside = min(wanted, work.outside - 2 * taken)
+    deepest = max((c.space.whole_depth for c in trial.cuts if c.space is not None), default=0.0)
+    return (outside - outermost_inside(trial.job)) / 2 - deepest
 
 
 def _thin_reason(trial: Trial) -> str:
     left, least = wall_left(trial), trial.tables.allowance("least_wall").best
     if left <= 0:
         return "The cuts go right through the metal they are taken from."
+    under = "the teeth" if any(c.space for c in trial.cuts) else "the outside"
     return (
-        f"The cuts leave {trial.show.length(left)} of wall under the outside; at least "
+        f"The cuts leave {trial.show.length(left)} of wall under {under}; at least "
         f"{trial.show.length(least)} must stand: less springs, and the tool may break through."
     )
 

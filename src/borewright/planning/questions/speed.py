@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from borewright.answer.records import Cut, Figure, Question, Verdict
 from borewright.planning.figures import figure, given
 from borewright.planning.judge import judge
@@ -10,7 +12,13 @@ from borewright.reference.ranges import Range
 
 
 def ask_speed(trial: Trial) -> Question:
-    """Margin: the highest usual cutting speed over the speed that the fastest cut has."""
+    """Margin: the highest usual cutting speed over the speed that the fastest turning cut has.
+
+    The turns of work under a wheel, and those of a form cutter, are not a turning tool's: where
+    nothing is turned only a wheel's own speed is looked at.
+    """
+    if not _turned(trial):
+        return _not_turned(trial)
     usual, cut = _usual(trial), _fastest(trial)
     margin = usual.high / cut.cutting_speed
     found = judge("speed", margin, margin, trial.tables)
@@ -33,8 +41,42 @@ def _usual(trial: Trial) -> Range:
     return trial.tables.cutting_speed(material, trial.tables.cut_defaults(material).tool)
 
 
+def _turned(trial: Trial) -> tuple[Cut, ...]:
+    return tuple(c for c in trial.cuts if c.on_lathe)
+
+
 def _fastest(trial: Trial) -> Cut:
-    return max(trial.cuts, key=lambda c: c.cutting_speed)
+    return max(_turned(trial), key=lambda c: c.cutting_speed)
+
+
+def _not_turned(trial: Trial) -> Question:
+    """Margin: the highest usual speed of a wheel over the one asked for; no limit without a wheel."""
+    usual, source = trial.tables.grinding("wheel_speed"), trial.tables.threshold("speed").source
+    wheel = max((c.wheel_speed for c in trial.cuts if c.wheel_speed is not None), default=None)
+    if wheel is None:
+        reason = "Nothing is turned; a form cutter runs at its own speed, slower than a lathe tool."
+        return Question(
+            "speed", Verdict.YES, math.inf, math.inf, reason, "Nothing needs to.", (), (source,)
+        )
+    margin = usual.high / wheel * (1 + 1e-9)
+    says = trial.show.surface(wheel)
+    reason = (
+        f"Nothing is turned; the rim of the wheel runs at {says}: never above the speed marked on the wheel."
+        if margin >= 1
+        else f"You asked for {says} at the rim of the wheel, above the usual {trial.show.surface(usual.high)}: only where "
+        "the speed marked on the wheel allows it."
+    )
+    inputs = (given("highest usual", usual.high, "m/s"), given("speed used", wheel, "m/s"))
+    return Question(
+        "speed",
+        Verdict.YES if margin >= 1 else Verdict.CARE,
+        margin,
+        margin,
+        reason,
+        "Nothing needs to." if margin >= 1 else "A slower wheel, or a smaller one.",
+        (figure("speed_margin", usual.high / wheel, "", "", "speed_ratio", inputs, (usual.source,)),),
+        (source, usual.source),
+    )
 
 
 def _asked_for(trial: Trial, cut: Cut) -> bool:
