@@ -229,7 +229,8 @@ class Layout:
 
     The large end is towards the headstock, and drawings put the headstock on the left.
     `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where
-    it never slips on a radius worth drawing.
+    it never slips on a radius worth drawing. `at_left` holds the large end; `root_diameter` is that
+    of a gear's teeth.
     """
 
     mandrel_name: str
@@ -253,6 +254,8 @@ class Layout:
     interference_z: tuple[Metre, ...]
     interference: tuple[Metre, ...]
     interference_kept: tuple[Metre, ...]
+    at_left: str = "Headstock"
+    root_diameter: Metre | None = None
 
 
 @dataclass(frozen=True, slots=True)

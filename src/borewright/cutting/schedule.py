@@ -32,6 +32,7 @@ from borewright.reference.library import Tables
 LATHE_READS = 0.005e-3
 """Half a thousandth of a hand's care on the dial (m): stock is not counted finer (ours)."""
 
+
 @dataclass(frozen=True, slots=True)
 class _Base:
     """What all cuts of a job share."""
@@ -220,7 +221,7 @@ def _cut(
 
 
 def _all_wished(job: Job, base: _Base, tables: Tables) -> tuple[Cut, ...]:
-    """The cuts insisted on; turning and grinding share the stock in their order, in whole passes."""
+    """The cuts insisted on; turning and grinding share the stock in order, in whole passes."""
     left = _stock(job, tables)
     cuts = []
     for number, wish in enumerate(job.cuts, 1):
@@ -237,9 +238,7 @@ def _all_wished(job: Job, base: _Base, tables: Tables) -> tuple[Cut, ...]:
     return tuple(cuts)
 
 
-def _kept_for_later(
-    wish: CutWish, later: tuple[CutWish, ...], job: Job, tables: Tables
-) -> Metre:
+def _kept_for_later(wish: CutWish, later: tuple[CutWish, ...], job: Job, tables: Tables) -> Metre:
     """Stock (m) that later cuts of the outside want: a pass of each; the usual before the wheel."""
     kept = sum(_depth(w, job, tables) for w in later if w.kind in ("turn", "grind"))
     if not grinds(wish) and any(grinds(w) for w in later):
@@ -283,7 +282,9 @@ def _passes(wish: CutWish, number: int, stock: Metre | None, job: Job, tables: T
 
 def _wished(wish: CutWish, number: int, passes: int, job: Job, base: _Base, tables: Tables) -> Cut:
     if grinds(wish):
-        return grind_cut(wish, number, passes, finished_outside(job, tables) or base.diameter, tables)
+        return grind_cut(
+            wish, number, passes, finished_outside(job, tables) or base.diameter, tables
+        )
     d = tables.cut_defaults(job.work.material)
     base = _Base(
         base.diameter,

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
         ShelfTable,
     )
 
+
 def build_machine(table: MachineTable, reader: Reader, place: str = "machine") -> Machine:
     """The lathe as far as stated; both spellings of `between_centers` at once are refused."""
     swing = table.swing_over_cross_slide

@@ -1,4 +1,4 @@
-"""Cylindrical traverse grinding between centres: forces and heat from the energy of the metal removed.
+"""Cylindrical traverse grinding between centres: forces and heat from the energy of the metal.
 
     Q = π d a f n          removal rate: d work diameter, a infeed on radius, f traverse a turn
     P = u Q                u specific grinding energy

@@ -26,7 +26,7 @@ from borewright.quantities.si import Metre, MetrePerSecond, Radian, RevPerSecond
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(24)
 _STRETCH = 4
-"""φ = φ_s t^4 takes the root at φ = 0 out of the integrand, which the quadrature then gets right."""
+"""φ = φ_s t^4 takes the root at φ = 0 out of the integrand: the quadrature then gets it right."""
 
 
 def engagement_angle(depth: Metre, cutter_diameter: Metre) -> Radian:

@@ -8,6 +8,7 @@ from borewright.answer.records import Cut, Figure, Input, ProofLoad, PushAdvice,
 from borewright.cutting.directions import LOOSENS
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure, given
+from borewright.planning.load_steps import between_centers, loads
 from borewright.planning.margins import demand_on_joint
 from borewright.planning.questions.push import blows
 from borewright.planning.questions.slip import hardest_cut
@@ -211,13 +212,7 @@ def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
         (),
         (),
     )
-    yield (
-        "Between centers",
-        "Power off. Large end to the headstock, dog (carrier) on it, tail guarded. Oil the tailstock center; ease it as "
-        "the mandrel warms. Turn once by hand: everything must clear.",
-        (),
-        (),
-    )
+    yield between_centers(trial)
     yield (
         "Proof load",
         f"Power off, spindle held, dog against its driver. Hang {show.weight(proof.force / GRAVITY)}, the arm's own pull "
@@ -259,6 +254,15 @@ def _proof_inputs(trial: Trial, proof: ProofLoad) -> tuple[Input, ...]:
 
 
 def _cut(trial: Trial) -> Iterator[Line]:
+    turned = any(cut.on_lathe for cut in trial.cuts)
+    if turned:
+        yield from _turn(trial)
+    for (title, text, figures, blanks), cut in loads(trial, set_already=not turned):
+        own = () if cut is None else _cut_figures(cut, trial)
+        yield title, text, (*figures, *own), blanks
+
+
+def _turn(trial: Trial) -> Iterator[Line]:
     yield (
         "Indicator",
         "On the ground part beside the work: that is how true the work will be. On rim and faces only to see whether the "
@@ -266,12 +270,13 @@ def _cut(trial: Trial) -> Iterator[Line]:
         (),
         ("ground part", "rim"),
     )
-    loosens = any(cut.seat_effect == LOOSENS for cut in trial.cuts)
+    turned = [cut for cut in trial.cuts if cut.on_lathe]
+    loosens = any(cut.seat_effect == LOOSENS for cut in turned)
     watch = " A cut that loosens the seat is kept light: watch the pencil line." if loosens else ""
     yield (
         "Cut, in the order of the table",
         f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel.{watch}",
-        tuple(f for cut in trial.cuts for f in _cut_figures(cut, trial)),
+        tuple(f for cut in turned for f in _cut_figures(cut, trial)),
         (),
     )
     growth = likely(trial.grip.growth)
@@ -287,13 +292,15 @@ def _cut(trial: Trial) -> Iterator[Line]:
 def _cut_figures(cut: Cut, trial: Trial) -> tuple[Figure, ...]:
     chosen = (
         ("stated",)
-        if trial.job.cuts
+        if cut.id.startswith("cut-")
         else (trial.tables.cut_defaults(trial.job.work.material).source,)
     )
+    depth = "small" if cut.kind == "grind" else "length"
+    feed = "length" if cut.kind == "gear" else "feed"
     return (
         figure(f"{cut.id}_spindle", cut.spindle_speed, "rev/s", "spindle", "spindle_speed"),
-        figure(f"{cut.id}_depth", cut.depth, "m", "length", "", sources=chosen),
-        figure(f"{cut.id}_feed", cut.feed, "m", "feed", "", sources=chosen),
+        figure(f"{cut.id}_depth", cut.depth, "m", depth, "", sources=chosen),
+        figure(f"{cut.id}_feed", cut.feed, "m", feed, "", sources=chosen),
     )
 
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from borewright.answer.records import Assumption, Candidate, PushAdvice, Verdict
+from borewright.cutting.schedule import finished_outside
 from borewright.holding.plain_taper import bore_half_band
 from borewright.job.records import Job
 from borewright.planning.candidates import Weighed
+from borewright.planning.load_words import assumed_loads, loads_ready
 from borewright.planning.shop import Shop
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
@@ -64,6 +66,7 @@ def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
         "dog (carrier) for the large end, and its guard",
         "oil, rag, pencil, rule, micrometer, indicator",
         "lever or cord and a known weight for the proof load",
+        *loads_ready(best.trial.cuts, show),
     )
 
 
@@ -92,7 +95,7 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
         said.append(
             Assumption("how the bore was made", "something between reamed and bored", source)
         )
-    if w.finished.outside is None:
+    if finished_outside(job, tables) is None:
         said.append(Assumption("finished size", "one cleaning cut, then a finishing cut", "ours"))
     if w.finished.tolerance is None:
         tolerance = tables.allowance("usual_tolerance")
@@ -105,6 +108,7 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
                 "speeds of the lathe", "the speed wanted; take the next slower you have", "od1645"
             )
         )
+    said += assumed_loads(job, tables)
     if not job.pressed_before:
         loss = tables.allowance("roughness_loss")
         said.append(

@@ -6,7 +6,7 @@
     ranges        Range: low, best, high, unit, source
     provenance    Source: published, standard, practice, memory, ours
     materials  friction  cutting  mandrels  shop  guidance   the records by family
-    drills  limits  processes  centers  crowns  drives  shrinkage  gears   more of them, from the trade
+    drills  limits  processes  centers  crowns  drives  shrinkage  gears   from the trade
     trade_lookups the part of Tables that asks those
     print         describe_table: a table ready to show
     data/         NAME.csv with its birth certificate NAME.toml; sources.csv is cited by all

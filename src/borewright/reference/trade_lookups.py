@@ -157,7 +157,8 @@ class TradeLookups(ABC):
 
     def grinding_energy(self, material: str) -> Range:
         """Specific grinding energy (J/m³); `UnknownName` for a metal not planned for grinding."""
-        return range_of(self.table("grinding_energy").row(self.material(material).cut_class))
+        row = self.table("grinding_energy").row(self.material(material).cut_class)
+        return range_of(row, unit="J/m³")
 
     def grinding(self, name: str) -> Range:
         """force_ratio, axial_share, heat_share, wheel_speed, work_speed, infeed, traverse, …"""

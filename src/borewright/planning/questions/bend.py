@@ -49,7 +49,9 @@ def _teeth(trial: Trial, demand: Demand) -> Question:
         "A second pass through each space at the same depth, a jack under the work, a lighter feed, a thicker mandrel.",
         (
             _per_force(trial, per_newton),
-            spread("tooth_depth_error", error, "m", "small", "tooth_depth_error", inputs, ("ours",)),
+            spread(
+                "tooth_depth_error", error, "m", "small", "tooth_depth_error", inputs, ("ours",)
+            ),
         ),
         (trial.tables.threshold("bend").source, allowed.source),
     )

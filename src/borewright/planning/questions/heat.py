@@ -111,7 +111,9 @@ def _share(trial: Trial, cut: Cut) -> Range:
 
 def _loss(trial: Trial, cut: Cut) -> Range:
     """Heat lost to the air, or to coolant, for each square metre and kelvin."""
-    return trial.tables.grinding("coolant_loss") if cut.coolant else trial.tables.allowance("air_loss")
+    return (
+        trial.tables.grinding("coolant_loss") if cut.coolant else trial.tables.allowance("air_loss")
+    )
 
 
 def _rise(trial: Trial, cut: Cut, demand: Demand, body: Body) -> Draws:
@@ -155,7 +157,9 @@ def _wait(trial: Trial, body: Body) -> str:
 
 def _reason(trial: Trial, cut: Cut, rise: Draws, limit: Kelvin) -> str:
     show = trial.show
-    subject = {"grind": "The grinding", "gear": "Cutting the teeth"}.get(cut.kind, "The hardest cut")
+    subject = {"grind": "The grinding", "gear": "Cutting the teeth"}.get(
+        cut.kind, "The hardest cut"
+    )
     dry = ", dry and without a pause" if cut.kind == "grind" and not cut.coolant else ""
     warm = f"{show.temperature_difference(likely(rise))} warmer (up to {show.temperature_difference(high_end(rise))})"
     return (
@@ -189,9 +193,7 @@ def _figures(
         given("expansion x bore (nm/K)", _expansion(trial) * trial.grip.diameter * 1e9),
     )
     return (
-        spread(
-            "heat_rise", rise, "K", "temperature difference", rule, inputs, (share.source,)
-        ),
+        spread("heat_rise", rise, "K", "temperature difference", rule, inputs, (share.source,)),
         figure("heat_limit", limit, "K", "temperature difference", "heat_limit"),
         figure("drop_off", drop_off(trial), "K", "temperature difference", "drop_off", off),
     )

@@ -60,7 +60,7 @@ def _wheel(trial: Trial, cut: Cut, demand: Demand) -> tuple[Figure, ...]:
 
 def _cutter(trial: Trial, cut: Cut, demand: Demand) -> tuple[Figure, ...]:
     t, material, space = trial.tables, trial.job.work.material, space_cut(cut)
-    k, (arc, width, edge) = t.kienzle(material), engaged(cut)
+    k, (_, width, edge) = t.kienzle(material), engaged(cut)
     share, impact = t.gear_cutting("out_of_center"), t.gear_cutting("impact")
     factors = force_factors(material, t)
     inputs = (
@@ -103,4 +103,3 @@ def likely_peak(trial: Trial, cut: Cut) -> float:
     kc11 = k.kc11.best * 1e6 * force_factors(trial.job.work.material, trial.tables)
     steady = peak_force(cut.feed, arc, space.cutter_teeth, width, edge, kc11, k.mc.best)
     return float(steady) * trial.tables.gear_cutting("impact").best
-

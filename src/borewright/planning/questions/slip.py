@@ -130,9 +130,13 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
     asked = demand_on_joint(g, d)
     sources = trial.hold.facts.sources
     turned = (
-        _cutting_force(trial, hard),
-        spread("cut_torque", d.torque, "N·m", "torque", "cut_torque", (force, across)),
-    ) if hard.cut.on_lathe else load_force(trial, hard.cut, d)
+        (
+            _cutting_force(trial, hard),
+            spread("cut_torque", d.torque, "N·m", "torque", "cut_torque", (force, across)),
+        )
+        if hard.cut.on_lathe
+        else load_force(trial, hard.cut, d)
+    )
     return (
         *turned,
         spread(

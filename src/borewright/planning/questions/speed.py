@@ -74,7 +74,11 @@ def _not_turned(trial: Trial) -> Question:
         margin,
         reason,
         "Nothing needs to." if margin >= 1 else "A slower wheel, or a smaller one.",
-        (figure("speed_margin", usual.high / wheel, "", "", "speed_ratio", inputs, (usual.source,)),),
+        (
+            figure(
+                "speed_margin", usual.high / wheel, "", "", "speed_ratio", inputs, (usual.source,)
+            ),
+        ),
         (source, usual.source),
     )
 
