@@ -8,6 +8,7 @@ the head, against the turn of the cutter: the cutter then pushes the work up the
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 from borewright.answer.records import Cut, ToothSpace
 from borewright.cutting.directions import LOOSENS, TIGHTENS
@@ -15,9 +16,10 @@ from borewright.errors import RefusedInput, UnknownName
 from borewright.job.records import CutWish, Job
 from borewright.mechanics.gear_teeth import blank_outside, module_of_pitch, root_width
 from borewright.mechanics.turning import spindle_speed, surface_speed
+from borewright.quantities.read import System
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, MetrePerSecond
-from borewright.reference.gears import MODULE, PITCH, GearTeeth
+from borewright.reference.gears import MODULE, PITCH
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
 
@@ -118,11 +120,31 @@ def space_of(wish: CutWish, tables: Tables) -> ToothSpace:
 
 
 def gear_cut(wish: CutWish, number: int, job: Job, tables: Tables) -> Cut:
-    """All spaces of a gear, each in equal passes no deeper than the depth asked for."""
-    space, form = space_of(wish, tables), tables.gear_teeth(system_of(wish))
-    _check_gear(wish, number, space, form, job, tables)
+    """All spaces of a gear on the blank of a job; RefusedInput for a blank of another size."""
+    _check_blank(wish, f"cut[{number}]", gear_outside(wish, tables), job)
+    return gear_for(wish, number, job.work.material, tables, job.units)
+
+
+def _in_file(number: int) -> Callable[[str], str]:
+    return lambda key: f"cut[{number}].{key}"
+
+
+def gear_for(
+    wish: CutWish,
+    number: int,
+    material: str,
+    tables: Tables,
+    units: System = "mm",
+    place: Callable[[str], str] | None = None,
+) -> Cut:
+    """All spaces of a gear, each in equal passes no deeper than the depth asked for.
+
+    `place` says where a key stands in a refusal; left out, in the job file.
+    """
+    space, at = space_of(wish, tables), place or _in_file(number)
+    _check_gear(wish, at, space, Show(units), tables)
     each = max(1, math.ceil(space.whole_depth / (wish.depth or math.inf) - 1e-9))
-    surface = _cutter_speed(wish, number, space, job.work.material, tables)
+    surface = _cutter_speed(wish, at, space, material, tables)
     return Cut(
         id=f"cut-{number}",
         kind="gear",
@@ -153,35 +175,33 @@ def pitch_words(wish: CutWish) -> str:
 
 
 def _cutter_speed(
-    wish: CutWish, number: int, space: ToothSpace, material: str, tables: Tables
+    wish: CutWish, at: Callable[[str], str], space: ToothSpace, material: str, tables: Tables
 ) -> MetrePerSecond:
     try:
         turning = tables.cutting_speed(material, "hss").best
     except UnknownName:
         found = f"a form cutter in {tables.material(material).name}"
         allowed = "a metal that high-speed steel cuts: cut the teeth before hardening"
-        raise RefusedInput(f"cut[{number}].kind", found, allowed) from None
+        raise RefusedInput(at("kind"), found, allowed) from None
     if wish.spindle_speed is not None:
         return surface_speed(wish.spindle_speed, space.cutter_diameter)
     return wish.speed or turning * tables.gear_cutting("speed_share").best
 
 
 def _check_gear(
-    wish: CutWish, number: int, space: ToothSpace, form: GearTeeth, job: Job, tables: Tables
+    wish: CutWish, at: Callable[[str], str], space: ToothSpace, show: Show, tables: Tables
 ) -> None:
-    show, place = Show(job.units), f"cut[{number}]"
     least = tables.gear_cutting("depth_over_cutter").best * space.whole_depth
     if space.cutter_diameter < least:
         found = show.length(space.cutter_diameter)
         allowed = f"{show.length(least)} or more: three times the depth of the teeth"
-        raise RefusedInput(f"{place}.cutter_diameter", found, allowed)
+        raise RefusedInput(at("cutter_diameter"), found, allowed)
     if wish.feed is not None and wish.feed > MOST_FEED:
         allowed = f"at most {show.length(MOST_FEED)} for each tooth of the cutter"
-        raise RefusedInput(f"{place}.feed", show.length(wish.feed), allowed)
+        raise RefusedInput(at("feed"), show.length(wish.feed), allowed)
     if wish.depth is not None and wish.depth > space.whole_depth * (1 + 1e-6):
         allowed = f"at most the whole depth of the teeth, {show.length(space.whole_depth)}"
-        raise RefusedInput(f"{place}.depth", show.length(wish.depth), allowed)
-    _check_blank(wish, place, blank_outside(space.module, space.teeth, form.addendum), job)
+        raise RefusedInput(at("depth"), show.length(wish.depth), allowed)
 
 
 def _check_blank(wish: CutWish, place: str, needed: Metre, job: Job) -> None:

@@ -102,7 +102,8 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
         said.append(
             Assumption("tolerance of the outside", show.small(tolerance.best), tolerance.source)
         )
-    if not job.shelf.machine.speeds:
+    turned = best is None or any(c.on_lathe for c in best.trial.cuts)
+    if turned and not job.shelf.machine.speeds:
         said.append(
             Assumption(
                 "speeds of the lathe", "the speed wanted; take the next slower you have", "od1645"

@@ -176,7 +176,7 @@ def _question(question: Question, show: Show) -> dict[str, str]:
 def _cut(cut: Cut, show: Show) -> list[str]:
     return [
         cut.name,
-        speed_words(cut, show),
+        speed_words(cut, show).replace(", ", ",\n").replace(" (", "\n("),
         feed_words(cut, show).replace(" (", "\n("),
         f"{cut.passes} × {depth_words(cut, show)}".replace(" (", "\n("),
         f"{cut.direction},\n{cut.seat_effect}",

@@ -3,6 +3,7 @@
     planned       plan: a job, and perhaps a shelf -> the whole plan
     fitted        fit: one bore on one mandrel -> position, force, stress, window
     cut_forces    cut: one turning cut -> forces, torque, power
+    load_forces   load: one grinding or gear-cutting pass -> forces, torque, power
     mandrel_read  mandrel: diameters along a mandrel -> taper, straightness, the bores it takes
     mandrel_words the same in sentences
     strip         make strip: a paper strip that makes a bore gauge of one mandrel

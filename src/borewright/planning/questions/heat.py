@@ -160,7 +160,7 @@ def _reason(trial: Trial, cut: Cut, rise: Draws, limit: Kelvin) -> str:
     subject = {"grind": "The grinding", "gear": "Cutting the teeth"}.get(
         cut.kind, "The hardest cut"
     )
-    dry = ", dry and without a pause" if cut.kind == "grind" and not cut.coolant else ""
+    dry = ", dry and without a pause," if cut.kind == "grind" and not cut.coolant else ""
     warm = f"{show.temperature_difference(likely(rise))} warmer (up to {show.temperature_difference(high_end(rise))})"
     return (
         f"{subject}{dry} leaves the work about {warm} than the mandrel; half of the grip is gone at "
