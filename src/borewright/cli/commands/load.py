@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 import click
 
@@ -105,7 +105,7 @@ def gear(as_json: bool, **typed: Any) -> int:
     from borewright.reference.library import tables
     from borewright.service.load_forces import gear as geared
 
-    units = typed["units"] or ("mm" if wish.module else "inch")
+    units: Literal["inch", "mm"] = typed["units"] or ("mm" if wish.module else "inch")
     _say(geared(wish, material, tables(), units), _gear_words, as_json, units)
     return 0
 
@@ -182,12 +182,12 @@ def _say(result: Any, words: Any, as_json: bool, units: str) -> None:
 
     show = Show("mm" if units == "mm" else "inch")
     said = [t for t in result.assumed if t.unit != ENERGY]
-    energy = "".join(
-        f" {t.what.replace('_', ' ')} {t.taken * 1e-9:g} J/mm³ ({t.source})."
+    energy = [
+        f"Specific grinding energy {t.taken * 1e-9:g} J/mm³ ({t.source})."
         for t in result.assumed
         if t.unit == ENERGY
-    ).capitalize()
-    say("\n".join([*words(result, show), taken_words(said, show) + energy]))
+    ]
+    say("\n".join([*words(result, show), " ".join([taken_words(said, show), *energy])]))
 
 
 def _ground_words(r: GrindResult, s: Any) -> list[str]:
