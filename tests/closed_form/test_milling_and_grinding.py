@@ -33,6 +33,7 @@ from borewright.mechanics.milling import (
     teeth_in_cut,
     tooth_force,
 )
+from borewright.mechanics.turned_down import turned_down
 
 MM = 1e-3
 EXACT = 1e-9
@@ -184,3 +185,39 @@ def test_draws_go_through_as_arrays() -> None:
     peak = peak_force(0.05 * MM, 0.5, 12, 3 * MM, 10 * MM, kc, 0.2)
     assert np.shape(peak) == (2,)
     assert peak[1] / peak[0] == pytest.approx(1.25)
+
+
+ALIKE = (207e9, 0.29)
+
+
+def lame_pressure(bore: float, outside: float) -> float:
+    """Pressure for an interference of 1 with ring and solid shaft of one metal: E (1 - k²) / (2 d)."""
+    return 207e9 * (1 - (bore / outside) ** 2) / (2 * bore)
+
+
+def test_a_ring_turned_down_keeps_the_grip_of_the_ring_it_becomes() -> None:
+    """Against Lamé for like metals, where the compliance is 2 / (E (1 - k²))."""
+    after = turned_down(16 * MM, 52 * MM, 24 * MM, ALIKE, ALIKE)
+    before, left = (lame_pressure(16 * MM, d * MM) for d in (52, 24))
+    assert after.grip == pytest.approx(left / before)
+    hoop = {d: (1 + (16 / d) ** 2) / (1 - (16 / d) ** 2) for d in (52, 24)}
+    assert after.tension == pytest.approx(left * hoop[24] / (before * hoop[52]))
+
+
+def test_a_ring_that_becomes_a_skin_grips_nothing_and_carries_the_whole_stretch() -> None:
+    """A thin ring's hoop tension is E × interference / bore, whatever its wall: before, it was
+    E (1 + k²) / 2 of that."""
+    after = turned_down(16 * MM, 32 * MM, 16.0001 * MM, ALIKE, ALIKE)
+    assert after.grip < 1e-4
+    assert after.tension == pytest.approx(2 / (1 + 0.5**2), rel=1e-4)
+
+
+@given(st.floats(17.0, 59.0), st.floats(1.0, 40.0))
+def test_less_ring_never_grips_more_nor_stretches_less(after: float, more: float) -> None:
+    softer = turned_down(16 * MM, (after + more) * MM, after * MM, (100e9, 0.26), ALIKE)
+    assert softer.grip <= 1 <= softer.tension
+
+
+def test_a_ring_cut_down_to_the_bore_is_outside_the_model() -> None:
+    with pytest.raises(OutsideModel, match="more than the bore"):
+        turned_down(16 * MM, 52 * MM, 16 * MM, ALIKE, ALIKE)

@@ -223,6 +223,19 @@ def test_teeth_that_leave_no_wall_over_the_bore_are_a_no() -> None:
     assert question(stout, "crack").verdict is not NO
 
 
+def test_cutting_teeth_softens_the_ring_which_costs_grip_and_strains_the_bore() -> None:
+    """A module that leaves little under the teeth, against one that leaves much, on one blank."""
+    left = {}
+    for module, teeth in ((1e-3, 30), (2e-3, 14)):
+        trial = trial_of(wheel_job(0.032, material="steel-1018", cuts=gear(module, teeth)))
+        left[module] = trial.demands[0].grip_left
+    assert 0.5 < left[2e-3] < left[1e-3] < 1
+    turned = trial_of(
+        wheel_job(0.032, material="steel-1018", cuts=(CutWish("turn", 2e-4, 1e-4, 0.4),))
+    )
+    assert turned.demands[0].grip_left == 1
+
+
 def test_grinding_sizes_the_work_so_bend_looks_at_it_and_not_at_the_turning_before() -> None:
     rough = CutWish("turn", 3e-4, 1e-4, 0.4)
     job = wheel_job(material="steel-1018", cuts=(rough, *grinding()))
@@ -287,7 +300,23 @@ def milling(i: Inputs) -> float:
     return sum(each) * i["worn tool and its kind"] * i["impact"]
 
 
+def grip_left(i: Inputs) -> float:
+    """Of mild steel on a hard steel mandrel, by the rule's own words; moduli as the tables have them."""
+    (ew, vw), (em, vm) = (
+        [TABLES.material_range(name, p).best for p in ("modulus", "poisson")]
+        for name in ("steel-1018", "mandrel-steel-hard")
+    )
+
+    def give(outside: float) -> float:
+        d2 = i["bore"] ** 2
+        h = (outside**2 + d2) / (outside**2 - d2)
+        return (h + vw) / ew + (1 - vm) / em
+
+    return give(0.052) / give(i["root of the teeth"])
+
+
 GEAR_SUMS = {
+    "grip_left": grip_left,
     "milling_force": milling,
     "cut_torque": lambda i: i["share"] * i["force"] * i["diameter"] / 2,
     "tooth_depth_error": lambda i: i["radial force"] * i["deflection at 1 N (nm)"] * 1e-9,

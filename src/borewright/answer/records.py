@@ -115,7 +115,8 @@ class Grip:
 class Demand:
     """What one cut asks of the hold. `axial` is + towards the large end, which tightens.
 
-    `power` (W) is that at the tool.
+    `power` (W) is that at the tool; `grip_left` the share of the grip that the cut itself leaves,
+    because cutting teeth softens the ring.
     """
 
     cut: str
@@ -125,6 +126,7 @@ class Demand:
     tangential: Draws
     radius: Metre
     power: Draws
+    grip_left: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws, ToothSpace
 from borewright.answer.streams import Stream, positive
+from borewright.job.records import Job
 from borewright.mechanics.gear_teeth import developed_edge, pass_width
 from borewright.mechanics.grinding import (
     grinding_power,
@@ -19,9 +20,16 @@ from borewright.mechanics.milling import (
     mean_force,
     peak_force,
 )
+from borewright.mechanics.turned_down import Softer, turned_down
 from borewright.quantities.si import Metre, Radian
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
+
+MANDREL = "mandrel-steel-hard"
+"""What the mandrel is taken to be made of here: its own give hardly matters."""
+
+LEAST_RING = 0.02
+"""Teeth cut down to the bore leave a ring this thin (wall over radius) in the sums (ours)."""
 
 
 def grind_demand(cut: Cut, material: str, tables: Tables) -> Demand:
@@ -64,6 +72,18 @@ def gear_demand(cut: Cut, kc11: Draws, exponent: float, tables: Tables) -> Deman
         radius,
         mean * cut.cutting_speed,
     )
+
+
+def softer(cut: Cut, job: Job, tables: Tables) -> Softer:
+    """What is left when the teeth are cut and only the ring under their roots goes on squeezing."""
+    bore, t = job.work.bore.size, tables.material_range
+    on_bore = (p.outside for p in job.work.pieces if p.inside is None)
+    hub = min(on_bore, default=job.work.outside)
+    root = cut.diameter - 2 * space_cut(cut).whole_depth
+    after = max(min(hub, root), bore * (1 + LEAST_RING))
+    work = (t(job.work.material, "modulus").best, t(job.work.material, "poisson").best)
+    shaft = (t(MANDREL, "modulus").best, t(MANDREL, "poisson").best)
+    return turned_down(bore, max(hub, after), after, work, shaft)
 
 
 def space_cut(cut: Cut) -> ToothSpace:

@@ -7,6 +7,7 @@ measured       a mandrel as measured: fitted taper, profile, flat stretches
 measured_touch where any bore stops on a measured mandrel
 measured_rings the rings on a measured mandrel
 rings          thick rings on a shaft: pressure, force, hoop tension, growth
+turned_down    a ring that loses metal from its outside on the shaft: grip and tension
 press          pushing on and off, and the force behind a push
 roughness      peaks that flatten; the ridge a nose radius leaves
 strength       brittle and ductile margins at a bore

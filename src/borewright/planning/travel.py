@@ -9,13 +9,14 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws, Grip, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.cutting.demand import demand_of
+from borewright.cutting.load_demand import softer
 from borewright.cutting.schedule import planned_cuts, turning_is_planned
 from borewright.holding.plain_taper import TaperHold
 from borewright.job.records import Job
@@ -198,7 +199,14 @@ def _shares(job: Job, tables: Tables) -> tuple[float, ...]:
 
 def _cuts(job: Job, tables: Tables, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     cuts = planned_cuts(job, tables, share)
-    return cuts, tuple(demand_of(c, job.work.material, tables) for c in cuts)
+    return cuts, tuple(_demand(c, job, tables) for c in cuts)
+
+
+def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
+    demand = demand_of(cut, job.work.material, tables)
+    if cut.space is None:
+        return demand
+    return replace(demand, grip_left=softer(cut, job, tables).grip)
 
 
 def _shortest(

@@ -76,7 +76,19 @@ def _cutter(trial: Trial, cut: Cut, demand: Demand) -> tuple[Figure, ...]:
         given("impact", impact.best),
     )
     peak = likely_peak(trial, cut)
+    root = cut.diameter - 2 * space.whole_depth
     return (
+        figure(
+            "grip_left",
+            demand.grip_left,
+            "",
+            "",
+            "grip_left",
+            (
+                given("bore", trial.job.work.bore.size, "m", "bore"),
+                given("root of the teeth", root, "m"),
+            ),
+        ),
         figure(
             "milling_force", peak, "N", "force", "milling_force", inputs, (k.source, impact.source)
         ),

@@ -121,7 +121,9 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
     bore = given("bore", g.diameter, "m", "bore")
     force = given("force", likely(d.tangential), "N")
     thrust = given(
-        "thrust", float(axial_on_friction(likely(d.axial), likely(g.normal_force), g.taper)), "N"
+        "thrust",
+        float(axial_on_friction(likely(d.axial), likely(g.normal_force) * d.grip_left, g.taper)),
+        "N",
     )
     held = given("slip friction x normal force", likely(g.friction_force), "N")
     across = given("diameter", hard.cut.diameter, "m")
