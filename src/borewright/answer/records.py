@@ -231,8 +231,8 @@ class Layout:
 
     The large end is towards the headstock, and drawings put the headstock on the left.
     `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where
-    it never slips on a radius worth drawing. `at_left` holds the large end; `root_diameter` is that
-    of a gear's teeth.
+    it never slips on a radius worth drawing. `at_left` holds the large end; `turns` is False where
+    the work stands still under a form cutter; `root_diameter` is that of a gear's teeth.
     """
 
     mandrel_name: str
@@ -257,6 +257,7 @@ class Layout:
     interference: tuple[Metre, ...]
     interference_kept: tuple[Metre, ...]
     at_left: str = "Headstock"
+    turns: bool = True
     root_diameter: Metre | None = None
 
 

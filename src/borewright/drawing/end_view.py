@@ -51,17 +51,23 @@ def end_view(
             bold=True,
             name="end-caption",
         ),
-        Text(0.0, 3.2 + LINE, "Forward is clockwise seen from here.", SIZE),
+        *_forward(layout),
         *_work(eye),
         *_slip(eye),
         *(_arm(eye, proof) if proof else ()),
         *_dog(eye),
-        *_rotation(eye, half),
+        *(_rotation(eye, half) if layout.turns else ()),
         *row,
         *key,
     )
     lines = sum(isinstance(item, Text) for item in key)
     return Scene(width, foot + ROW + LINE * lines + 1.0, broken(items))
+
+
+def _forward(layout: Layout) -> tuple[Item, ...]:
+    if not layout.turns:
+        return ()
+    return (Text(0.0, 3.2 + LINE, "Forward is clockwise seen from here.", SIZE),)
 
 
 class _Eye:

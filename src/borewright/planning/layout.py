@@ -51,6 +51,7 @@ def layout(trial: Trial) -> Layout:
         interference=over,
         interference_kept=kept,
         at_left=_at_left(trial),
+        turns=any(c.space is None for c in trial.cuts),
         root_diameter=_root(trial),
     )
 

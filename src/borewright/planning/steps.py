@@ -213,11 +213,13 @@ def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
         (),
     )
     yield between_centers(trial)
+    turns = any(c.space is None for c in trial.cuts)
+    way = "against the way the work turns" if turns else "one way and then the other"
     yield (
         "Proof load",
         f"Power off, spindle held, dog against its driver. Hang {show.weight(proof.force / GRAVITY)}, the arm's own pull "
         f"counted, on a level arm of {show.length(proof.arm)} clamped to the rim (or pull {show.force(proof.rim_force)} "
-        f"at the rim by a cord), against the way the work turns: {proof.factor:g} times the hardest cut below. The pencil "
+        f"at the rim by a cord), {way}: {proof.factor:g} times the hardest cut below. The pencil "
         "line must not break; if it does, press further or cut lighter.",
         (
             figure(
