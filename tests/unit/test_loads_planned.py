@@ -19,6 +19,8 @@ from borewright.cutting.schedule import planned_cuts
 from borewright.job import parse_job
 from borewright.job.records import CutWish, Finished, Job
 from borewright.mechanics.spread import likely
+from borewright.planning.margins import demand_on_joint
+from borewright.planning.push_advice import proof_load
 from borewright.planning.questions.crack import wall_left
 from borewright.reference.library import Tables
 from borewright.report.bench_sheet import bench_sheet
@@ -234,6 +236,16 @@ def test_cutting_teeth_softens_the_ring_which_costs_grip_and_strains_the_bore() 
         wheel_job(0.032, material="steel-1018", cuts=(CutWish("turn", 2e-4, 1e-4, 0.4),))
     )
     assert turned.demands[0].grip_left == 1
+
+
+def test_the_proof_load_on_the_blank_counts_the_grip_that_the_teeth_will_cost() -> None:
+    trial = trial_of(wheel_job(0.032, material="steel-1018", cuts=gear(2e-3, 14)))
+    demand = trial.demands[0]
+    asked = likely(demand_on_joint(trial.grip, demand))
+    torque = proof_load(trial).torque
+    factor = TABLES.allowance("proof_factor").best
+    assert torque == pytest.approx(factor * asked / demand.grip_left * trial.grip.diameter / 2)
+    assert demand.grip_left < 0.97
 
 
 def test_grinding_sizes_the_work_so_bend_looks_at_it_and_not_at_the_turning_before() -> None:

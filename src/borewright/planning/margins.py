@@ -23,6 +23,14 @@ def demand_on_joint(grip: Grip, demand: Demand) -> Draws:
     return np.asarray(friction_demand(demand.torque, grip.diameter, axial))
 
 
+def demand_on_uncut(grip: Grip, demand: Demand) -> Draws:
+    """The same (N), asked of work whose teeth are still uncut: what a push or proof load must show.
+
+    More than `demand_on_joint` by the grip that cutting the teeth will cost.
+    """
+    return demand_on_joint(grip, demand) / demand.grip_left
+
+
 def slip_radii(grip: Grip, demand: Demand) -> Draws:
     """Radius (m) at which this cut would just slip."""
     axial = axial_on_friction(demand.axial, grip.normal_force, grip.taper)

@@ -9,7 +9,7 @@ from borewright.cutting.directions import LOOSENS
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure, given
 from borewright.planning.load_steps import between_centers, loads
-from borewright.planning.margins import demand_on_joint
+from borewright.planning.margins import demand_on_uncut
 from borewright.planning.questions.push import blows
 from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.trial import Trial
@@ -245,7 +245,7 @@ def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
 
 
 def _proof_inputs(trial: Trial, proof: ProofLoad) -> tuple[Input, ...]:
-    demand = likely(demand_on_joint(trial.grip, hardest_cut(trial).demand))
+    demand = likely(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
     return (
         given("factor", proof.factor),
         given("demand", demand, "N"),
