@@ -102,6 +102,18 @@ MUTANTS = (
         "sign = -1.0 if cut.seat_effect == TIGHTENS else 1.0",
     ),
     Mutant(
+        "arc of cut by half the depth",
+        "mechanics/milling.py",
+        "math.acos(1 - 2 * depth / cutter_diameter)",
+        "math.acos(1 - depth / cutter_diameter)",
+    ),
+    Mutant(
+        "a grinding traverse that only tightens",
+        "cutting/load_demand.py",
+        "along_rim * radius, -share * along_rim",
+        "along_rim * radius, share * along_rim",
+    ),
+    Mutant(
         "wall ratio not squared in Lamé",
         "mechanics/rings.py",
         "k2 = (diameter / outside) ** 2",

@@ -8,7 +8,8 @@ from tests.jobs_made import turning, wheel_job
 
 from borewright.answer.records import Plan, Verdict
 from borewright.cutting.demand import demand_of
-from borewright.cutting.schedule import LOOSENS, TIGHTENS, planned_cuts
+from borewright.cutting.directions import LOOSENS, TIGHTENS
+from borewright.cutting.schedule import planned_cuts
 from borewright.holding.mandrels import resolve
 from borewright.holding.plain_taper import holds
 from borewright.job.records import MandrelNote

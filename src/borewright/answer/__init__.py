@@ -3,6 +3,7 @@
     records    Figure, Verdict, Question, Grip, Demand, Step, Caution, Cut, Layout, Plan …
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf
     strip      Strip, Tick: the paper strip that makes a bore gauge of a mandrel
+    cut_words  how the depth and feed of a cut are said
     streams    which independent stream of draws each uncertain input uses
 
 May import job, mechanics, reference, quantities, errors. Names load from their files, so that a

@@ -113,7 +113,11 @@ class Grip:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Demand:
-    """What one cut asks of the hold. `axial` is + towards the large end, which tightens."""
+    """What one cut asks of the hold. `axial` is + towards the large end, which tightens.
+
+    `power` (W) is that at the tool; `grip_left` the share of the grip that the cut itself leaves,
+    because cutting teeth softens the ring.
+    """
 
     cut: str
     torque: Draws
@@ -121,11 +125,31 @@ class Demand:
     radial: Draws
     tangential: Draws
     radius: Metre
+    power: Draws
+    grip_left: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class ToothSpace:
+    """The space between two teeth of a gear, and the disc cutter that mills it."""
+
+    teeth: int
+    module: Metre
+    whole_depth: Metre
+    pressure_angle: Radian
+    root_width: Metre
+    cutter_diameter: Metre
+    cutter_teeth: int
 
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """One cut as the bench sheet prints it."""
+    """One cut as the bench sheet prints it. `kind` is turn, face, grind or gear.
+
+    For grind, `depth` is the infeed on radius, `feed` the traverse a turn of the work, and both
+    speeds are the work's. For gear, `depth` is that of one pass, `feed` is a tooth of the cutter,
+    both speeds are the cutter's, and `passes` counts every pass through every space.
+    """
 
     id: str
     kind: str
@@ -140,6 +164,14 @@ class Cut:
     nose_radius: Metre
     direction: str
     seat_effect: str
+    wheel_speed: MetrePerSecond | None = None
+    coolant: bool = False
+    space: ToothSpace | None = None
+
+    @property
+    def on_lathe(self) -> bool:
+        """True for a cut that a lathe tool takes."""
+        return self.kind in ("turn", "face")
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,7 +231,8 @@ class Layout:
 
     The large end is towards the headstock, and drawings put the headstock on the left.
     `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where
-    it never slips on a radius worth drawing.
+    it never slips on a radius worth drawing. `at_left` holds the large end; `turns` is False where
+    the work stands still under a form cutter; `root_diameter` is that of a gear's teeth.
     """
 
     mandrel_name: str
@@ -223,6 +256,9 @@ class Layout:
     interference_z: tuple[Metre, ...]
     interference: tuple[Metre, ...]
     interference_kept: tuple[Metre, ...]
+    at_left: str = "Headstock"
+    turns: bool = True
+    root_diameter: Metre | None = None
 
 
 @dataclass(frozen=True, slots=True)

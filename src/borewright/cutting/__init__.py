@@ -1,6 +1,9 @@
 """Cuts, and what each asks of a hold: a Demand. Never knows how the work is held.
 
     schedule    the cuts of a plan: rough and finish the outside, both faces, or what is asked for
+    directions  what a force along the mandrel does to the seat
+    loads       grinding and gear-cutting passes, as a job file asks for them
+    load_demand what those ask of the hold
     demand      torque, axial, radial and tangential force of one cut, as draws
 
 May import answer, job, mechanics, reference, quantities, errors.

@@ -6,8 +6,10 @@ import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.answer.streams import Stream, positive
-from borewright.cutting.schedule import TIGHTENS
+from borewright.cutting.directions import TIGHTENS
+from borewright.cutting.load_demand import engaged, gear_demand, grind_demand
 from borewright.mechanics.kienzle import Chip, chip_of, feed_and_passive, kienzle_force
+from borewright.mechanics.milling import chip_thickness
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
 
@@ -17,13 +19,18 @@ PER_SQUARE_MILLIMETRE = 1e6
 
 def demand_of(cut: Cut, material: str, tables: Tables) -> Demand:
     """Torque (N·m) about the axis, signed axial force, radial and tangential force (N) of a cut."""
+    if cut.kind == "grind":
+        return grind_demand(cut, material, tables)
+    if cut.kind == "gear":
+        return gear_demand(cut, *_hss_force(material, tables), tables)
     chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
     force = cutting_force(chip, material, cut, tables)
     feed, passive = _feed_and_passive(force, chip, material, tables)
     along, across = (feed, passive) if cut.kind == "turn" else (passive, feed)
     sign = 1.0 if cut.seat_effect == TIGHTENS else -1.0
     radius = cut.diameter / 2
-    return Demand(cut.id, np.asarray(force * radius), sign * along, across, force, radius)
+    torque, power = np.asarray(force * radius), np.asarray(force * cut.cutting_speed)
+    return Demand(cut.id, torque, sign * along, across, force, radius, power)
 
 
 def cutting_force(chip: Chip, material: str, cut: Cut, tables: Tables) -> Draws:
@@ -34,6 +41,14 @@ def cutting_force(chip: Chip, material: str, cut: Cut, tables: Tables) -> Draws:
     return np.asarray(kienzle_force(chip, kc11, k.mc.best, wear) * _tool_factor(tables, material))
 
 
+def _hss_force(material: str, tables: Tables) -> tuple[Draws, float]:
+    """k_c11 (Pa) with the factors for a worn form cutter of high-speed steel, and the exponent."""
+    k = tables.kienzle(material)
+    kc11 = _draws(k.kc11, Stream.CUTTING) * PER_SQUARE_MILLIMETRE
+    wear = _draws(tables.cutting_correction("tool_wear"), Stream.CUTTING)
+    return np.asarray(kc11 * wear * tables.cutting_correction("hss_tool").best), k.mc.best
+
+
 def force_factors(material: str, tables: Tables) -> float:
     """The likely product of the factors for a worn tool and for its kind."""
     return tables.cutting_correction("tool_wear").best * _tool_factor(tables, material)
@@ -41,8 +56,14 @@ def force_factors(material: str, tables: Tables) -> float:
 
 def chip_is_thin(cut: Cut, tables: Tables) -> bool:
     """True where the chip is thinner than the force law was fitted for."""
-    chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
-    return chip.thickness < tables.cutting_correction("least_chip").best * (1 - 1e-9)
+    if cut.kind == "grind":
+        return False
+    if cut.kind == "gear":
+        arc, width, edge = engaged(cut)
+        thickness = chip_thickness(cut.feed, arc) * width / edge
+    else:
+        thickness = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius).thickness
+    return thickness < tables.cutting_correction("least_chip").best * (1 - 1e-9)
 
 
 def _tool_factor(tables: Tables, material: str) -> float:

@@ -2,7 +2,8 @@
 
 The large end of the mandrel is at the headstock, so feeding towards the headstock, and facing the
 tailstock-side face, push the work towards the large end and tighten it; facing the headstock-side
-face pushes it the other way.
+face pushes it the other way. Turning comes first; grinding and gear cutting come where the user
+lists them.
 """
 
 from __future__ import annotations
@@ -11,6 +12,16 @@ import math
 from dataclasses import dataclass
 
 from borewright.answer.records import Cut
+from borewright.cutting.directions import LOOSENS, TIGHTENS
+from borewright.cutting.loads import (
+    check_grind,
+    cuts_gear,
+    gear_cut,
+    gear_outside,
+    grind_cut,
+    grinds,
+    infeed_of,
+)
 from borewright.errors import RefusedInput
 from borewright.job.records import CutWish, Job, Machine
 from borewright.mechanics.turning import next_speed_at_or_below, spindle_speed, surface_speed
@@ -20,8 +31,6 @@ from borewright.reference.library import Tables
 
 LATHE_READS = 0.005e-3
 """Half a thousandth of a hand's care on the dial (m): stock is not counted finer (ours)."""
-
-TIGHTENS, LOOSENS = "tightens", "loosens"
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,10 +47,24 @@ class _Base:
 def planned_cuts(job: Job, tables: Tables, depth_share: float = 1.0) -> tuple[Cut, ...]:
     """The cuts in order; `depth_share` scales a rough depth that was left open."""
     base = _base(job, tables)
-    if job.cuts:
-        return _all_wished(job, base, tables)
+    wished = _all_wished(job, base, tables)
+    if not turning_is_planned(job, tables):
+        return wished
+    return (*_turning(job, base, tables, depth_share), *wished)
+
+
+def turning_is_planned(job: Job, tables: Tables) -> bool:
+    """True where the turning is left to the plan: no cut is listed, or only gears on a blank
+    that still has stock to the outside of the gear."""
+    if not job.cuts:
+        return True
+    return all(cuts_gear(w) for w in job.cuts) and (_stock(job, tables) or 0.0) > LATHE_READS
+
+
+def _turning(job: Job, base: _Base, tables: Tables, depth_share: float) -> tuple[Cut, ...]:
+    """Rough, face and finish."""
     d = tables.cut_defaults(tables.material(job.work.material).id)
-    most, stock = deepest_pass(job, tables), _stock(job)
+    most, stock = deepest_pass(job, tables), _stock(job, tables)
     rough_feed, finish_feed = (feed_for(f, base.machine) for f in (d.rough_feed, d.finish_feed))
     finish = min(d.finish_depth, most, stock if stock else math.inf)
     if stock is not None and finish < stock <= min(
@@ -147,9 +170,16 @@ def _base(job: Job, tables: Tables) -> _Base:
     )
 
 
-def _stock(job: Job) -> Metre | None:
+def finished_outside(job: Job, tables: Tables) -> Metre | None:
+    """The outside wanted (m): as stated, or that of the gear; None where nobody says."""
+    if job.work.finished.outside is not None:
+        return job.work.finished.outside
+    return next((gear_outside(w, tables) for w in job.cuts if cuts_gear(w)), None)
+
+
+def _stock(job: Job, tables: Tables) -> Metre | None:
     """Metal to come off the radius (m); None where the finished size is not stated."""
-    finished = job.work.finished.outside
+    finished = finished_outside(job, tables)
     return None if finished is None else max(0.0, (job.work.outside - finished) / 2)
 
 
@@ -191,24 +221,39 @@ def _cut(
 
 
 def _all_wished(job: Job, base: _Base, tables: Tables) -> tuple[Cut, ...]:
-    """The cuts insisted on; turning cuts share the stock in their order, each with whole passes."""
-    left = _stock(job)
+    """The cuts insisted on; turning and grinding share the stock in order, in whole passes."""
+    left = _stock(job, tables)
     cuts = []
     for number, wish in enumerate(job.cuts, 1):
-        later = sum(_depth(w, job, tables) for w in job.cuts[number:] if w.kind == "turn")
+        if cuts_gear(wish):
+            cuts.append(gear_cut(wish, number, job, tables))
+            continue
+        if grinds(wish):
+            check_grind(wish, number, job, tables)
+        later = _kept_for_later(wish, job.cuts[number:], job, tables)
         passes = _passes(wish, number, None if left is None else left - later, job, tables)
         cuts.append(_wished(wish, number, passes, job, base, tables))
-        if left is not None and wish.kind == "turn":
+        if left is not None and wish.kind != "face":
             left -= passes * _depth(wish, job, tables)
     return tuple(cuts)
 
 
+def _kept_for_later(wish: CutWish, later: tuple[CutWish, ...], job: Job, tables: Tables) -> Metre:
+    """Stock (m) that later cuts of the outside want: a pass of each; the usual before the wheel."""
+    kept = sum(_depth(w, job, tables) for w in later if w.kind in ("turn", "grind"))
+    if not grinds(wish) and any(grinds(w) for w in later):
+        kept += tables.grinding("stock_to_leave").best
+    return kept
+
+
 def _depth(wish: CutWish, job: Job, tables: Tables) -> Metre:
+    if grinds(wish):
+        return infeed_of(wish, tables)
     if wish.depth is not None:
         return wish.depth
     d = tables.cut_defaults(job.work.material)
     usual = d.finish_depth if wish.kind == "face" else d.rough_depth
-    return min(usual, deepest_pass(job, tables), _stock(job) or math.inf)
+    return min(usual, deepest_pass(job, tables), _stock(job, tables) or math.inf)
 
 
 def _passes(wish: CutWish, number: int, stock: Metre | None, job: Job, tables: Tables) -> int:
@@ -225,7 +270,7 @@ def _passes(wish: CutWish, number: int, stock: Metre | None, job: Job, tables: T
         )
     if wish.kind == "face" or stock is None:
         return 1
-    whole = _stock(job) or 0.0
+    whole = _stock(job, tables) or 0.0
     if depth > whole + LATHE_READS:
         raise RefusedInput(
             f"cut[{number}].depth",
@@ -236,6 +281,10 @@ def _passes(wish: CutWish, number: int, stock: Metre | None, job: Job, tables: T
 
 
 def _wished(wish: CutWish, number: int, passes: int, job: Job, base: _Base, tables: Tables) -> Cut:
+    if grinds(wish):
+        return grind_cut(
+            wish, number, passes, finished_outside(job, tables) or base.diameter, tables
+        )
     d = tables.cut_defaults(job.work.material)
     base = _Base(
         base.diameter,

@@ -43,18 +43,31 @@ def end_view(
     row = level_dimension(_outside_span(eye, show), foot + 0.5 * ROW, 0.0, width)
     key = _key(layout, show, foot + ROW + 0.8 * LINE, width)
     items = (
-        Text(0.0, 3.2, "End view from the headstock.", SIZE, bold=True, name="end-caption"),
-        Text(0.0, 3.2 + LINE, "Forward is clockwise seen from here.", SIZE),
+        Text(
+            0.0,
+            3.2,
+            f"End view from the {layout.at_left.lower()}.",
+            SIZE,
+            bold=True,
+            name="end-caption",
+        ),
+        *_forward(layout),
         *_work(eye),
         *_slip(eye),
         *(_arm(eye, proof) if proof else ()),
         *_dog(eye),
-        *_rotation(eye, half),
+        *(_rotation(eye, half) if layout.turns else ()),
         *row,
         *key,
     )
     lines = sum(isinstance(item, Text) for item in key)
     return Scene(width, foot + ROW + LINE * lines + 1.0, broken(items))
+
+
+def _forward(layout: Layout) -> tuple[Item, ...]:
+    if not layout.turns:
+        return ()
+    return (Text(0.0, 3.2 + LINE, "Forward is clockwise seen from here.", SIZE),)
 
 
 class _Eye:
@@ -74,8 +87,10 @@ class _Eye:
 def _work(eye: _Eye) -> tuple[Item, ...]:
     layout = eye.layout
     edges = (eye.circle(d, LineKind.VISIBLE, "work-circle", "white") for d in front_edges(layout))
+    root = layout.root_diameter
     return (
         *edges,
+        *([eye.circle(root, LineKind.THIN, "root-circle")] if root else []),
         eye.circle(layout.large_end, LineKind.VISIBLE, "mandrel-circle", "white"),
         eye.circle(layout.end_diameter, LineKind.VISIBLE, "mandrel-end-circle", "white"),
         *_cross(eye),
@@ -164,6 +179,12 @@ def _outside_span(eye: _Eye, show: Show) -> Span:
 def _key(layout: Layout, show: Show, top: float, width: float) -> tuple[Item, ...]:
     """What the slip circles mean: a sample of each line and its words; words only off the work."""
     items, y = list[Item](), top
+    if layout.root_diameter:
+        items.append(Line(0.0, y - 1.1, _SAMPLE, y - 1.1, LineKind.THIN))
+        words = f"root of the teeth, {show.length(layout.root_diameter)} diameter"
+        for line in wrapped(words, SIZE, width - _SAMPLE - 1.0):
+            items.append(Text(_SAMPLE + 1.0, y, line, SIZE))
+            y += LINE
     for slip in slips(layout):
         start = _SAMPLE + 1.0 if slip.on_work else 0.0
         if slip.on_work:

@@ -39,7 +39,7 @@ def side_view(
     frame = Frame(layout, scale, flat.left, axis)
     rows = axis + max(half, letter_depth(flat)) + 2.0
     items = (
-        *_captions(scale),
+        *_captions(scale, layout.at_left),
         *_picture(frame),
         *face_letters(frame),
         *label_items(labels, frame, over),
@@ -78,8 +78,8 @@ def _half_height(layout: Layout) -> float:
     return max(outside(layout) / 2, 1.6 * layout.end_diameter, layout.large_end / 2)
 
 
-def _captions(scale: Scale) -> tuple[Item, ...]:
-    words = f"Side view, {scale.words}, upper half cut open. Headstock at the left."
+def _captions(scale: Scale, left: str) -> tuple[Item, ...]:
+    words = f"Side view, {scale.words}, upper half cut open. {left} at the left."
     return (Text(0.0, 3.2, words, SIZE, bold=True, name="side-caption"),)
 
 

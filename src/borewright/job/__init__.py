@@ -16,7 +16,8 @@
     typed.py         reading one file's quantities with its units and places
     bore_text.py     a bore stated by its limits: `15 H7`, or a smallest and a largest size
     build_work.py    [work] -> Work
-    build_shop.py    [machine], [hold], [[cut]], shelf -> Machine, Shelf, CutWish
+    build_shop.py    [machine], [hold], shelf -> Machine, Shelf
+    build_cuts.py    [[cut]] -> CutWish, each kind with its own keys
     build_tools.py   [[press]], [vice], [hammer], [[dog]], [[reamer]], [[gauge]] -> their records
     stations.py      the measured diameters of a mandrel, read and checked
     outline.py       hub, web and rim as rings; whether rings make a part

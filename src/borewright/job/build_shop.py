@@ -1,8 +1,7 @@
-"""From checked tables to the records of machine, mandrels, shelf and wished cuts."""
+"""From checked tables to the records of machine, mandrels and shelf."""
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
@@ -14,25 +13,20 @@ from borewright.job.build_tools import (
     build_reamer,
     build_vice,
 )
-from borewright.job.records import CutWish, Machine, MandrelNote, Shelf
+from borewright.job.records import Machine, MandrelNote, Shelf
 from borewright.job.stations import NEAR_NOMINAL, check_stations, read_stations
 from borewright.job.typed import Reader, Value, each, maybe, numbered
-from borewright.quantities.read import Speed
 from borewright.quantities.show import Show
-from borewright.quantities.si import Metre, Radian
+from borewright.quantities.si import Metre
 
 if TYPE_CHECKING:
     from borewright.job.schema import (
-        CutTable,
         HoldTable,
         LatheTable,
         MachineTable,
         MandrelTable,
         ShelfTable,
     )
-
-SQUARE = math.pi / 2 * (1 + 1e-12)
-"""A square shoulder, with the rounding of a degree typed in full."""
 
 
 def build_machine(table: MachineTable, reader: Reader, place: str = "machine") -> Machine:
@@ -115,35 +109,6 @@ def _lathes(table: ShelfTable, reader: Reader) -> tuple[tuple[Machine, ...], Mac
 def build_lathe(table: LatheTable, place: str, reader: Reader) -> Machine:
     """One lathe of several."""
     return build_machine(table, reader, place)
-
-
-def build_cut(table: CutTable, number: int, reader: Reader) -> CutWish:
-    """A cut that is insisted on."""
-    place = f"cut[{number}]"
-    speed = maybe(reader.speed, table.speed, f"{place}.speed") or Speed()
-    return CutWish(
-        kind=table.kind,
-        depth=maybe(reader.length, table.depth, f"{place}.depth"),
-        feed=maybe(reader.feed, table.feed, f"{place}.feed"),
-        speed=speed.surface,
-        spindle_speed=speed.spindle,
-        edge_angle=_edge_angle(table, place, reader),
-        nose_radius=_nose_radius(table, place, reader),
-    )
-
-
-def _edge_angle(table: CutTable, place: str, reader: Reader) -> Radian | None:
-    angle = maybe(reader.angle, table.edge_angle, f"{place}.edge_angle")
-    if angle is not None and angle > SQUARE:
-        allowed = "above 0 to 90 deg (ISO 3002; 90deg is a square shoulder)"
-        raise RefusedInput(reader.at(f"{place}.edge_angle"), str(table.edge_angle), allowed)
-    return angle
-
-
-def _nose_radius(table: CutTable, place: str, reader: Reader) -> Metre | None:
-    if table.nose_radius is None:
-        return None
-    return reader.length(table.nose_radius, f"{place}.nose_radius", zero=True)
 
 
 def _mandrels(

@@ -41,7 +41,8 @@ def parse_job(text: str, where: str) -> Job:
 def job_of(tables: Mapping[str, Any], where: str) -> Job:
     """The job of tables as TOML gives them; refusals as in `parse_job`."""
     # pydantic is heavy, and `fit` and `--version` reach this room without needing a file
-    from borewright.job.build_shop import build_cut, build_job_shelf
+    from borewright.job.build_cuts import build_cut
+    from borewright.job.build_shop import build_job_shelf
     from borewright.job.build_work import bore_as_typed, build_work
     from borewright.job.form import check_form
     from borewright.job.schema import JobTable

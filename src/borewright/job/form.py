@@ -24,6 +24,7 @@ _ALLOWED: Final = {
     "list_type": "a list in square brackets",
     "int_type": "a whole number",
     "bool_type": "true or false",
+    "float_type": "a number",
     "greater_than_equal": "{ge} or more",
     "less_than_equal": "{le} or fewer",
     "too_long": "at most {max_length} entries",

@@ -205,7 +205,12 @@ class Shelf:
 
 @dataclass(frozen=True, slots=True)
 class CutWish:
-    """A cut the user insists on; what is None is left to the plan. `kind` is turn or face."""
+    """A cut the user insists on; what is None is left to the plan.
+
+    `kind` is turn, face, grind (`depth` is the infeed on radius, `feed` the traverse a turn of the
+    work, `speed` that of the work) or gear (`depth` is that of one pass, `feed` is a tooth of the
+    cutter, `speed` the cutter's; one of `module` and `diametral_pitch` is stated).
+    """
 
     kind: str = "turn"
     depth: Metre | None = None
@@ -214,6 +219,13 @@ class CutWish:
     spindle_speed: RevPerSecond | None = None
     edge_angle: Radian | None = None
     nose_radius: Metre | None = None
+    wheel_speed: MetrePerSecond | None = None
+    coolant: bool | None = None
+    teeth: int | None = None
+    module: Metre | None = None
+    diametral_pitch: float | None = None
+    cutter_diameter: Metre | None = None
+    cutter_teeth: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

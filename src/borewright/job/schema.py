@@ -186,14 +186,21 @@ class HoldTable(Table):
 
 
 class CutTable(Table):
-    """A cut that is insisted on."""
+    """A cut that is insisted on; which keys go with which kind is checked in `build_cuts`."""
 
-    kind: Literal["turn", "face"] = "turn"
+    kind: Literal["turn", "face", "grind", "gear"] = "turn"
     depth: Typed | None = None
     feed: Typed | None = None
     speed: Typed | None = None
     edge_angle: Typed | None = None
     nose_radius: Typed | None = None
+    wheel_speed: Typed | None = None
+    coolant: Flag | None = None
+    teeth: Annotated[int, Field(strict=True, ge=6, le=400)] | None = None
+    module: Typed | None = None
+    diametral_pitch: Annotated[float, Field(strict=True, ge=2, le=120)] | None = None
+    cutter_diameter: Typed | None = None
+    cutter_teeth: Annotated[int, Field(strict=True, ge=4, le=60)] | None = None
 
 
 class JobTable(Table):

@@ -207,5 +207,12 @@ class Speller:
                 "speed": spindle or self.say(cut.speed, "surface"),
                 "edge_angle": self.say(cut.edge_angle, "angle"),
                 "nose_radius": self.say(cut.nose_radius),
+                "wheel_speed": self.say(cut.wheel_speed, "surface"),
+                "coolant": cut.coolant,
+                "teeth": cut.teeth,
+                "module": self.say(cut.module),
+                "diametral_pitch": cut.diametral_pitch,
+                "cutter_diameter": self.say(cut.cutter_diameter),
+                "cutter_teeth": cut.cutter_teeth,
             }
         )

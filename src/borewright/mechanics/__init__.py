@@ -7,11 +7,15 @@ measured       a mandrel as measured: fitted taper, profile, flat stretches
 measured_touch where any bore stops on a measured mandrel
 measured_rings the rings on a measured mandrel
 rings          thick rings on a shaft: pressure, force, hoop tension, growth
+turned_down    a ring that loses metal from its outside on the shaft: grip and tension
 press          pushing on and off, and the force behind a push
 roughness      peaks that flatten; the ridge a nose radius leaves
 strength       brittle and ductile margins at a bore
 kienzle        cutting force from chip size, edge angle and nose radius
 turning        spindle speed, power, metal removed
+milling        a disc cutter in one tooth space: arc, chip, force, power
+gear_teeth     sizes of spur gear teeth and of the space between two
+grinding       wheel forces and heat from the energy of the metal ground away
 slip           torque and axial force carried by friction; slip radius; proof load
 rock           the moment that lifts one end of the grip
 warmth         heat from the cut in a lumped body; what it takes from a fit

@@ -16,6 +16,8 @@
     names           names in a job held against the tables
     press_room      daylight, throat, ram travel, table slot; the opening of a vice
     shop            what the shop owns, or is taken to own
+    load_steps      steps on the grinder and on the dividing head
+    load_words      what loads take for granted, and what to have ready for them
     steps           the numbered steps, in the order a hand does them
     words           headline, echo of what was typed, what to have ready
     cautions        the hazards of this work and these operations

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from borewright.answer.records import Caution
+from borewright.cutting.schedule import turning_is_planned
 from borewright.job.records import Job
+from borewright.planning.load_words import load_tags
 from borewright.planning.shop import Shop
 from borewright.reference.library import Tables
 
@@ -14,7 +16,9 @@ LARGE_RATIO = 8.0
 
 def cautions(job: Job, shop: Shop, tables: Tables) -> tuple[Caution, ...]:
     """Cautions for pressing, turning between centers and facing this material."""
-    tags = ["always", "mandrel", "facing", "press"]
+    tags = ["always", "mandrel", "press", *load_tags(job)]
+    if any(w.kind not in ("grind", "gear") for w in job.cuts) or turning_is_planned(job, tables):
+        tags.append("facing")
     if job.driven_by != "dog":
         tags += ["chuck", job.driven_by]
     if shop.hammers:

@@ -50,6 +50,9 @@ def layout(trial: Trial) -> Layout:
         interference_z=z,
         interference=over,
         interference_kept=kept,
+        at_left=_at_left(trial),
+        turns=any(c.space is None for c in trial.cuts),
+        root_diameter=_root(trial),
     )
 
 
@@ -72,10 +75,25 @@ def _interference(trial: Trial) -> tuple[tuple[Metre, ...], tuple[Metre, ...], t
 
 
 def _slip_circle(trial: Trial) -> tuple[Metre | None, Metre | None]:
-    radii = slip_radii(trial.grip, hardest_cut(trial).demand)
+    """Of the hardest cut; none where that is a gear, whose force does not grow with the radius."""
+    hard = hardest_cut(trial)
+    if hard.cut.kind == "gear":
+        return None, None
+    radii = slip_radii(trial.grip, hard.demand)
     far = DRAWN_RADII * trial.job.work.outside / 2
     best, low = likely(radii), low_end(radii)
     return (best if best < far else None), (low if low < far and high_end(radii) > 0 else None)
+
+
+def _at_left(trial: Trial) -> str:
+    """What the large end is held by, on the machine of the first cut."""
+    return "Dividing head" if trial.cuts[0].kind == "gear" else "Headstock"
+
+
+def _root(trial: Trial) -> Metre | None:
+    """Diameter (m) at the root of the teeth; None where no gear is cut."""
+    roots = [c.diameter - 2 * c.space.whole_depth for c in trial.cuts if c.space is not None]
+    return roots[-1] if roots else None
 
 
 def _ring(piece: Piece, trial: Trial) -> Ring:

@@ -12,13 +12,23 @@ from borewright.mechanics.strength import crack_margin, yield_margin
 
 def slip_margins(grip: Grip, demand: Demand) -> Draws:
     """What friction can carry over what the cut asks of it."""
-    return np.asarray(slip_margin(grip.friction_force, demand_on_joint(grip, demand)))
+    held = grip.friction_force * demand.grip_left
+    return np.asarray(slip_margin(held, demand_on_joint(grip, demand)))
 
 
 def demand_on_joint(grip: Grip, demand: Demand) -> Draws:
     """Resultant (N) of the cut's torque and signed axial force on the joint."""
-    axial = axial_on_friction(demand.axial, grip.normal_force, grip.taper)
+    normal = grip.normal_force * demand.grip_left
+    axial = axial_on_friction(demand.axial, normal, grip.taper)
     return np.asarray(friction_demand(demand.torque, grip.diameter, axial))
+
+
+def demand_on_uncut(grip: Grip, demand: Demand) -> Draws:
+    """The same (N), asked of work whose teeth are still uncut: what a push or proof load must show.
+
+    More than `demand_on_joint` by the grip that cutting the teeth will cost.
+    """
+    return demand_on_joint(grip, demand) / demand.grip_left
 
 
 def slip_radii(grip: Grip, demand: Demand) -> Draws:

@@ -5,16 +5,15 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from borewright.answer.records import Cut, Demand
+from borewright.answer.records import Cut, Demand, Figure
 from borewright.job.records import Machine
 from borewright.mechanics.spread import likely
 from borewright.mechanics.turning import cutting_power
+from borewright.planning.figures import figure, given, times
 from borewright.planning.judge import share_of_yes
+from borewright.quantities.show import Show
 from borewright.quantities.si import Watt
 from borewright.reference.library import Tables
-
-TURNED = ("turn", "face")
-"""Kinds of cut that the lathe's own motor drives through the work."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +43,7 @@ def hardest_pull(
             float(cutting_power(likely(demand.tangential), cut.cutting_speed)),
         )
         for cut, demand in zip(cuts, demands, strict=True)
-        if cut.kind in TURNED and (motor := motor_power(machine, cut.spindle_speed)) is not None
+        if cut.on_lathe and (motor := motor_power(machine, cut.spindle_speed)) is not None
     ]
     return min(pulls, key=lambda pull: pull.margin, default=None)
 
@@ -65,3 +64,31 @@ def power_share(
     """At least 1 where the power is a yes, or not known."""
     pull = hardest_pull(cuts, demands, machine, tables)
     return math.inf if pull is None else share_of_yes("power", pull.margin, pull.margin, tables)
+
+
+def power_words(pull: Pull, show: Show) -> str:
+    """What the hardest pull asks, and what of the motor arrives there."""
+    at = show.spindle(pull.cut.spindle_speed)
+    asks = f"the hardest pull asks {show.power(pull.asked)} at the tool"
+    has = f"of the motor's {show.power(pull.motor)} about {show.power(pull.arrives)} arrives there"
+    return f"At {at} {asks}; {has}: {times(pull.margin)} that."
+
+
+def power_figures(pull: Pull | None, tables: Tables) -> tuple[Figure, ...]:
+    """The power asked and its margin, each as a figure; none where the power is not stated."""
+    if pull is None:
+        return ()
+    share = tables.allowance("drive_share")
+    inputs = (
+        given("power of the motor", pull.motor, "W"),
+        given("share that reaches the cut", share.best),
+        given("power at the tool", pull.asked, "W"),
+    )
+    asked = (
+        given("force", pull.asked / pull.cut.cutting_speed, "N"),
+        given("cutting speed", pull.cut.cutting_speed, "m/s"),
+    )
+    return (
+        figure("cutting_power", pull.asked, "W", "power", "cut_power", asked),
+        figure("power_margin", pull.margin, "", "", "power_ratio", inputs, (share.source,)),
+    )

@@ -11,7 +11,7 @@ from borewright.mechanics.press import torque_from_push
 from borewright.mechanics.slip import proof_torque
 from borewright.mechanics.spread import high_end, likely
 from borewright.planning.figures import figure, given, spread
-from borewright.planning.margins import demand_on_joint
+from borewright.planning.margins import demand_on_uncut
 from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.trial import Trial
 
@@ -59,14 +59,14 @@ def push_advice(trial: Trial) -> PushAdvice:
 def _push_that_proves(trial: Trial, ratio_low: float) -> float:
     """Push (N) at which even the poor friction ratio and a warm bore carry the hardest cut."""
     hard = hardest_cut(trial)
-    asked = high_end(demand_on_joint(trial.grip, hard.demand))
+    asked = high_end(demand_on_uncut(trial.grip, hard.demand))
     cold = likely(trial.grip.push_on) / likely(trial.hold.facts.friction_on)
     warm = max(likely(trial.grip.normal_force), 1e-3 * cold)
     return asked / ratio_low * (cold / warm if warm > 0 else 1.0)
 
 
 def _look_for_inputs(trial: Trial, ratio_low: float) -> tuple[Input, ...]:
-    asked = high_end(demand_on_joint(trial.grip, hardest_cut(trial).demand))
+    asked = high_end(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
     return (given("demand, poor case", asked, "N"), given("ratio, low", ratio_low))
 
 
@@ -74,7 +74,7 @@ def proof_load(trial: Trial) -> ProofLoad:
     """A weight on an arm, and the same at the rim, sized for the hardest planned cut."""
     factor = trial.tables.allowance("proof_factor").best
     arm = trial.tables.allowance(f"proof_arm_{trial.job.units}").best
-    asked = likely(demand_on_joint(trial.grip, hardest_cut(trial).demand))
+    asked = likely(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
     torque = float(proof_torque(asked, trial.grip.diameter, factor))
     rim = trial.job.work.outside / 2
     return ProofLoad(torque, arm, torque / arm, rim, torque / rim, factor)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from borewright.answer.records import Cut, Figure, Input, ProofLoad, PushAdvice, Step
-from borewright.cutting.schedule import LOOSENS
+from borewright.cutting.directions import LOOSENS
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure, given
-from borewright.planning.margins import demand_on_joint
+from borewright.planning.load_steps import between_centers, loads
+from borewright.planning.margins import demand_on_uncut
 from borewright.planning.questions.push import blows
 from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.trial import Trial
@@ -209,14 +210,6 @@ def _rule_figure(name: str, reading: tuple[float, float, float]) -> Figure:
     return figure(f"{name}_rule_reading", best, "m", "length", "rule_reading", band=(low, high))
 
 
-DRIVEN = {
-    "dog": "to the headstock, dog (carrier) on it, tail guarded",
-    "collet": "in the collet, small end on the tailstock center",
-    "three-jaw": "in the three-jaw, small end on the tailstock center; clock it, and take light cuts",
-}
-"""How the mandrel is turned, by what drives it."""
-
-
 def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
     show = trial.show
     yield (
@@ -225,18 +218,14 @@ def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
         (),
         (),
     )
-    yield (
-        "Between centers",
-        f"Power off. Large end {DRIVEN[trial.job.driven_by]}. Oil the tailstock center; ease it as "
-        "the mandrel warms. Turn once by hand: everything must clear.",
-        (),
-        (),
-    )
+    yield between_centers(trial)
+    turns = any(c.space is None for c in trial.cuts)
+    way = "against the way the work turns" if turns else "one way and then the other"
     yield (
         "Proof load",
         f"Power off, spindle held, dog against its driver. Hang {show.weight(proof.force / GRAVITY)}, the arm's own pull "
         f"counted, on a level arm of {show.length(proof.arm)} clamped to the rim (or pull {show.force(proof.rim_force)} "
-        f"at the rim by a cord), against the way the work turns: {proof.factor:g} times the hardest cut below. The pencil "
+        f"at the rim by a cord), {way}: {proof.factor:g} times the hardest cut below. The pencil "
         "line must not break; if it does, press further or cut lighter.",
         (
             figure(
@@ -262,7 +251,7 @@ def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
 
 
 def _proof_inputs(trial: Trial, proof: ProofLoad) -> tuple[Input, ...]:
-    demand = likely(demand_on_joint(trial.grip, hardest_cut(trial).demand))
+    demand = likely(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
     return (
         given("factor", proof.factor),
         given("demand", demand, "N"),
@@ -273,6 +262,15 @@ def _proof_inputs(trial: Trial, proof: ProofLoad) -> tuple[Input, ...]:
 
 
 def _cut(trial: Trial) -> Iterator[Line]:
+    turned = any(cut.on_lathe for cut in trial.cuts)
+    if turned:
+        yield from _turn(trial)
+    for (title, text, figures, blanks), cut in loads(trial, set_already=not turned):
+        own = () if cut is None else _cut_figures(cut, trial)
+        yield title, text, (*figures, *own), blanks
+
+
+def _turn(trial: Trial) -> Iterator[Line]:
     yield (
         "Indicator",
         "On the ground part beside the work: that is how true the work will be. On rim and faces only to see whether the "
@@ -280,12 +278,13 @@ def _cut(trial: Trial) -> Iterator[Line]:
         (),
         ("ground part", "rim"),
     )
-    loosens = any(cut.seat_effect == LOOSENS for cut in trial.cuts)
+    turned = [cut for cut in trial.cuts if cut.on_lathe]
+    loosens = any(cut.seat_effect == LOOSENS for cut in turned)
     watch = " A cut that loosens the seat is kept light: watch the pencil line." if loosens else ""
     yield (
         "Cut, in the order of the table",
         f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel{_touched(trial)}.{watch}",
-        tuple(f for cut in trial.cuts for f in _cut_figures(cut, trial)),
+        tuple(f for cut in turned for f in _cut_figures(cut, trial)),
         (),
     )
     growth = likely(trial.grip.growth)
@@ -314,13 +313,15 @@ def _touched(trial: Trial) -> str:
 def _cut_figures(cut: Cut, trial: Trial) -> tuple[Figure, ...]:
     chosen = (
         ("stated",)
-        if trial.job.cuts
+        if cut.id.startswith("cut-")
         else (trial.tables.cut_defaults(trial.job.work.material).source,)
     )
+    depth = "small" if cut.kind == "grind" else "length"
+    feed = "length" if cut.kind == "gear" else "feed"
     return (
         figure(f"{cut.id}_spindle", cut.spindle_speed, "rev/s", "spindle", "spindle_speed"),
-        figure(f"{cut.id}_depth", cut.depth, "m", "length", "", sources=chosen),
-        figure(f"{cut.id}_feed", cut.feed, "m", "feed", "", sources=chosen),
+        figure(f"{cut.id}_depth", cut.depth, "m", depth, "", sources=chosen),
+        figure(f"{cut.id}_feed", cut.feed, "m", feed, "", sources=chosen),
     )
 
 

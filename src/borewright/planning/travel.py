@@ -9,14 +9,15 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws, Grip, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.cutting.demand import demand_of
-from borewright.cutting.schedule import planned_cuts
+from borewright.cutting.load_demand import softer
+from borewright.cutting.schedule import planned_cuts, turning_is_planned
 from borewright.holding.plain_taper import TaperHold
 from borewright.job.records import Job
 from borewright.mechanics.inverse import where_it_reaches
@@ -182,11 +183,12 @@ def _cuts_served(
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     """The deepest usual cuts that grip and lathe serve; the lightest if none is."""
     cuts, demands = _cuts(job, tables, 1.0)
-    if job.cuts:
+    if not turning_is_planned(job, tables):
         return cuts, demands
     for share in _shares(job, tables):
         cuts, demands = _cuts(job, tables, share)
-        serves = slip_share(longest, demands, tables) >= 1
+        turned = tuple(d for c, d in zip(cuts, demands, strict=True) if c.on_lathe)
+        serves = slip_share(longest, turned, tables) >= 1
         if serves and power_share(cuts, demands, job.shelf.machine, tables) >= 1:
             break
     return cuts, demands
@@ -202,7 +204,14 @@ def _shares(job: Job, tables: Tables) -> tuple[float, ...]:
 
 def _cuts(job: Job, tables: Tables, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     cuts = planned_cuts(job, tables, share)
-    return cuts, tuple(demand_of(c, job.work.material, tables) for c in cuts)
+    return cuts, tuple(_demand(c, job, tables) for c in cuts)
+
+
+def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
+    demand = demand_of(cut, job.work.material, tables)
+    if cut.space is None:
+        return demand
+    return replace(demand, grip_left=softer(cut, job, tables).grip)
 
 
 def _shortest(

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from borewright.answer.records import Assumption, Candidate, PushAdvice, Verdict
+from borewright.cutting.schedule import finished_outside
 from borewright.holding.bore_reading import half_band_of
 from borewright.job.records import Job
 from borewright.planning.bore_words import limits_echo
 from borewright.planning.candidates import Weighed
+from borewright.planning.load_words import assumed_loads, loads_ready
 from borewright.planning.owned import dog_words, lathe_words, mandrel_words
 from borewright.planning.questions.true import DRIVERS
 from borewright.planning.shop import Shop
@@ -74,6 +76,7 @@ def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
         dog_words(shelf, m, note, show) if job.driven_by == "dog" else DRIVERS[job.driven_by],
         "oil, rag, pencil, rule, micrometer, indicator",
         "lever or cord and a known weight for the proof load",
+        *loads_ready(best.trial.cuts, show),
     )
 
 
@@ -99,19 +102,21 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
         said.append(
             Assumption("how the bore was made", "something between reamed and bored", source)
         )
-    if w.finished.outside is None:
+    if finished_outside(job, tables) is None:
         said.append(Assumption("finished size", "one cleaning cut, then a finishing cut", "ours"))
     if w.finished.tolerance is None:
         tolerance = tables.allowance("usual_tolerance")
         said.append(
             Assumption("tolerance of the outside", show.small(tolerance.best), tolerance.source)
         )
-    if not job.shelf.machine.speeds:
+    turned = best is None or any(c.on_lathe for c in best.trial.cuts)
+    if turned and not job.shelf.machine.speeds:
         said.append(
             Assumption(
                 "speeds of the lathe", "the speed wanted; take the next slower you have", "od1645"
             )
         )
+    said += assumed_loads(job, tables)
     if not job.pressed_before:
         loss = tables.allowance("roughness_loss")
         said.append(

@@ -6,7 +6,7 @@
     ranges        Range: low, best, high, unit, source
     provenance    Source: published, standard, practice, memory, ours
     materials  friction  cutting  mandrels  shop  guidance   the records by family
-    drills  limits  processes  centers  crowns  drives  shrinkage   more of them, from the trade
+    drills  limits  processes  centers  crowns  drives  shrinkage  gears   from the trade
     trade_lookups the part of Tables that asks those
     print         describe_table: a table ready to show;  shown_sizes: its lengths in shop units
     data/         NAME.csv with its birth certificate NAME.toml; sources.csv is cited by all
@@ -21,6 +21,7 @@ from borewright.reference.cutting import CutDefaults, CuttingRatio, ForcePoint, 
 from borewright.reference.drills import RoundTool
 from borewright.reference.drives import Dog, Expanding, SetScrew
 from borewright.reference.friction import Friction
+from borewright.reference.gears import GearCutter, GearTeeth
 from borewright.reference.guidance import Formula, Hazard, Threshold
 from borewright.reference.library import Tables, table_names, tables
 from borewright.reference.limits import Limits
@@ -48,6 +49,8 @@ __all__ = [
     "Formula",
     "Friction",
     "Gauge",
+    "GearCutter",
+    "GearTeeth",
     "Hazard",
     "Kienzle",
     "Limits",

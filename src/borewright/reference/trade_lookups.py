@@ -19,6 +19,7 @@ from borewright.reference.drives import (
     expanding_of,
     set_screw_of,
 )
+from borewright.reference.gears import GearCutter, GearTeeth, gear_cutter_of, gear_teeth_of
 from borewright.reference.limits import (
     Limits,
     hole_classes_of,
@@ -168,6 +169,37 @@ class TradeLookups(ABC):
     def force_points(self, material: str) -> tuple[ForcePoint, ...]:
         """Raw points of specific cutting force, thin chips first; the fit stands in `kienzle`."""
         return force_points_of(self.table("force_points"), self.material(material).id)
+
+    def grinding_energy(self, material: str) -> Range:
+        """Specific grinding energy (J/m³); `UnknownName` for a metal not planned for grinding."""
+        row = self.table("grinding_energy").row(self.material(material).cut_class)
+        return range_of(row, unit="J/m³")
+
+    def grinding(self, name: str) -> Range:
+        """force_ratio, axial_share, heat_share, wheel_speed, work_speed, infeed, traverse, …"""
+        return range_of(self.table("grinding").row(name))
+
+    def gear_cutting(self, name: str) -> Range:
+        """feed_per_tooth, speed_share, radial_share, impact, out_of_center, depth_error, …"""
+        return range_of(self.table("gear_cutting").row(name))
+
+    def gear_teeth(self, system: str) -> GearTeeth:
+        """The full-depth teeth taken for a system of pitch: diametral-pitch or module.
+
+        >>> from borewright.reference import tables
+        >>> tables().gear_teeth("module").whole_depth
+        2.25
+        """
+        return gear_teeth_of(self.table("gear_teeth"), system)
+
+    def gear_cutter(self, system: str, module: Metre) -> GearCutter:
+        """The usual disc cutter of the pitch nearest to this module (m).
+
+        >>> from borewright.reference import tables
+        >>> tables().gear_cutter("module", 0.002).diameter
+        0.063
+        """
+        return gear_cutter_of(self.table("gear_cutters"), system, module)
 
     def metric_mandrel_row(self, nominal: Metre) -> PlainMandrel:
         """What an unmeasured metric plain mandrel might be; sets vary, no standard is known."""

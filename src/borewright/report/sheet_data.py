@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import isfinite
 from typing import Any
 
+from borewright.answer.cut_words import depth_words, feed_words, speed_words
 from borewright.answer.records import Cut, Plan, Question, Step
 from borewright.quantities.show import Show
 from borewright.report.words import (
@@ -175,8 +176,8 @@ def _question(question: Question, show: Show) -> dict[str, str]:
 def _cut(cut: Cut, show: Show) -> list[str]:
     return [
         cut.name,
-        show.spindle(cut.spindle_speed),
-        show.feed(cut.feed).replace(" (", "\n("),
-        f"{cut.passes} × {show.length(cut.depth)}".replace(" (", "\n("),
+        speed_words(cut, show).replace(", ", ",\n").replace(" (", "\n("),
+        feed_words(cut, show).replace(" (", "\n("),
+        f"{cut.passes} × {depth_words(cut, show)}".replace(" (", "\n("),
         f"{cut.direction},\n{cut.seat_effect}",
     ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from borewright.answer.cut_words import depth_words, feed_words, speed_words
 from borewright.answer.records import Candidate, Cut, Figure, Plan, Step
 from borewright.errors import UnknownName
 from borewright.quantities.kinds import kind_of
@@ -113,8 +114,8 @@ def cut_words(cut: Cut, show: Show) -> str:
     """One cut as a sentence."""
     passes = "1 pass" if cut.passes == 1 else f"{cut.passes} passes"
     return (
-        f"{cut.name}: {show.spindle(cut.spindle_speed)}, {show.feed(cut.feed)}, "
-        f"{show.length(cut.depth)} deep, {passes}, {cut.direction} ({cut.seat_effect})"
+        f"{cut.name}: {speed_words(cut, show)}, {feed_words(cut, show)}, "
+        f"{depth_words(cut, show)} deep, {passes}, {cut.direction} ({cut.seat_effect})"
     )
 
 

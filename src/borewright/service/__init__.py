@@ -5,6 +5,7 @@
     fit_records   what it is given and what it answers
     fit_words     what the readings of that mandrel say, in sentences
     cut_forces    cut: one turning cut -> forces, torque, power
+    load_forces   load: one grinding or gear-cutting pass -> forces, torque, power
     mandrel_read  mandrel: diameters along a mandrel -> taper, straightness, the bores it takes
     mandrel_words the same in sentences
     strip         make strip: a paper strip that makes a bore gauge of one mandrel

@@ -4,6 +4,7 @@ ask          six questions, an answer, a job file and a bench sheet
 plan         the whole plan for a job file
 fit          one bore on one plain taper mandrel
 cut          one turning cut
+load         one grinding or gear-cutting pass
 mandrel      diameters measured along a mandrel
 make         papers that help at the bench: a strip that turns a mandrel into a bore gauge
 shelf        what the shop owns: imported, shown, doubted

@@ -11,6 +11,7 @@ heat     does the grip outlast the warmth of the cut; when it drops off by itsel
 true     how far the rim will run out to the bore
 reach    does the lathe take it
 speed    does the lathe go slow enough
+load_figures  the force of a wheel or form cutter as figures
 asked    all of them, in the order they are asked
 """
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import numpy as np
 
-from borewright.answer.records import Demand, Draws, Figure, Question
+from borewright.answer.records import Cut, Demand, Draws, Figure, Question
 from borewright.mechanics.beam import Bar, deflection, round_step
 from borewright.mechanics.num import distinct
 from borewright.mechanics.spread import likely, low_end
@@ -15,7 +17,48 @@ from borewright.quantities.si import Metre
 
 
 def ask_bend(trial: Trial) -> Question:
-    """Margin: size error allowed over the error left by bending in the finishing cut."""
+    """Margin: size error allowed over the error left by bending in the finishing cut.
+
+    Where a gear is cut, the depth of its teeth too; the worse of the two is the answer.
+    """
+    gears = [d for c, d in _pairs(trial) if c.kind == "gear"]
+    asked = [_teeth(trial, d) for d in gears]
+    if len(gears) < len(trial.cuts):
+        asked.append(_size(trial))
+    return max(asked, key=lambda q: (q.verdict.rank, -q.margin))
+
+
+def _teeth(trial: Trial, demand: Demand) -> Question:
+    """Margin: depth error that a tooth bears over that left by bending, once."""
+    per_newton = worst_deflection_per_newton(trial)
+    error, allowed = per_newton * demand.radial, trial.tables.gear_cutting("depth_error")
+    margin = allowed.best / np.maximum(error, 1e-12)
+    best, low = likely(margin), low_end(margin)
+    inputs = (
+        given("radial force", likely(demand.radial), "N"),
+        given("deflection at 1 N (nm)", per_newton * 1e9),
+    )
+    show = trial.show
+    return Question(
+        "bend",
+        judge("bend", best, low, trial.tables),
+        best,
+        low,
+        f"The cutter bends the mandrel by about {show.small(likely(error))}, so that the teeth come out that much too "
+        f"shallow; {show.small(allowed.best)} is allowed, {times(best)} that.",
+        "A second pass through each space at the same depth, a jack under the work, a lighter feed, a thicker mandrel.",
+        (
+            _per_force(trial, per_newton),
+            spread(
+                "tooth_depth_error", error, "m", "small", "tooth_depth_error", inputs, ("ours",)
+            ),
+        ),
+        (trial.tables.threshold("bend").source, allowed.source),
+    )
+
+
+def _size(trial: Trial) -> Question:
+    """The finished outside."""
     demand = _finishing(trial)
     per_newton = worst_deflection_per_newton(trial)
     bent = 2 * per_newton * demand.radial
@@ -92,10 +135,14 @@ def _step(trial: Trial, x: Metre, start: Metre, end: Metre) -> tuple[float, floa
     return bend + whole[0] - core[0], slide + whole[1] - core[1]
 
 
+def _pairs(trial: Trial) -> Iterator[tuple[Cut, Demand]]:
+    return zip(trial.cuts, trial.demands, strict=True)
+
+
 def _finishing(trial: Trial) -> Demand:
-    """The last turning cut; the last cut of any kind where none turns."""
-    turns = [d for c, d in zip(trial.cuts, trial.demands, strict=True) if c.kind == "turn"]
-    return (turns or list(trial.demands))[-1]
+    """The last cut that sizes the outside, turned or ground; the last of any kind where none does."""
+    sizes = [d for c, d in _pairs(trial) if c.kind in ("turn", "grind")]
+    return (sizes or list(trial.demands))[-1]
 
 
 def _allowed(trial: Trial) -> tuple[Metre, bool]:
@@ -107,21 +154,8 @@ def _figures(
     trial: Trial, demand: Demand, per_newton: float, error: np.ndarray
 ) -> tuple[Figure, ...]:
     passive = given("radial force", likely(demand.radial), "N")
-    spring = trial.tables.allowance("center_stiffness")
     return (
-        figure(
-            "deflection_per_force",
-            per_newton,
-            "m/N",
-            "",
-            "beam_deflection",
-            (
-                given("mandrel", trial.mandrel.nominal, "m"),
-                given("between centers", trial.mandrel.overall_length, "m"),
-                given("stiffness of a center", spring.best, "N/m"),
-            ),
-            (spring.source,),
-        ),
+        _per_force(trial, per_newton),
         spread(
             "size_error",
             error,
@@ -131,4 +165,21 @@ def _figures(
             (passive, given("deflection at 1 N (nm)", per_newton * 1e9)),
             ("ours",),
         ),
+    )
+
+
+def _per_force(trial: Trial, per_newton: float) -> Figure:
+    spring = trial.tables.allowance("center_stiffness")
+    return figure(
+        "deflection_per_force",
+        per_newton,
+        "m/N",
+        "",
+        "beam_deflection",
+        (
+            given("mandrel", trial.mandrel.nominal, "m"),
+            given("between centers", trial.mandrel.overall_length, "m"),
+            given("stiffness of a center", spring.best, "N/m"),
+        ),
+        (spring.source,),
     )

@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.answer.records import Figure, Question, Verdict
-from borewright.cutting.schedule import outermost_inside
+from borewright.cutting.load_demand import softer
+from borewright.cutting.schedule import finished_outside, outermost_inside
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
@@ -19,7 +20,7 @@ def ask_crack(trial: Trial) -> Question:
 
     No, whatever the margin, where the cuts leave less wall than must stand.
     """
-    margin = bore_margins(trial.grip, trial.hold.facts)
+    margin = bore_margins(trial.grip, trial.hold.facts) / _teeth_strain(trial)
     best, low = likely(margin), low_end(margin)
     rule = "crack" if trial.hold.facts.brittle else "yield"
     thin = wall_left(trial) < trial.tables.allowance("least_wall").best
@@ -38,31 +39,45 @@ def ask_crack(trial: Trial) -> Question:
 
 
 def wall_left(trial: Trial) -> Metre:
-    """Wall (m) that stands under the turned outside when the cuts are done: of the rim, or the bore's."""
+    """Wall (m) that stands when the cuts are done: of the rim, or the bore's; under the teeth of a gear."""
     work = trial.job.work
-    taken = sum(c.depth * c.passes for c in trial.cuts if c.kind == "turn")
-    outside = min(work.finished.outside or work.outside, work.outside - 2 * taken)
-    return (outside - outermost_inside(trial.job)) / 2
+    taken = sum(c.depth * c.passes for c in trial.cuts if c.kind in ("turn", "grind"))
+    wanted = finished_outside(trial.job, trial.tables) or work.outside
+    outside = min(wanted, work.outside - 2 * taken)
+    deepest = max((c.space.whole_depth for c in trial.cuts if c.space is not None), default=0.0)
+    return (outside - outermost_inside(trial.job)) / 2 - deepest
+
+
+def _teeth_strain(trial: Trial) -> float:
+    """How much more the bore sees when only the ring under the teeth is left; 1 without a gear.
+
+    Never less: it was pressed on as a blank.
+    """
+    gears = [c for c in trial.cuts if c.space is not None]
+    brittle = trial.hold.facts.brittle
+    found = (softer(c, trial.job, trial.tables) for c in gears)
+    return max([1.0, *(s.tension if brittle else s.equivalent for s in found)])
 
 
 def _thin_reason(trial: Trial) -> str:
     left, least = wall_left(trial), trial.tables.allowance("least_wall").best
     if left <= 0:
         return "The cuts go right through the metal they are taken from."
+    under = "the teeth" if any(c.space for c in trial.cuts) else "the outside"
     return (
-        f"The cuts leave {trial.show.length(left)} of wall under the outside; at least "
+        f"The cuts leave {trial.show.length(left)} of wall under {under}; at least "
         f"{trial.show.length(least)} must stand: less springs, and the tool may break through."
     )
 
 
 def _reason(trial: Trial, margin: float, low: float) -> str:
-    f, g, show = trial.hold.facts, trial.grip, trial.show
+    f, g, show, more = trial.hold.facts, trial.grip, trial.show, _teeth_strain(trial)
     stands = f"{times(margin)} that, {times(low)} in the poor case (1 in 20)"
     if not f.brittle:
-        stress = show.pressure(likely(g.equivalent_stress))
+        stress = show.pressure(likely(g.equivalent_stress) * more)
         return f"Ductile: the bore sees about {stress}, and the metal yields at {stands}.{_too_far(trial)}"
     return (
-        f"Brittle: the edge of the bore sees about {show.pressure(likely(g.tension))} of tension, and the metal stands "
+        f"Brittle: the edge of the bore sees about {show.pressure(likely(g.tension) * more)} of tension, and the metal stands "
         f"{stands}.{_too_far(trial)} A crack, pore or keyway already there is not in this sum."
     )
 

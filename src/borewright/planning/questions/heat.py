@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
 
-from borewright.answer.records import Cut, Demand, Draws, Figure, Question
+from borewright.answer.records import Cut, Demand, Draws, Figure, Input, Question
 from borewright.answer.streams import Stream, positive
 from borewright.mechanics.inverse import where_it_reaches
+from borewright.mechanics.milling import table_feed
 from borewright.mechanics.spread import high_end, likely
 from borewright.mechanics.warmth import cooling_time, cutting_time, temperature_rise
 from borewright.planning.figures import figure, given, spread
 from borewright.planning.judge import judge
 from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.trial import Trial
-from borewright.quantities.si import Kelvin, Metre
+from borewright.quantities.si import Kelvin, Metre, Second
+from borewright.reference.ranges import Range
 
 HOTTEST = 300.0
 """Warmth (K) beyond which no limit is looked for."""
@@ -36,10 +39,13 @@ class Body:
 
 
 def ask_heat(trial: Trial) -> Question:
-    """Margin: the warmth that takes half of the grip over that at the end of the hardest cut's passes."""
-    hard = hardest_cut(trial)
+    """Margin: the warmth that takes half of the grip over that at the end of a cut's passes.
+
+    The cut is the one hardest on the grip, or a grinding or gear-cutting one that warms it more.
+    """
     body = work_body(trial)
-    rise = _rise(trial, hard.cut, hard.demand, body)
+    cut, demand = _warmest(trial, body)
+    rise = _rise(trial, cut, demand, body)
     limit = half_grip(trial)
     best, low = limit / max(likely(rise), 1e-3), limit / max(high_end(rise), 1e-3)
     return Question(
@@ -47,10 +53,19 @@ def ask_heat(trial: Trial) -> Question:
         judge("heat", best, low, trial.tables),
         best,
         low,
-        _reason(trial, rise, limit),
+        _reason(trial, cut, rise, limit),
         f"Waiting: {_wait(trial, body)} of turning in the air lets nine tenths of it go; coolant at once; lighter passes.{_drops_on(trial)}",
-        _figures(trial, rise, limit, hard.cut),
-        (trial.tables.threshold("heat").source, trial.tables.allowance("heat_share").source),
+        _figures(trial, rise, limit, cut, demand),
+        (trial.tables.threshold("heat").source, _share(trial, cut).source),
+    )
+
+
+def _warmest(trial: Trial, body: Body) -> tuple[Cut, Demand]:
+    hard = hardest_cut(trial)
+    each = zip(trial.cuts, trial.demands, strict=True)
+    others = [(c, d) for c, d in each if not c.on_lathe]
+    return max(
+        [(hard.cut, hard.demand), *others], key=lambda p: likely(_rise(trial, p[0], p[1], body))
     )
 
 
@@ -103,22 +118,49 @@ def _expansion(trial: Trial) -> float:
     return trial.tables.material_range(trial.job.work.material, "expansion").best
 
 
+def _share(trial: Trial, cut: Cut) -> Range:
+    """Share of the power at the tool that warms the work."""
+    if cut.kind == "grind":
+        return trial.tables.grinding("heat_share")
+    return trial.tables.allowance("heat_share")
+
+
+def _loss(trial: Trial, cut: Cut) -> Range:
+    """Heat lost to the air, or to coolant, for each square metre and kelvin."""
+    return (
+        trial.tables.grinding("coolant_loss") if cut.coolant else trial.tables.allowance("air_loss")
+    )
+
+
 def _rise(trial: Trial, cut: Cut, demand: Demand, body: Body) -> Draws:
-    share, loss = (trial.tables.allowance(name) for name in ("heat_share", "air_loss"))
-    power = (
-        demand.tangential
-        * cut.cutting_speed
-        * positive(share.low, share.best, share.high, Stream.WARMING)
-    )
-    seconds = cut.passes * cutting_time(
-        _path(trial, cut), cut.feed, cut.cutting_speed, cut.diameter
-    )
-    return np.asarray(temperature_rise(power, seconds, body.heat_capacity, loss.best, body.area))
+    share = _share(trial, cut)
+    power = demand.power * positive(share.low, share.best, share.high, Stream.WARMING)
+    loss = _loss(trial, cut).best
+    seconds = _counted(trial, cut)
+    return np.asarray(temperature_rise(power, seconds, body.heat_capacity, loss, body.area))
+
+
+def _counted(trial: Trial, cut: Cut) -> Second:
+    """Time (s) of heating that counts: a wheel or form cutter takes so long that the mandrel follows."""
+    if cut.on_lathe:
+        return _seconds(trial, cut)
+    return min(_seconds(trial, cut), trial.tables.allowance("mandrel_lag").best)
+
+
+def _seconds(trial: Trial, cut: Cut) -> Second:
+    """Time (s) of all passes, none between them."""
+    if cut.space is not None:
+        s = cut.space
+        approach = math.sqrt(cut.depth * (s.cutter_diameter - cut.depth))
+        speed = table_feed(cut.feed, s.cutter_teeth, cut.spindle_speed)
+        return cut.passes * (trial.hold.length + approach) / speed
+    one = cutting_time(_path(trial, cut), cut.feed, cut.cutting_speed, cut.diameter)
+    return cut.passes * one
 
 
 def _path(trial: Trial, cut: Cut) -> Metre:
     """Length of the tool's path (m): along the outside, or from rim to bore."""
-    if cut.kind == "turn":
+    if cut.kind != "face":
         return trial.hold.length
     return (cut.diameter - trial.grip.diameter) / 2
 
@@ -129,23 +171,39 @@ def _wait(trial: Trial, body: Body) -> str:
     return f"about {minutes:.0f} minutes" if minutes >= 1.5 else "a minute"
 
 
-def _reason(trial: Trial, rise: Draws, limit: Kelvin) -> str:
+def _reason(trial: Trial, cut: Cut, rise: Draws, limit: Kelvin) -> str:
     show = trial.show
+    subject = {"grind": "The grinding", "gear": "Cutting the teeth"}.get(
+        cut.kind, "The hardest cut"
+    )
+    dry = ", dry and without a pause," if cut.kind == "grind" and not cut.coolant else ""
     warm = f"{show.temperature_difference(likely(rise))} warmer (up to {show.temperature_difference(high_end(rise))})"
     return (
-        f"The hardest cut leaves the work about {warm} than the mandrel; half of the grip is gone at "
+        f"{subject}{dry} leaves the work about {warm} than the mandrel; half of the grip is gone at "
         f"{show.temperature_difference(limit)} and it drops off at {show.temperature_difference(drop_off(trial))}."
     )
 
 
-def _figures(trial: Trial, rise: Draws, limit: Kelvin, cut: Cut) -> tuple[Figure, ...]:
-    share = trial.tables.allowance("heat_share")
-    inputs = (
-        given("share", share.best),
-        given("force", likely(hardest_cut(trial).demand.tangential), "N"),
-        given("speed", cut.cutting_speed, "m/s"),
-        given("passes", cut.passes),
-    )
+def _figures(
+    trial: Trial, rise: Draws, limit: Kelvin, cut: Cut, demand: Demand
+) -> tuple[Figure, ...]:
+    share = _share(trial, cut)
+    inputs: tuple[Input, ...]
+    if cut.on_lathe:
+        inputs = (
+            given("share", share.best),
+            given("force", likely(demand.tangential), "N"),
+            given("speed", cut.cutting_speed, "m/s"),
+            given("passes", cut.passes),
+        )
+    else:
+        inputs = (
+            given("share", share.best),
+            given("power", likely(demand.power), "W"),
+            given("time that counts", _counted(trial, cut), "s"),
+            given("passes", cut.passes),
+        )
+    rule = {"grind": "grinding_heat", "gear": "milling_heat"}.get(cut.kind, "heat_rise")
     off = (
         given("squeeze", trial.mandrel.taper * trial.chosen.travel, "m", "small"),
         given("expansion x bore (nm/K)", _expansion(trial) * trial.grip.diameter * 1e9),
@@ -157,9 +215,7 @@ def _figures(trial: Trial, rise: Draws, limit: Kelvin, cut: Cut) -> tuple[Figure
         given("to spare", spare.best, "K", "temperature difference"),
     )
     return (
-        spread(
-            "heat_rise", rise, "K", "temperature difference", "heat_rise", inputs, (share.source,)
-        ),
+        spread("heat_rise", rise, "K", "temperature difference", rule, inputs, (share.source,)),
         figure("heat_limit", limit, "K", "temperature difference", "heat_limit"),
         figure("drop_off", drop_off(trial), "K", "temperature difference", "drop_off", off),
         figure("drop_on", drop_on(trial), "K", "temperature", "drop_on", on, (spare.source,)),

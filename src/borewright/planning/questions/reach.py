@@ -34,7 +34,7 @@ def ask_reach(trial: Trial) -> Question:
         margin,
         margin,
         _reason(trial, rooms, tight),
-        _changes(tight),
+        _changes(tight, "lathe" if _lathe(trial) else "machine"),
         tuple(_figure(r) for r in rooms),
         (trial.tables.threshold("reach").source,),
     )
@@ -52,7 +52,7 @@ def _rooms(trial: Trial) -> tuple[_Room, _Room]:
     return (
         _Room(
             "swing_over_cross_slide",
-            "swing over the cross slide",
+            "swing over the cross slide" if _lathe(trial) else "swing",
             swing if swing else usual("usual_swing").best,
             trial.job.work.outside,
             swing is not None,
@@ -67,26 +67,33 @@ def _rooms(trial: Trial) -> tuple[_Room, _Room]:
     )
 
 
+def _lathe(trial: Trial) -> bool:
+    return any(c.on_lathe for c in trial.cuts)
+
+
 def _reason(trial: Trial, rooms: tuple[_Room, _Room], tight: _Room) -> str:
-    said = [_said(r, trial.show) for r in rooms if r.stated]
+    machine = "lathe" if _lathe(trial) else "machine"
+    said = [_said(r, machine, trial.show) for r in rooms if r.stated]
     ask = [f"{trial.show.length(r.needs)} of {r.what}" for r in rooms if not r.stated]
     fits = tight.has >= tight.needs
     first = "It fits: " if fits else "It does not fit: " if tight.stated else ""
     if ask:
-        most = "most lathes have it" if fits else "many lathes have less, so check"
-        said.append(f"your lathe was not stated; it needs {' and '.join(ask)}, and {most}")
+        most = f"most {machine}s have it" if fits else f"many {machine}s have less, so check"
+        said.append(f"your {machine} was not stated; it needs {' and '.join(ask)}, and {most}")
     whole = (first if any(r.stated for r in rooms) else "") + "; ".join(said)
     return f"{whole[0].upper()}{whole[1:]}."
 
 
-def _said(r: _Room, show: Show) -> str:
-    return f"{show.length(r.needs)} of {r.what} is needed and the lathe has {show.length(r.has)}"
+def _said(r: _Room, machine: str, show: Show) -> str:
+    return (
+        f"{show.length(r.needs)} of {r.what} is needed and the {machine} has {show.length(r.has)}"
+    )
 
 
-def _changes(tight: _Room) -> str:
+def _changes(tight: _Room, machine: str) -> str:
     if tight.has >= tight.needs:
         return "Nothing needs to."
-    return f"A lathe with more {tight.what}." if tight.stated else f"State the {tight.what}."
+    return f"A {machine} with more {tight.what}." if tight.stated else f"State the {tight.what}."
 
 
 def _figure(r: _Room) -> Figure:

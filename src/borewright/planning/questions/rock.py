@@ -16,10 +16,8 @@ from borewright.quantities.si import Metre
 def ask_rock(trial: Trial) -> Question:
     """Margin: the moment at which the grip lifts at one end over the moment of the worst cut."""
     arm = _arm(trial)
-    held = np.asarray(lift_moment(trial.grip.normal_force, trial.grip.contact_length))
-    moments = [_moment(d, arm) for d in trial.demands]
-    worst = max(moments, key=likely)
-    margin = np.asarray(held / worst)
+    worst = min(trial.demands, key=lambda d: likely(_held(trial, d) / _moment(d, arm)))
+    margin = np.asarray(_held(trial, worst) / _moment(worst, arm))
     best, low = likely(margin), low_end(margin)
     return Question(
         "rock",
@@ -28,7 +26,7 @@ def ask_rock(trial: Trial) -> Question:
         low,
         f"The grip stands {times(best)} the tilt of the worst cut, {times(low)} in the poor case (1 in 20).",
         "More travel, a longer hub, a lighter cut, or cutting nearer the middle of the grip.",
-        _figures(trial, arm, held, worst),
+        _figures(trial, arm, worst),
         (trial.tables.threshold("rock").source,),
     )
 
@@ -45,8 +43,14 @@ def _moment(demand: Demand, arm: Metre) -> Draws:
     )
 
 
-def _figures(trial: Trial, arm: Metre, held: Draws, worst: Draws) -> tuple[Figure, ...]:
-    demand = max(trial.demands, key=lambda d: likely(_moment(d, arm)))
+def _held(trial: Trial, demand: Demand) -> Draws:
+    """Moment (N·m) that lifts one end, with the grip that this cut leaves."""
+    normal = trial.grip.normal_force * demand.grip_left
+    return np.asarray(lift_moment(normal, trial.grip.contact_length))
+
+
+def _figures(trial: Trial, arm: Metre, demand: Demand) -> tuple[Figure, ...]:
+    moment, held = _moment(demand, arm), _held(trial, demand)
     asked = (
         given("passive force", likely(demand.radial), "N"),
         given("thrust", likely(np.abs(demand.axial)), "N"),
@@ -55,11 +59,11 @@ def _figures(trial: Trial, arm: Metre, held: Draws, worst: Draws) -> tuple[Figur
         given("radius", demand.radius, "m"),
     )
     grip = (
-        given("normal force", likely(trial.grip.normal_force), "N"),
+        given("normal force", likely(trial.grip.normal_force) * demand.grip_left, "N"),
         given("contact length", likely(trial.grip.contact_length), "m"),
-        given("moment", likely(worst), "N·m"),
+        given("moment", likely(moment), "N·m"),
     )
     return (
-        spread("rocking_moment", worst, "N·m", "torque", "rock_moment", asked),
-        spread("rock_margin", np.asarray(held / worst), "", "", "rock_margin", grip),
+        spread("rocking_moment", moment, "N·m", "torque", "rock_moment", asked),
+        spread("rock_margin", np.asarray(held / moment), "", "", "rock_margin", grip),
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from borewright.answer.cut_words import depth_words, feed_words
 from borewright.answer.records import Cut, Demand, Draws, Figure, Input, Question, Verdict
 from borewright.cutting.demand import force_factors
 from borewright.mechanics.kienzle import chip_of
@@ -12,6 +13,7 @@ from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import figure, given, spread, times
 from borewright.planning.judge import judge, share_of_yes
 from borewright.planning.margins import demand_on_joint, slip_margins, slip_radii
+from borewright.planning.questions.load_figures import load_force
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
 
@@ -55,7 +57,7 @@ def ask_slip(trial: Trial) -> Question:
 
 def _reason(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
     cut, show = hard.cut, trial.show
-    size = f"{show.length(cut.depth)} deep at {show.feed(cut.feed)}"
+    size = f"{depth_words(cut, show)} deep at {feed_words(cut, show)}"
     held = (
         f"The grip holds {times(best)} what it takes to {cut.name}, {size} at "
         f"{show.length(cut.diameter)}, and {times(low)} in the poor case (1 in 20)."
@@ -75,6 +77,13 @@ def _changes(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
     if judge("slip", best, low, trial.tables) is Verdict.YES:
         return "A measured push narrows this; the proof load settles it."
     depth = deepest(hard, trial)
+    if hard.cut.kind == "gear":
+        return (
+            f"Each space in more passes (about {trial.show.length(depth)} deep has the usual reserve), a lighter feed; "
+            f"for a finer pitch the grip stands as it is.{_guesses(trial)}"
+        )
+    if hard.cut.kind == "grind":
+        return f"Less infeed, a slower traverse, a wheel dressed open.{_guesses(trial)}"
     if depth < least_depth(trial):
         skin = " that gets under the skin" if trial.job.work.blank == "casting" else ""
         return f"No cut{skin} has the usual reserve: a second dog on the hub takes the torque.{_guesses(trial)}"
@@ -112,7 +121,9 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
     bore = given("bore", g.diameter, "m", "bore")
     force = given("force", likely(d.tangential), "N")
     thrust = given(
-        "thrust", float(axial_on_friction(likely(d.axial), likely(g.normal_force), g.taper)), "N"
+        "thrust",
+        float(axial_on_friction(likely(d.axial), likely(g.normal_force) * d.grip_left, g.taper)),
+        "N",
     )
     held = given("slip friction x normal force", likely(g.friction_force), "N")
     across = given("diameter", hard.cut.diameter, "m")
@@ -120,9 +131,16 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
     warm = given("normal force, warm", likely(g.normal_force), "N")
     asked = demand_on_joint(g, d)
     sources = trial.hold.facts.sources
+    turned = (
+        (
+            _cutting_force(trial, hard),
+            spread("cut_torque", d.torque, "N·m", "torque", "cut_torque", (force, across)),
+        )
+        if hard.cut.on_lathe
+        else load_force(trial, hard.cut, d)
+    )
     return (
-        _cutting_force(trial, hard),
-        spread("cut_torque", d.torque, "N·m", "torque", "cut_torque", (force, across)),
+        *turned,
         spread(
             "normal_force_warm",
             g.normal_force,
