@@ -1,6 +1,7 @@
 """What a user states: the frozen records, and the reading and writing of the files that hold them.
 
     records.py       Job, Work, Bore, Piece, Mandrel, Machine, Shelf, CutWish …, in SI
+    interrupted.py   Keyway, CrossHole, Spokes;  web.py: what stands between hub and rim
     tools.py         OwnPress, OwnVice, OwnHammer, OwnDog, OwnReamer, OwnGauge: the rest of a shelf
     file.py          read_job, parse_job
     shelf_file.py    read_shelf, parse_shelf, merge_shelf
@@ -14,7 +15,7 @@
     form.py          holding tables against the form, one sentence for what does not fit
     toml_text.py     from a path to TOML tables
     typed.py         reading one file's quantities with its units and places
-    build_work.py    [work] -> Work
+    build_work.py    [work] -> Work;  build_interrupted.py: its keyway, cross hole and spokes
     build_shop.py    [machine], [hold], [[cut]], shelf -> Machine, Shelf, CutWish
     build_tools.py   [[press]], [vice], [hammer], [[dog]], [[reamer]], [[gauge]] -> their records
     stations.py      the measured diameters of a mandrel, read and checked
@@ -26,6 +27,7 @@ read.
 """
 
 from borewright.job.file import parse_job, read_job
+from borewright.job.interrupted import CrossHole, Keyway, Spokes
 from borewright.job.records import (
     Bore,
     BoreReading,
@@ -45,9 +47,11 @@ from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReame
 __all__ = [
     "Bore",
     "BoreReading",
+    "CrossHole",
     "CutWish",
     "Finished",
     "Job",
+    "Keyway",
     "Machine",
     "Mandrel",
     "MandrelNote",
@@ -59,6 +63,7 @@ __all__ = [
     "OwnVice",
     "Piece",
     "Shelf",
+    "Spokes",
     "Work",
     "merge_shelf",
     "parse_job",
