@@ -37,7 +37,13 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
         * (i["friction off"] - i["taper"] / 2)
         / (1 + i["friction off"] * i["taper"] / 2)
     ),
-    "normal_force": lambda i: math.pi * i["bore"] * i["mean pressure"] * i["contact length"],
+    "normal_force": lambda i: (
+        math.pi
+        * i["bore"]
+        * i["mean pressure"]
+        * i["contact length"]
+        * i["share of the round that bears"]
+    ),
     "outside_growth": lambda i: (
         2
         * i["pressure"]
@@ -90,12 +96,12 @@ def window_high(i: Inputs) -> float:
 def stress(i: Inputs) -> float:
     d2, b2 = i["hub outside"] ** 2, i["bore"] ** 2
     h = (d2 + b2) / (d2 - b2)
-    return i["pressure"] * math.sqrt(h * h + h + 1)
+    return i["pressure"] * math.sqrt(h * h + h + 1) * i["notch factor"]
 
 
 def tension(i: Inputs) -> float:
     d2, b2 = i["hub outside"] ** 2, i["bore"] ** 2
-    return i["pressure"] * (d2 + b2) / (d2 - b2) * i["edge factor"]
+    return i["pressure"] * (d2 + b2) / (d2 - b2) * i["edge factor"] * i["notch factor"]
 
 
 SUMS |= {

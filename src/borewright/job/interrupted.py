@@ -17,7 +17,7 @@ class Keyway:
 
 @dataclass(frozen=True, slots=True)
 class CrossHole:
-    """A radial hole from the bore out through the hub; `at`: face A to its middle, None if not said."""
+    """A radial hole from the bore out through the hub; `at`: face A to its middle, if said."""
 
     diameter: Metre
     at: Metre | None = None
@@ -25,7 +25,7 @@ class CrossHole:
 
 @dataclass(frozen=True, slots=True)
 class Spokes:
-    """Spokes between hub and rim: how many, each this wide (round the wheel) and thick (along it)."""
+    """Spokes between hub and rim: each so wide (round the wheel) and so thick (along it)."""
 
     number: int
     width: Metre

@@ -9,6 +9,7 @@ measured_rings the rings on a measured mandrel
 rings          thick rings on a shaft: pressure, force, hoop tension, growth
 press          pushing on and off, and the force behind a push
 roughness      peaks that flatten; the ridge a nose radius leaves
+notch          what a keyway takes from bearing and wall
 strength       brittle and ductile margins at a bore
 kienzle        cutting force from chip size, edge angle and nose radius
 turning        spindle speed, power, metal removed

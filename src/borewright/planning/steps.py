@@ -270,7 +270,7 @@ def _cut(trial: Trial) -> Iterator[Line]:
     watch = " A cut that loosens the seat is kept light: watch the pencil line." if loosens else ""
     yield (
         "Cut, in the order of the table",
-        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel.{watch}",
+        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel.{watch}{_between_spokes(trial)}",
         tuple(f for cut in trial.cuts for f in _cut_figures(cut, trial)),
         (),
     )
@@ -281,6 +281,16 @@ def _cut(trial: Trial) -> Iterator[Line]:
         f"the outside measures up to {trial.show.small(growth)} larger than off it, most towards face {trial.hold.leading}.",
         (figure("outside_growth", growth, "m", "small", "outside_growth"),),
         ("finished outside",),
+    )
+
+
+def _between_spokes(trial: Trial) -> str:
+    """What spokes do to the cuts: a whole rim is no interrupted cut, a face across spokes is."""
+    if trial.job.work.spokes is None:
+        return ""
+    return (
+        " Face rim and hub only: across the spokes every one of them knocks. The rim springs in between the spokes "
+        "under the tool and comes out with as many highs: take the last pass light."
     )
 
 

@@ -7,6 +7,7 @@ from borewright.holding.plain_taper import bore_half_band
 from borewright.job.records import Job
 from borewright.planning.candidates import Weighed
 from borewright.planning.shop import Shop
+from borewright.planning.soundness import flaw_forbids, stated_words, taken_as_sound
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
@@ -20,9 +21,12 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
     on = f"{t.mandrel.name}, face {t.hold.leading} towards the large end"
     press = f"{t.show.length(t.chosen.press)} past touch"
     if best.verdict is Verdict.YES:
-        sound = ", if the casting is sound" if t.job.work.blank == "casting" else ""
+        stated = "as sound as stated" if t.job.work.flaws == "none" else "sound"
+        sound = f", if the casting is {stated}" if t.job.work.blank == "casting" else ""
         return f"Yes{sound}: press it on {on}, {press}."
     if best.verdict is Verdict.NO:
+        if flaw_forbids(t.job, brittle=t.hold.facts.brittle):
+            return f"No: {best.deciding.reason}{other}"
         return f"No, not on {t.mandrel.name}: {best.deciding.reason}{other}"
     if best.question("bore").verdict is Verdict.CARE and not t.touch_is_known:
         gate = t.show.band(*t.touch_gate, "length")
@@ -51,7 +55,7 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
     ]
     if w.finished.outside is not None:
         lines.append(f"to finish at {show.length(w.finished.outside)}")
-    return tuple(lines)
+    return (*lines, *stated_words(job))
 
 
 def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
@@ -73,11 +77,9 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
     said = list(shop.assumed)
     if best is not None:
         said += shop.assumed_of[best.trial.mandrel.name]
-    said.append(
-        Assumption(
-            "the work", "sound solid rings: no spokes, keyways, cross holes or flaws", "ours"
-        )
-    )
+    unsaid = taken_as_sound(job)
+    if unsaid:
+        said.append(Assumption("the work", unsaid, "ours"))
     if w.bore.uncertainty is None:
         gauge = tables.gauge(w.bore.measured_with)
         said.append(

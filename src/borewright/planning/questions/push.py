@@ -129,9 +129,11 @@ def likely_compliance(trial: Trial) -> float:
 def _summed(trial: Trial) -> tuple[Input, ...]:
     g = trial.grip
     length = likely(g.contact_length)
-    mean = likely(g.pressed_force) / (np.pi * g.diameter * length) if length > 0 else 0.0
+    share = trial.hold.facts.bearing_share
+    mean = likely(g.pressed_force) / (np.pi * g.diameter * length * share) if length > 0 else 0.0
     return (
         given("bore", g.diameter, "m", "bore"),
         given("mean pressure", mean, "Pa"),
         given("contact length", length, "m"),
+        given("share of the round that bears", share),
     )
