@@ -25,6 +25,7 @@ class Stream(IntEnum):
     CUTTING = 7
     RESULTANT = 8
     EDGE = 9
+    NOTCH = 10
 
 
 def positive(low: float, best: float, high: float, stream: Stream) -> Draws:

@@ -13,6 +13,7 @@ from borewright.mechanics.notch import bearing_share
 from borewright.mechanics.rings import Elastic
 from borewright.mechanics.roughness import interference_lost
 from borewright.reference.library import Tables
+from borewright.reference.materials import Material
 from borewright.reference.ranges import Range
 
 
@@ -44,7 +45,7 @@ def gather_facts(job: Job, mandrel: Mandrel, tables: Tables) -> Facts:
     strength = tables.material_range(material.id, "tensile" if brittle else "yield")
     rough = _rough_sum(job, tables)
     ranges = (strength, friction.mu_on, friction.slip_ratio, friction.off_ratio, *rough)
-    notch = _notch(job, tables, brittle=brittle)
+    notch = _notch(job, material, tables)
     on = _draws(friction.mu_on, Stream.FRICTION)
     return Facts(
         work=_elastic(tables, material.id, drawn=True),
@@ -52,7 +53,7 @@ def gather_facts(job: Job, mandrel: Mandrel, tables: Tables) -> Facts:
         brittle=brittle,
         strength=_draws(strength, Stream.STRENGTH),
         edge_factor=_draws(tables.allowance("edge_factor"), Stream.EDGE),
-        notch_factor=_draws(notch, Stream.EDGE),
+        notch_factor=_draws(notch, Stream.NOTCH),
         bearing_share=_bearing_share(job),
         friction_on=on,
         friction_off=on * _draws(friction.off_ratio, Stream.SLIP_RATIO),
@@ -68,12 +69,18 @@ NO_NOTCH = Range(1.0, 1.0, 1.0, "", "ours")
 """Nothing stated that raises the stress at the bore."""
 
 
-def _notch(job: Job, tables: Tables, *, brittle: bool) -> Range:
-    """The worse of keyway and cross hole; a rough edge goes with rough corners, so one stream."""
-    work = job.work
-    stated = {"keyway_notch": work.keyway, "cross_hole_notch": work.cross_hole}
-    names = [name if brittle else "notch_ductile" for name, cut in stated.items() if cut]
+def _notch(job: Job, material: Material, tables: Tables) -> Range:
+    """The worse of keyway and cross hole in this metal."""
+    stated = {"keyway_notch": job.work.keyway, "cross_hole_notch": job.work.cross_hole}
+    names = [_notch_in(material, name) for name, cut in stated.items() if cut]
     return max((tables.allowance(n) for n in names), key=lambda r: r.best, default=NO_NOTCH)
+
+
+def _notch_in(material: Material, name: str) -> str:
+    """The row for this metal: gray iron hardly feels a notch, ductile metal eases it."""
+    if not material.brittle:
+        return "notch_ductile"
+    return f"{name}_gray_iron" if material.family == "gray-iron" else name
 
 
 def _bearing_share(job: Job) -> float:

@@ -15,11 +15,15 @@ MEETS = 1e-8
 
 @dataclass(frozen=True, slots=True)
 class Web:
-    """The web, or the ring of spokes: from the hub's outside to the rim's inside."""
+    """The web, or the ring of spokes: from the hub's outside to the rim's inside.
+
+    `rimmed` False: a disc with no rim, `outer` is its edge.
+    """
 
     inner: Metre
     outer: Metre
     thickness: Metre
+    rimmed: bool
 
 
 def between(pieces: Sequence[Piece], bore: Metre) -> tuple[Piece, ...]:
@@ -77,7 +81,7 @@ def _as_web(piece: Piece, work: Work) -> Web | None:
     hubs = [p for p in work.pieces if abs(p.outside - inside) <= MEETS]
     if not any(p.end - p.start > thickness + MEETS for p in hubs):
         return None
-    return Web(inside, piece.outside, thickness)
+    return Web(inside, piece.outside, thickness, _carries(piece, work.pieces))
 
 
 def _on_another(piece: Piece, bore: Metre) -> bool:

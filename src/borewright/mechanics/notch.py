@@ -25,7 +25,7 @@ def bearing_share(width: Metre, bore: Metre) -> Num:
 def wall_over_keyway(outside: Metre, bore: Metre, depth: Metre) -> Metre:
     """Metal (m) left over the bottom of a keyway; `depth` (m) from the surface of the bore.
 
-    >>> wall_over_keyway(0.050, 0.020, 0.005)
+    >>> round(wall_over_keyway(0.050, 0.020, 0.005), 6)
     0.01
     """
     return (outside - bore) / 2 - depth

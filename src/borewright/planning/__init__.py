@@ -12,6 +12,9 @@
     names           names in a job held against the tables
     press_room      daylight, throat, ram travel, table slot; the opening of a vice
     shop            what the shop owns, or is taken to own
+    soundness       keyways, cross holes, spokes and flaws: when they forbid the press, and in words
+    support         the ring under the hub;  support_step: the step that sets the hub on it
+    dishing         what the push would do to a web or to spokes if the rim were held
     steps           the numbered steps, in the order a hand does them
     words           headline, echo of what was typed, what to have ready
     cautions        the hazards of this work and these operations

@@ -11,6 +11,7 @@ from borewright.planning.figures import figure, given
 from borewright.planning.margins import demand_on_joint
 from borewright.planning.questions.push import blows
 from borewright.planning.questions.slip import hardest_cut
+from borewright.planning.support_step import support_sizes, support_words
 from borewright.planning.trial import Trial
 
 GRAVITY = 9.80665
@@ -79,7 +80,7 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         ),
         (f"large-end face to face {lead}",),
     )
-    yield ("Support under the hub", _support_words(trial), (), ())
+    yield ("Support under the hub", support_words(trial), support_sizes(trial), ())
     if trial.shop.hammers:
         yield _driven(trial)
         return
@@ -160,25 +161,6 @@ def _seat_words(trial: Trial) -> str:
 
 def _seat_figures(trial: Trial) -> tuple[Figure, ...]:
     return (_rule_figure("seat", _rule_readings(trial, 0.0)),) if trial.touch_is_known else ()
-
-
-def _support_words(trial: Trial) -> str:
-    lead = trial.hold.leading
-    if trial.shop.hammers:
-        return (
-            f"The hub, not the rim, on a ring or block on something solid; face {lead} up; room below for the mandrel; a "
-            f"soft block on the center hole. About {blows(trial)} blows, square and even: watch the rule, not the sound."
-        )
-    if "vice" in trial.shop.press_name:
-        return (
-            f"In the vice: a ring or tube between one jaw and the hub, not the rim, at the face that is not {lead}, with "
-            "room in it for the mandrel; the other jaw on the large end, a soft pad over the center hole. In a press: "
-            f"face {lead} up."
-        )
-    return (
-        f"The hub, not the rim, on a ring or blocks; face {lead} up; room below for the mandrel; a soft pad on the "
-        "center hole."
-    )
 
 
 def _mark(trial: Trial) -> str:

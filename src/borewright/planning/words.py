@@ -8,6 +8,7 @@ from borewright.job.records import Job
 from borewright.planning.candidates import Weighed
 from borewright.planning.shop import Shop
 from borewright.planning.soundness import flaw_forbids, stated_words, taken_as_sound
+from borewright.planning.support import ring_words
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
@@ -64,7 +65,7 @@ def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
     return (
         f"{m.name}, ground {show.length(m.ground_length)}",
         f"{shop.press_name}, for about {show.force(push.expected.best)}",
-        "ring or blocks to support the hub",
+        f"to support the hub: {ring_words(best.trial)}",
         "dog (carrier) for the large end, and its guard",
         "oil, rag, pencil, rule, micrometer, indicator",
         "lever or cord and a known weight for the proof load",

@@ -96,7 +96,7 @@ def _where(trial: Trial) -> str:
     work = trial.job.work
     if work.keyway is None and work.cross_hole is None:
         return "the edge of the bore"
-    return "the rim of the cross hole" if work.cross_hole else "the corner of the keyway"
+    return "the edge of the cross hole" if work.cross_hole else "the corner of the keyway"
 
 
 def _too_far(trial: Trial) -> str:
