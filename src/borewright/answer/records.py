@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from borewright.job.interrupted import CrossHole, Keyway, Spokes
 from borewright.mechanics.num import Floats
 from borewright.quantities.si import (
     Metre,
@@ -185,12 +186,16 @@ class Band:
 
 @dataclass(frozen=True, slots=True)
 class Ring:
-    """A ring of the drawn work: `start` and `end` from the leading face, inside ≥ the bore."""
+    """A ring of the drawn work: `start` and `end` from the leading face, inside ≥ the bore.
+
+    `spoked`: only the spokes of it are metal.
+    """
 
     start: Metre
     end: Metre
     outside: Metre
     inside: Metre
+    spoked: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,7 +204,7 @@ class Layout:
 
     The large end is towards the headstock, and drawings put the headstock on the left.
     `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where
-    it never slips on a radius worth drawing.
+    it never slips on a radius worth drawing. The cross hole's `at` is from the leading face here.
     """
 
     mandrel_name: str
@@ -223,6 +228,9 @@ class Layout:
     interference_z: tuple[Metre, ...]
     interference: tuple[Metre, ...]
     interference_kept: tuple[Metre, ...]
+    keyway: Keyway | None = None
+    cross_hole: CrossHole | None = None
+    spokes: Spokes | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -65,7 +65,7 @@ def dish_words(trial: Trial) -> str:
     sunk = likely(d.dish)
     size = trial.show.length(sunk) if sunk >= COARSE else trial.show.small(sunk)
     return (
-        f"Held under the rim instead, this push would dish the {d.what} by about {size} and "
+        f"Held under the rim instead, this push would dish the {d.what} by about {size}"
         f"{_outcome(trial, d)}."
     )
 
@@ -76,10 +76,10 @@ def _outcome(trial: Trial, d: Dishing) -> str:
     breaks = "break" if brittle else "bend"
     what = ("it" if d.what == "web" else "them") + ("" if brittle else " for good")
     if likely(strength) < likely(d.stress_held):
-        return f"{breaks} {what}"
+        return f" and {breaks} {what}"
     if low_end(strength / np.maximum(d.stress, 1.0)) < 1:
-        return f"could {breaks} {what}"
-    return "let it spring back, out of true while it is pressed"
+        return f" and could {breaks} {what}"
+    return ", and it would spring back"
 
 
 def dish_figures(trial: Trial) -> tuple[Figure, ...]:

@@ -15,7 +15,6 @@ from borewright.planning.travel import RULE_STEP
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
 
-
 LEAST_FACE = 1e-3
 """Width of face (m) that a ring must find beside its hole (ours)."""
 
