@@ -165,6 +165,27 @@ def test_steel_bends_for_good_where_iron_breaks() -> None:
     assert "bend it for good" in support(steel)
 
 
+def test_a_hole_through_the_turned_outside_knocks_and_one_in_the_hub_alone_does_not() -> None:
+    """Peak over steady force, 1.5 (table cutting_corrections, ours); words in the step that cuts."""
+    hole = 'cross_hole = { diameter = "1/4in", at = "3/4in" }\nfinished'
+    through, solid = planned(KEYED_STEEL, "finished", hole), planned(KEYED_STEEL)
+    assert force(through) / depth(through) == pytest.approx(
+        1.5 * force(solid) / depth(solid), rel=0.02
+    )
+    hubbed = planned(WEBBED_IRON, "finished", 'cross_hole = { diameter = "5mm" }\nfinished')
+    assert any("knocks at the tool once a turn" in s.text for s in through.steps)
+    assert not any("knocks" in s.text for s in hubbed.steps)
+    assert "interrupted-cut" in {c.id for c in through.cautions}
+
+
+def force(answer: Plan) -> float:
+    return next(f.best for f in answer.figures if f.name == "cutting_force")
+
+
+def depth(answer: Plan) -> float:
+    return next(c.depth for c in answer.cuts if c.kind == "turn")
+
+
 def test_spokes_are_spoken_of_where_they_matter() -> None:
     spoked, webbed = planned(SPOKED_IRON), planned(WEBBED_IRON)
     for words in ("springs in between the spokes", "Face rim and hub only"):

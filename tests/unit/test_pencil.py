@@ -14,7 +14,7 @@ import pytest
 from tests.jobs_made import turning, wheel_job
 
 from borewright.answer.records import Figure, Plan
-from borewright.job import Job, Keyway, Piece, Spokes
+from borewright.job import CrossHole, Job, Keyway, Piece, Spokes
 from borewright.reference.library import Tables
 from borewright.report.explain import plan_figures
 from borewright.service.planned import plan
@@ -54,7 +54,11 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
         / (i["E"] * (i["hub outside"] ** 2 - i["bore"] ** 2))
     ),
     "cutting_force": lambda i: (
-        i["kc11 (N/mm²)"] * i["b (mm)"] * i["h (mm)"] ** (1 - i["mc"]) * i["worn tool and its kind"]
+        i["kc11 (N/mm²)"]
+        * i["b (mm)"]
+        * i["h (mm)"] ** (1 - i["mc"])
+        * i["worn tool and its kind"]
+        * i["knock"]
     ),
     "cut_torque": lambda i: i["force"] * i["diameter"] / 2,
     "slip_torque": lambda i: i["slip friction"] * i["normal force, warm"] * i["bore"] / 2,
@@ -165,10 +169,16 @@ def with_web(job: Job, spokes: Spokes | None = None) -> Job:
     return replace(job, work=work)
 
 
+def with_hole(job: Job) -> Job:
+    """The wheel with an oil hole through it, out to the turned outside."""
+    return replace(job, work=replace(job.work, cross_hole=CrossHole(0.004, 0.0125)))
+
+
 WHEELS = {
     "aluminium": wheel_job(cuts=turning(0.3e-3)),
     "iron": wheel_job(material="gray-iron-30", cuts=turning(0.3e-3)),
     "webbed": with_web(wheel_job(material="gray-iron-30", cuts=turning(0.3e-3))),
+    "holed": with_hole(wheel_job(cuts=turning(0.3e-3))),
     "spoked": with_web(wheel_job(cuts=turning(0.3e-3)), Spokes(5, 0.014, 0.008)),
 }
 SOME_ONLY = ("equivalent_stress", "largest_tension", "web_dish", "web_stress")

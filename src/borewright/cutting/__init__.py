@@ -1,6 +1,7 @@
 """Cuts, and what each asks of a hold: a Demand. Never knows how the work is held.
 
     schedule    the cuts of a plan: rough and finish the outside, both faces, or what is asked for
+    knock       peak over steady force where a hole interrupts the cut
     demand      torque, axial, radial and tangential force of one cut, as draws
 
 May import answer, job, mechanics, reference, quantities, errors.

@@ -6,6 +6,7 @@ import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.answer.streams import Stream, positive
+from borewright.cutting.knock import NO_KNOCK
 from borewright.cutting.schedule import TIGHTENS
 from borewright.mechanics.kienzle import Chip, chip_of, feed_and_passive, kienzle_force
 from borewright.reference.library import Tables
@@ -15,10 +16,13 @@ PER_SQUARE_MILLIMETRE = 1e6
 """The table gives k_c1.1 in N/mm², as it is printed everywhere."""
 
 
-def demand_of(cut: Cut, material: str, tables: Tables) -> Demand:
-    """Torque (N·m) about the axis, signed axial force, radial and tangential force (N) of a cut."""
+def demand_of(cut: Cut, material: str, tables: Tables, knock: Range = NO_KNOCK) -> Demand:
+    """Torque (N·m) about the axis, signed axial force, radial and tangential force (N) of a cut.
+
+    `knock`: peak over steady force where something interrupts it.
+    """
     chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
-    force = cutting_force(chip, material, cut, tables)
+    force = cutting_force(chip, material, cut, tables) * _draws(knock, Stream.CUTTING)
     feed, passive = _feed_and_passive(force, chip, material, tables)
     along, across = (feed, passive) if cut.kind == "turn" else (passive, feed)
     sign = 1.0 if cut.seat_effect == TIGHTENS else -1.0

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from borewright.answer.records import Cut, Figure, Input, ProofLoad, PushAdvice, Step
+from borewright.cutting.knock import hole_in_the_outside
 from borewright.cutting.schedule import LOOSENS
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure, given
@@ -252,7 +253,7 @@ def _cut(trial: Trial) -> Iterator[Line]:
     watch = " A cut that loosens the seat is kept light: watch the pencil line." if loosens else ""
     yield (
         "Cut, in the order of the table",
-        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel.{watch}{_between_spokes(trial)}",
+        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel.{watch}{_interrupted(trial)}",
         tuple(f for cut in trial.cuts for f in _cut_figures(cut, trial)),
         (),
     )
@@ -266,8 +267,10 @@ def _cut(trial: Trial) -> Iterator[Line]:
     )
 
 
-def _between_spokes(trial: Trial) -> str:
-    """What spokes do to the cuts: a whole rim is no interrupted cut, a face across spokes is."""
+def _interrupted(trial: Trial) -> str:
+    """What spokes and holes do to the cuts: a whole rim is no interrupted cut, a face across spokes is."""
+    if hole_in_the_outside(trial.job):
+        return " The cross hole knocks at the tool once a turn: chamfer or plug its mouth."
     if trial.job.work.spokes is None:
         return ""
     return (

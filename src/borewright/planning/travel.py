@@ -16,6 +16,7 @@ import numpy as np
 from borewright.answer.records import Cut, Demand, Draws, Grip, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.cutting.demand import demand_of
+from borewright.cutting.knock import knock_of
 from borewright.cutting.schedule import planned_cuts
 from borewright.holding.plain_taper import TaperHold
 from borewright.job.records import Job
@@ -197,7 +198,9 @@ def _shares(job: Job, tables: Tables) -> tuple[float, ...]:
 
 def _cuts(job: Job, tables: Tables, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     cuts = planned_cuts(job, tables, share)
-    return cuts, tuple(demand_of(c, job.work.material, tables) for c in cuts)
+    return cuts, tuple(
+        demand_of(c, job.work.material, tables, knock_of(c, job, tables)) for c in cuts
+    )
 
 
 def _shortest(
