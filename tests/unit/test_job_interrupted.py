@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from tests.unit.job_refused import changed, refusal
 from tests.unit.job_texts import SMALL, WHEEL
 
-from borewright.job import CrossHole, Keyway, Spokes, parse_job
+from borewright.job import CrossHole, Keyway, Piece, Spokes, parse_job
 from borewright.job.web import gripping, metal_share, web_of
 from borewright.job.write import job_text
 
@@ -50,6 +52,14 @@ def test_spokes_fill_the_share_of_their_ring_that_their_width_gives() -> None:
     work = parse_job(SPOKED, "job.toml").work
     assert metal_share(work.pieces[1], work) == pytest.approx(700 / 2611.4, rel=1e-4)
     assert metal_share(work.pieces[0], work) == 1.0
+
+
+def test_where_spokes_are_stated_they_are_the_web_and_not_a_thinner_flange() -> None:
+    work = parse_job(SPOKED, "job.toml").work
+    flange = Piece(0.0, 0.002, 0.040, 0.030)
+    web = web_of(replace(work, pieces=(*work.pieces, flange)))
+    assert web is not None
+    assert web.outer == 0.065
 
 
 def test_a_web_is_found_from_its_rings_and_a_plain_wheel_has_none() -> None:

@@ -61,8 +61,9 @@ def metal_share(piece: Piece, work: Work) -> float:
 
 
 def web_of(work: Work) -> Web | None:
-    """The thinnest ring on the hub that is shorter than the hub; None where there is none."""
-    found = [w for p in work.pieces if (w := _as_web(p, work)) is not None]
+    """The thinnest ring on the hub shorter than the hub, or the spokes; None without one."""
+    rings = between(work.pieces, work.bore.size) if work.spokes else work.pieces
+    found = [w for p in rings if (w := _as_web(p, work)) is not None]
     return min(found, key=lambda w: w.thickness, default=None)
 
 

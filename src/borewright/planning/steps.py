@@ -296,7 +296,7 @@ def _press_off(trial: Trial) -> Iterator[Line]:
     off, show = trial.grip.push_off, trial.show
     yield (
         "Press off",
-        f"Turn it over: large end down, hub supported under face {trial.hold.leading}, catch the mandrel, and push on the small end, about "
+        f"Turn it over: large end down, hub on the same ring under face {trial.hold.leading}, catch the mandrel, and push on the small end, about "
         f"{show.force(likely(off))}{_drift(trial)}.",
         (figure("push_off_force", likely(off), "N", "force", "push_off"),),
         (),
