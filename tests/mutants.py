@@ -155,6 +155,24 @@ MUTANTS = (
         "np.asarray((1 + ratio**2) / (1 - ratio**2), dtype",
         "np.asarray((1 - ratio**2) / (1 - ratio**2), dtype",
     ),
+    Mutant(
+        "a web without its second plate term",
+        "mechanics/plate.py",
+        "(1 - poisson) * q**2 * (1 + 2 * np.log(q))",
+        "(1 - poisson) * q**2",
+    ),
+    Mutant(
+        "spokes hinged at the rim that keep their slope",
+        "mechanics/spokes.py",
+        "ends = 12 if clamped else 3",
+        "ends = 3 if clamped else 12",
+    ),
+    Mutant(
+        "a keyway that goes round only the diameter",
+        "mechanics/notch.py",
+        "1 - width / (np.pi * bore)",
+        "1 - width / bore",
+    ),
 )
 
 

@@ -35,7 +35,7 @@ ROWS = [
     ("07-thin-ring", NO, "soft jaws", "bore", ('["20mm", "25mm"]', BIG)),
     ("08-home-cast-pulley", CARE, "The grip holds", "slip", ('"scrap aluminium"', '"al-cast"')),
     ("10-gear-blanks", YES, "15 mm mandrel", "bore", ('"15.008mm"', '"15.05mm"')),
-    ("11-worn-pulley", NO, "two lines", "bore", ('"1.2580in"', '"1.2505in"')),
+    ("11-worn-pulley", NO, "Do not press it on a doubt", "bore", ('"1.2580in"', '"1.2505in"')),
     ("12-job-shop", YES, "past touch", "bore", ('"0.7502in"', '"0.7202in"')),
 ]
 NAMES = [r[0] for r in ROWS]
@@ -69,6 +69,13 @@ def test_each_twin_turns_the_named_question(
     name: str, verdict: Verdict, words: str, question: str, change: tuple[str, str]
 ) -> None:
     assert verdict_of(planned(name), question) is not verdict_of(planned(name, change), question)
+
+
+def test_the_worn_pulley_without_its_doubt_still_bears_on_two_lines() -> None:
+    sure = planned("11-worn-pulley", ('"suspected"', '"none"'))
+    assert "two lines" in next(q.reason for q in sure.questions if q.id == "bore")
+    assert verdict_of(sure, "bore") is NO
+    assert "on a doubt" not in sure.headline
 
 
 def test_the_empty_shelf_is_a_no_that_says_to_turn_a_stub_and_its_twin_is_served() -> None:

@@ -35,10 +35,28 @@ length = "1in"
 use = "plain taper mandrel"
 lubrication = "oiled"
 """
+SPOKED = """title = "Spoked wheel"
+units = "mm"
+[work]
+material = "gray iron"
+blank = "casting"
+bore = {size = 20.006, measured_with = "bore gauge", made_by = "reamed"}
+outside = 160
+length = 40
+hub = {outside = 45}
+rim = {inside = 144}
+spokes = {number = 5, width = 18, thickness = 12}
+keyway = {width = 6, depth = 2.8}
+cross_hole = {diameter = 5, at = 30}
+flaws = "none"
+[hold]
+mandrels = [20]
+"""
 BASES = [
     *VALID.values(),
     RING,
     DISC,
+    SPOKED,
     (EXAMPLES / "hollow-brook-drive-wheel.toml").read_text(encoding="utf-8"),
 ]
 HOSTILE = [

@@ -17,13 +17,16 @@ from borewright.errors import RefusedInput, UnreadableFile
 from borewright.job import (
     Bore,
     BoreReading,
+    CrossHole,
     CutWish,
     Finished,
     Job,
+    Keyway,
     Machine,
     MandrelNote,
     Piece,
     Shelf,
+    Spokes,
     Work,
     parse_job,
     read_job,
@@ -48,6 +51,10 @@ def maybe(values: st.SearchStrategy[float]) -> st.SearchStrategy[float | None]:
     return st.one_of(st.none(), values)
 
 
+SPOKE = 0.0015
+SPOKES = st.builds(Spokes, st.integers(2, 12), sizes(1e-4, 0.02), st.just(SPOKE))
+
+
 @st.composite
 def works(draw: st.DrawFn) -> Work:
     size = draw(sizes(0.003, 0.1))
@@ -55,11 +62,18 @@ def works(draw: st.DrawFn) -> Work:
     hub, outside = draw(sizes(0.11, 0.2)), draw(sizes(0.21, 0.4))
     solid = (Piece(0.0, length, outside),)
     wheel = (Piece(0.0, length, hub), Piece(0.0, length / 2, outside, hub))
+    spoked = (
+        Piece(0.0, length, hub),
+        Piece(0.0, SPOKE, 0.205, hub),
+        Piece(0.0, length, outside, 0.205),
+    )
+    pieces = draw(st.sampled_from([solid, wheel, spoked]))
+    depths_in = sizes(1e-5, 0.004)
     depths = st.one_of(st.just(0.0), st.floats(1e-6, length))
     readings = st.builds(BoreReading, depths, sizes(size * 0.95, size * 1.05), TEXTS)
     return Work(
         material=draw(TEXTS),
-        pieces=draw(st.sampled_from([solid, wheel])),
+        pieces=pieces,
         bore=Bore(
             size=size,
             uncertainty=draw(maybe(sizes(1e-6, 1e-3))),
@@ -70,6 +84,10 @@ def works(draw: st.DrawFn) -> Work:
         blank=draw(st.sampled_from(["bar", "casting", "unknown"])),
         finished=Finished(draw(maybe(sizes(0.15, 0.2))), draw(maybe(sizes(1e-6, 1e-3)))),
         quantity=draw(st.integers(1, 10_000)),
+        keyway=draw(st.one_of(st.none(), st.builds(Keyway, sizes(1e-4, 0.0029), depths_in))),
+        cross_hole=draw(st.one_of(st.none(), st.builds(CrossHole, sizes(1e-4, 0.0019)))),
+        spokes=draw(st.one_of(st.none(), SPOKES)) if len(pieces) == 3 else None,
+        flaws=draw(st.sampled_from(["none", "suspected", "seen", "unknown"])),
     )
 
 

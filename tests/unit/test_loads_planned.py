@@ -3,26 +3,23 @@ question, and every question makes sense with them. Hollow Brook and its parts a
 
 from __future__ import annotations
 
-import math
-from collections.abc import Mapping
 from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
 import pytest
 from tests.jobs_made import wheel_job
+from tests.load_jobs import BUSH, PINION, TABLES, gear, grinding, planned, question
 from tests.unit.test_planning_choices import trial_of
 
-from borewright.answer.records import Plan, Question, Verdict
+from borewright.answer.records import Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import planned_cuts
-from borewright.job import parse_job
-from borewright.job.records import CutWish, Finished, Job
+from borewright.job.records import CutWish, Finished
 from borewright.mechanics.spread import likely
 from borewright.planning.margins import demand_on_joint
 from borewright.planning.push_advice import proof_load
 from borewright.planning.questions.crack import wall_left
-from borewright.reference.library import Tables
 from borewright.report.bench_sheet import bench_sheet
 from borewright.report.explain import explain_text, plan_figures
 from borewright.report.plan_json import plan_object
@@ -30,72 +27,7 @@ from borewright.report.schema import plan_schema
 from borewright.report.terminal import plan_text
 from borewright.service.planned import plan
 
-TABLES = Tables()
 YES, CARE, NO = Verdict.YES, Verdict.CARE, Verdict.NO
-
-PINION = """# A pinion of the cider mill, Hollow Brook: turned, then cut on the dividing head.
-title = "Cider mill pinion"
-units = "mm"
-[work]
-material = "mild steel"
-blank = "bar"
-outside = "53mm"
-length = "25mm"
-finished = { outside = "52mm" }
-bore = { size = "16.006mm", uncertainty = "3um", measured_with = "plug gauge", made_by = "reamed" }
-[machine]
-speeds = ["60rpm", "110rpm", "200rpm", "350rpm"]
-swing_over_cross_slide = "150mm"
-between_centers = "500mm"
-[hold]
-mandrels = ["16mm"]
-press = "arbor press 1 ton"
-[[cut]]
-kind = "gear"
-teeth = 24
-module = "2mm"
-"""
-BUSH = """# A hardened bush of the press, Hollow Brook: its outside ground to size.
-title = "Hardened bush"
-units = "mm"
-[work]
-material = "o1 hardened"
-blank = "bar"
-outside = "40.02mm"
-length = "30mm"
-finished = { outside = "40mm", tolerance = "0.02mm" }
-bore = { size = "16.006mm", uncertainty = "3um", measured_with = "plug gauge", made_by = "honed" }
-[machine]
-swing_over_cross_slide = "150mm"
-between_centers = "500mm"
-[hold]
-mandrels = ["16mm"]
-press = "arbor press 1 ton"
-[[cut]]
-kind = "grind"
-"""
-
-
-def planned(text: str, *changes: tuple[str, str]) -> Plan:
-    for old, new in changes:
-        assert text.count(old) == 1, old
-        text = text.replace(old, new)
-    return plan(parse_job(text, "job.toml"), source_tables=TABLES)
-
-
-def question(answer: Plan, name: str) -> Question:
-    return next(q for q in answer.questions if q.id == name)
-
-
-def grinding(depth: float = 5e-6, **more: float | bool) -> tuple[CutWish, ...]:
-    return (CutWish("grind", depth, 3e-3, 0.25, **more),)  # type: ignore[arg-type]
-
-
-def gear(module: float = 2e-3, teeth: int = 24, **more: float | int) -> tuple[CutWish, ...]:
-    return (CutWish("gear", teeth=teeth, module=module, **more),)  # type: ignore[arg-type]
-
-
-# Served
 
 
 def test_a_pinion_is_turned_first_and_then_cut_and_is_served() -> None:
@@ -299,61 +231,3 @@ def test_the_user_s_order_is_kept() -> None:
 
 
 # Worked again with a pencil
-
-Inputs = Mapping[str, float]
-
-
-def milling(i: Inputs) -> float:
-    arc = math.acos(1 - 2 * i["depth"] / i["cutter"])
-    step = 2 * math.pi / i["teeth of the cutter"]
-    places = [arc - k * step for k in range(int(arc / step) + 1)]
-    chips = [1e3 * i["feed a tooth"] * math.sin(p) * i["b (mm)"] / i["L (mm)"] for p in places]
-    each = (i["kc11 (N/mm²)"] * i["L (mm)"] * h ** (1 - i["mc"]) for h in chips)
-    return sum(each) * i["worn tool and its kind"] * i["impact"]
-
-
-def grip_left(i: Inputs) -> float:
-    """Of mild steel on a hard steel mandrel, by the rule's own words; moduli as the tables have them."""
-    (ew, vw), (em, vm) = (
-        [TABLES.material_range(name, p).best for p in ("modulus", "poisson")]
-        for name in ("steel-1018", "mandrel-steel-hard")
-    )
-
-    def give(outside: float) -> float:
-        d2 = i["bore"] ** 2
-        h = (outside**2 + d2) / (outside**2 - d2)
-        return (h + vw) / ew + (1 - vm) / em
-
-    return give(0.052) / give(i["root of the teeth"])
-
-
-GEAR_SUMS = {
-    "grip_left": grip_left,
-    "milling_force": milling,
-    "cut_torque": lambda i: i["share"] * i["force"] * i["diameter"] / 2,
-    "tooth_depth_error": lambda i: i["radial force"] * i["deflection at 1 N (nm)"] * 1e-9,
-}
-GRIND_SUMS = {
-    "grinding_force": lambda i: (
-        i["u (J/mm³)"] * 1e9 * math.pi * i["work"] * i["infeed"] * i["traverse"] * i["work turns"]
-    ) / i["wheel speed"],
-    "grinding_push": lambda i: i["force"] / i["ratio"],
-    "cut_torque": lambda i: i["force"] * i["diameter"] / 2,
-}  # fmt: skip
-
-
-@pytest.mark.parametrize(
-    ("job", "sums"),
-    [
-        (wheel_job(0.052, material="steel-1018", cuts=gear()), GEAR_SUMS),
-        (wheel_job(material="steel-1018", cuts=grinding()), GRIND_SUMS),
-    ],
-    ids=["gear", "grind"],
-)
-def test_each_figure_of_a_load_can_be_worked_again_by_its_rule(job: Job, sums: Mapping) -> None:
-    figures = {f.name: f for f in plan_figures(plan(job, source_tables=TABLES))}
-    for name, by_hand in sums.items():
-        figure = figures[name]
-        assert TABLES.formula(figure.formula).rule
-        given = {i.label: i.value for i in figure.inputs}
-        assert figure.best == pytest.approx(by_hand(given), rel=1e-6), name

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from borewright.job.interrupted import CrossHole, Keyway, Spokes
 from borewright.mechanics.num import Floats
 from borewright.quantities.si import (
     Metre,
@@ -217,12 +218,16 @@ class Band:
 
 @dataclass(frozen=True, slots=True)
 class Ring:
-    """A ring of the drawn work: `start` and `end` from the leading face, inside ≥ the bore."""
+    """A ring of the drawn work: `start` and `end` from the leading face, inside ≥ the bore.
+
+    `spoked`: only the spokes of it are metal.
+    """
 
     start: Metre
     end: Metre
     outside: Metre
     inside: Metre
+    spoked: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,7 +237,8 @@ class Layout:
     The large end is towards the headstock, and drawings put the headstock on the left.
     `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where
     it never slips on a radius worth drawing. `at_left` holds the large end; `turns` is False where
-    the work stands still under a form cutter; `root_diameter` is that of a gear's teeth.
+    the work stands still under a form cutter; `root_diameter` is that of a gear's teeth. The cross
+    hole's `at` is from the leading face here.
     """
 
     mandrel_name: str
@@ -259,6 +265,9 @@ class Layout:
     at_left: str = "Headstock"
     turns: bool = True
     root_diameter: Metre | None = None
+    keyway: Keyway | None = None
+    cross_hole: CrossHole | None = None
+    spokes: Spokes | None = None
 
 
 @dataclass(frozen=True, slots=True)

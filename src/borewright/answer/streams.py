@@ -26,6 +26,7 @@ class Stream(IntEnum):
     RESULTANT = 8
     EDGE = 9
     CENTERING = 10
+    NOTCH = 11
 
 
 def positive(low: float, best: float, high: float, stream: Stream) -> Draws:

@@ -4,6 +4,7 @@
     directions  what a force along the mandrel does to the seat
     loads       grinding and gear-cutting passes, as a job file asks for them
     load_demand what those ask of the hold
+    knock       peak over steady force where a hole interrupts the cut
     demand      torque, axial, radial and tangential force of one cut, as draws
 
 May import answer, job, mechanics, reference, quantities, errors.

@@ -7,6 +7,7 @@ import numpy as np
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.answer.streams import Stream, positive
 from borewright.cutting.directions import TIGHTENS
+from borewright.cutting.knock import NO_KNOCK
 from borewright.cutting.load_demand import engaged, gear_demand, grind_demand
 from borewright.mechanics.kienzle import Chip, chip_of, feed_and_passive, kienzle_force
 from borewright.mechanics.milling import chip_thickness
@@ -17,14 +18,17 @@ PER_SQUARE_MILLIMETRE = 1e6
 """The table gives k_c1.1 in N/mm², as it is printed everywhere."""
 
 
-def demand_of(cut: Cut, material: str, tables: Tables) -> Demand:
-    """Torque (N·m) about the axis, signed axial force, radial and tangential force (N) of a cut."""
+def demand_of(cut: Cut, material: str, tables: Tables, knock: Range = NO_KNOCK) -> Demand:
+    """Torque (N·m) about the axis, signed axial force, radial and tangential force (N) of a cut.
+
+    `knock`: peak over steady force where something interrupts it.
+    """
     if cut.kind == "grind":
         return grind_demand(cut, material, tables)
     if cut.kind == "gear":
         return gear_demand(cut, *_hss_force(material, tables), tables)
     chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
-    force = cutting_force(chip, material, cut, tables)
+    force = cutting_force(chip, material, cut, tables) * _draws(knock, Stream.CUTTING)
     feed, passive = _feed_and_passive(force, chip, material, tables)
     along, across = (feed, passive) if cut.kind == "turn" else (passive, feed)
     sign = 1.0 if cut.seat_effect == TIGHTENS else -1.0

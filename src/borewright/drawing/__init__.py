@@ -11,6 +11,7 @@
     callout       labels on stems, kept apart
     mandrel_view  the mandrel between centres from the side, with its dog
     work_view     the work from the side, half in section
+    interrupted   spokes, keyway and cross hole in both views
     face_letters  A and B beside its faces
     side_labels   the labels over the side view
     side_rows     the dimensions under it

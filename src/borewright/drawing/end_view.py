@@ -18,6 +18,7 @@ from borewright.drawing.dimension import (
     without_other_unit,
 )
 from borewright.drawing.frame import Scale
+from borewright.drawing.interrupted import end_hidden, end_spokes
 from borewright.drawing.measure import wrapped
 from borewright.drawing.outline import front_edges, outside
 from borewright.drawing.scene import Arc, Arrow, Circle, Item, Line, LineKind, Path, Scene, Text
@@ -56,6 +57,7 @@ def end_view(
         *_slip(eye),
         *(_arm(eye, proof) if proof else ()),
         *_dog(eye),
+        *end_hidden(layout, eye.cx, eye.cy, eye.size),
         *(_rotation(eye, half) if layout.turns else ()),
         *row,
         *key,
@@ -91,6 +93,7 @@ def _work(eye: _Eye) -> tuple[Item, ...]:
     return (
         *edges,
         *([eye.circle(root, LineKind.THIN, "root-circle")] if root else []),
+        *end_spokes(layout, eye.cx, eye.cy, eye.size),
         eye.circle(layout.large_end, LineKind.VISIBLE, "mandrel-circle", "white"),
         eye.circle(layout.end_diameter, LineKind.VISIBLE, "mandrel-end-circle", "white"),
         *_cross(eye),

@@ -5,6 +5,7 @@ Lengths here are those of the layout (metres), z from the leading face, r from t
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -55,17 +56,40 @@ class Section:
 
 
 def section(layout: Layout) -> Section:
-    """The section of the work's rings, joined where they touch or overlap."""
-    zs = sorted({z for ring in layout.rings for z in (ring.start, ring.end)})
-    rs = sorted({r for ring in layout.rings for r in _radii(ring, layout.bore)})
-    metal = {
-        (i, j)
-        for ring in layout.rings
-        for i in range(len(zs) - 1)
-        for j in range(len(rs) - 1)
-        if _covers(ring, layout.bore, zs[i], zs[i + 1], rs[j], rs[j + 1])
-    }
-    return Section(tuple(zs), tuple(rs), frozenset(metal))
+    """The section of the work's rings, joined where they touch or overlap.
+
+    Less what keyway and cross hole take, both turned into the plane of the cut; spokes are not cut.
+    """
+    rings = [ring for ring in layout.rings if not ring.spoked]
+    gaps = _gaps(layout)
+    zs = sorted({z for ring in (*rings, *gaps) for z in (ring.start, ring.end)})
+    rs = sorted({r for ring in (*rings, *gaps) for r in _radii(ring, layout.bore)})
+
+    def filled(of: Sequence[Ring]) -> set[tuple[int, int]]:
+        return {
+            (i, j)
+            for ring in of
+            for i in range(len(zs) - 1)
+            for j in range(len(rs) - 1)
+            if _covers(ring, layout.bore, zs[i], zs[i + 1], rs[j], rs[j + 1])
+        }
+
+    return Section(tuple(zs), tuple(rs), frozenset(filled(rings) - filled(gaps)))
+
+
+def _gaps(layout: Layout) -> list[Ring]:
+    """Keyway and cross hole as the rings of air that the section shows."""
+    hubs = [ring for ring in layout.rings if ring.inside <= layout.bore * (1 + 1e-9)]
+    found, bore = [], layout.bore
+    if layout.keyway:
+        across = bore + 2 * layout.keyway.depth
+        found += [Ring(ring.start, ring.end, across, bore) for ring in hubs]
+    hole = layout.cross_hole
+    if hole and hole.at is not None:
+        start, end = hole.at - hole.diameter / 2, hole.at + hole.diameter / 2
+        through = [r.outside for r in hubs if r.start < end and r.end > start]
+        found += [Ring(start, end, max(through, default=bore), bore)]
+    return found
 
 
 def silhouette(layout: Layout) -> tuple[tuple[float, float, float], ...]:
@@ -98,7 +122,7 @@ def _depth(layout: Layout, radius: float) -> float | None:
     starts = [
         ring.start
         for ring in layout.rings
-        if _radii(ring, layout.bore)[0] < radius < ring.outside / 2
+        if not ring.spoked and _radii(ring, layout.bore)[0] < radius < ring.outside / 2
     ]
     return min(starts, default=None)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from borewright.drawing.frame import Frame
+from borewright.drawing.interrupted import side_spokes
 from borewright.drawing.outline import Section, section, silhouette
 from borewright.drawing.scene import Hatch, Item, Line, Path, Point
 from borewright.drawing.slip import slips
@@ -16,7 +17,13 @@ _OVERRUN = 0.6
 def work_half_section(frame: Frame) -> tuple[Item, ...]:
     """Hatched section above the axis, outside view below it, in order of painting."""
     cut = section(frame.layout)
-    return (*_lower_half(frame), *_hatching(frame, cut), *_edges(frame, cut), *_faces(frame))
+    return (
+        *_lower_half(frame),
+        *_hatching(frame, cut),
+        *side_spokes(frame),
+        *_edges(frame, cut),
+        *_faces(frame),
+    )
 
 
 def slip_lines(frame: Frame) -> tuple[Item, ...]:

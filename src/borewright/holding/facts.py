@@ -9,9 +9,11 @@ import numpy as np
 from borewright.answer.records import Draws
 from borewright.answer.streams import Stream, positive
 from borewright.job.records import Job, Mandrel
+from borewright.mechanics.notch import bearing_share
 from borewright.mechanics.rings import Elastic
 from borewright.mechanics.roughness import interference_lost
 from borewright.reference.library import Tables
+from borewright.reference.materials import Material
 from borewright.reference.ranges import Range
 
 
@@ -24,12 +26,15 @@ class Facts:
     brittle: bool
     strength: Draws
     edge_factor: Draws
+    notch_factor: Draws
+    bearing_share: float
     friction_on: Draws
     friction_off: Draws
     friction_slip: Draws
     lost_rough: Draws
     lost_warm_per_metre: Draws
     sources: tuple[str, ...]
+    notch_source: str
 
 
 def gather_facts(job: Job, mandrel: Mandrel, tables: Tables) -> Facts:
@@ -40,6 +45,7 @@ def gather_facts(job: Job, mandrel: Mandrel, tables: Tables) -> Facts:
     strength = tables.material_range(material.id, "tensile" if brittle else "yield")
     rough = _rough_sum(job, tables)
     ranges = (strength, friction.mu_on, friction.slip_ratio, friction.off_ratio, *rough)
+    notch = _notch(job, material, tables)
     on = _draws(friction.mu_on, Stream.FRICTION)
     return Facts(
         work=_elastic(tables, material.id, drawn=True),
@@ -47,13 +53,39 @@ def gather_facts(job: Job, mandrel: Mandrel, tables: Tables) -> Facts:
         brittle=brittle,
         strength=_draws(strength, Stream.STRENGTH),
         edge_factor=_draws(tables.allowance("edge_factor"), Stream.EDGE),
+        notch_factor=_draws(notch, Stream.NOTCH),
+        bearing_share=_bearing_share(job),
         friction_on=on,
         friction_off=on * _draws(friction.off_ratio, Stream.SLIP_RATIO),
         friction_slip=on * _draws(friction.slip_ratio, Stream.SLIP_RATIO),
         lost_rough=_lost(rough, tables) * _flattened_already(job, tables),
         lost_warm_per_metre=_warm(tables, material.id),
         sources=tuple(sorted({r.source for r in ranges})),
+        notch_source=notch.source,
     )
+
+
+NO_NOTCH = Range(1.0, 1.0, 1.0, "", "ours")
+"""Nothing stated that raises the stress at the bore."""
+
+
+def _notch(job: Job, material: Material, tables: Tables) -> Range:
+    """The worse of keyway and cross hole in this metal."""
+    stated = {"keyway_notch": job.work.keyway, "cross_hole_notch": job.work.cross_hole}
+    names = [_notch_in(material, name) for name, cut in stated.items() if cut]
+    return max((tables.allowance(n) for n in names), key=lambda r: r.best, default=NO_NOTCH)
+
+
+def _notch_in(material: Material, name: str) -> str:
+    """The row for this metal: gray iron hardly feels a notch, ductile metal eases it."""
+    if not material.brittle:
+        return "notch_ductile"
+    return f"{name}_gray_iron" if material.family == "gray-iron" else name
+
+
+def _bearing_share(job: Job) -> float:
+    keyway, bore = job.work.keyway, job.work.bore.size
+    return float(bearing_share(keyway.width if keyway else 0.0, bore))
 
 
 def _elastic(tables: Tables, material: str, *, drawn: bool) -> Elastic:

@@ -22,6 +22,7 @@ from borewright.holding.facts import Facts, gather_facts
 from borewright.holding.measured_mandrel import half_band_on, profile_of
 from borewright.holding.way import Offer
 from borewright.job.records import Job, Mandrel
+from borewright.job.web import gripping
 from borewright.mechanics.measured_rings import ring_contact_on
 from borewright.mechanics.measured_touch import touch_on
 from borewright.mechanics.num import Floats
@@ -68,18 +69,18 @@ class TaperHold:
         warm = self.rings(setting, f.lost_rough + f.lost_warm_per_metre * d)
         tight = self.rings(setting, np.zeros(1))
         inside = EDGE_SHARE * self.length, (1 - EDGE_SHARE) * self.length
-        cold = pressed.normal_force
+        cold = self.normal_force(pressed)
         return Grip(
             way=self.way,
             setting=setting,
             diameter=d,
-            normal_force=warm.normal_force,
+            normal_force=self.normal_force(warm),
             pressed_force=cold,
             holding_friction=f.friction_slip,
             push_on=np.asarray(push_on_force(cold, f.friction_on, m.taper)),
             push_off=np.asarray(push_off_force(cold, f.friction_off, m.taper)),
-            tension=tight.largest_hoop(*inside) * f.edge_factor,
-            equivalent_stress=tight.largest_equivalent(*inside),
+            tension=tight.largest_hoop(*inside) * f.edge_factor * f.notch_factor,
+            equivalent_stress=tight.largest_equivalent(*inside) * f.notch_factor,
             contact_length=pressed.contact_length,
             edge_pressure=tight.largest_pressure(*inside),
             pressed_pressure=pressed.largest_pressure(-np.inf, np.inf),
@@ -87,10 +88,14 @@ class TaperHold:
             taper=m.taper,
         )
 
+    def normal_force(self, rings: RingContact) -> Draws:
+        """Sum of the pressure (N) round the part of the bore that bears: a keyway does not."""
+        return np.asarray(rings.normal_force * self.facts.bearing_share)
+
     def light_push(self, travel: Metre) -> Newton:
         """Likely push (N) at a small travel (m), peaks not yet flattened: what a hand feels."""
         f, taper = self.facts, self.mandrel.taper
-        normal = self.rings(travel, np.zeros(1), likely_only=True).normal_force
+        normal = self.normal_force(self.rings(travel, np.zeros(1), likely_only=True))
         return float(push_on_force(float(normal[0]), float(f.friction_on[0]), taper))
 
     def rings(self, travel: Metre, lost: Floats, *, likely_only: bool = False) -> RingContact:
@@ -139,7 +144,7 @@ def holds(job: Job, mandrel: Mandrel, tables: Tables) -> tuple[TaperHold, ...]:
 
 def _hold(job: Job, mandrel: Mandrel, facts: Facts, half_band: float, leading: str) -> TaperHold:
     line = bore_line(
-        [(p.start, p.end, p.outside, p.inside) for p in job.work.pieces], job.work.bore.size
+        [(p.start, p.end, p.outside, p.inside) for p in gripping(job.work)], job.work.bore.size
     )
     shape = bore_shape(job.work.bore, job.work.length, leading)
     line = (line if leading == "A" else line.mirrored()).cut_at(shape.depths.tolist())

@@ -1,6 +1,7 @@
 """What a user states: the frozen records, and the reading and writing of the files that hold them.
 
     records.py       Job, Work, Bore, Piece, Mandrel, Machine, Shelf, CutWish …, in SI
+    interrupted.py   Keyway, CrossHole, Spokes;  web.py: what stands between hub and rim
     tools.py         OwnPress, OwnVice, OwnHammer, OwnDog, OwnReamer, OwnGauge: the rest of a shelf
     file.py          read_job, parse_job
     shelf_file.py    read_shelf, parse_shelf, merge_shelf
@@ -15,7 +16,7 @@
     toml_text.py     from a path to TOML tables
     typed.py         reading one file's quantities with its units and places
     bore_text.py     a bore stated by its limits: `15 H7`, or a smallest and a largest size
-    build_work.py    [work] -> Work
+    build_work.py    [work] -> Work;  build_interrupted.py: its keyway, cross hole and spokes
     build_shop.py    [machine], [hold], shelf -> Machine, Shelf
     build_cuts.py    [[cut]] -> CutWish, each kind with its own keys
     build_tools.py   [[press]], [vice], [hammer], [[dog]], [[reamer]], [[gauge]] -> their records
@@ -28,6 +29,7 @@ read.
 """
 
 from borewright.job.file import parse_job, read_job
+from borewright.job.interrupted import CrossHole, Keyway, Spokes
 from borewright.job.records import (
     Bore,
     BoreLimits,
@@ -49,9 +51,11 @@ __all__ = [
     "Bore",
     "BoreLimits",
     "BoreReading",
+    "CrossHole",
     "CutWish",
     "Finished",
     "Job",
+    "Keyway",
     "Machine",
     "Mandrel",
     "MandrelNote",
@@ -63,6 +67,7 @@ __all__ = [
     "OwnVice",
     "Piece",
     "Shelf",
+    "Spokes",
     "Work",
     "merge_shelf",
     "parse_job",

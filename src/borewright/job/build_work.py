@@ -6,13 +6,14 @@ from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
 from borewright.job.bore_text import WIDEST_BAND, limits_between, size_typed
+from borewright.job.build_interrupted import build_cross_hole, build_keyway, build_spokes
 from borewright.job.outline import SLACK, Hub, Rim, Span, check_pieces, wheel
 from borewright.job.records import Bore, BoreLimits, BoreReading, Finished, Piece, Work
 from borewright.job.typed import Reader, Value, maybe
 from borewright.quantities.show import Show
 
 if TYPE_CHECKING:
-    from borewright.job.schema import BoreTable, FinishedTable, RingTable, WebTable, WorkTable
+    from borewright.job.schema import BoreTable, FinishedTable, RingTable, WorkTable
 
 
 def build_work(table: WorkTable, reader: Reader) -> Work:
@@ -21,7 +22,19 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
     pieces = _pieces(table, reader)
     check_pieces(pieces, bore, reader.at("work.outline" if table.outline else "work"))
     finished = _finished(table.finished, reader, max(piece.outside for piece in pieces))
-    return Work(table.material, pieces, bore, table.blank, finished, table.quantity)
+    around = pieces, bore.size, reader
+    return Work(
+        table.material,
+        pieces,
+        bore,
+        table.blank,
+        finished,
+        table.quantity,
+        build_keyway(table.keyway, *around),
+        build_cross_hole(table.cross_hole, *around),
+        build_spokes(table.spokes, *around),
+        table.flaws,
+    )
 
 
 def bore_as_typed(bore: BoreTable | Value) -> Value | None:
@@ -127,7 +140,7 @@ def _pieces(table: WorkTable, reader: Reader) -> tuple[Piece, ...]:
         raise RefusedInput(reader.at("work"), f"no `{missing}` and no `outline`", allowed)
     outside = reader.length(table.outside, "work.outside")
     length = reader.length(table.length, "work.length")
-    if table.hub is None and table.web is None and table.rim is None:
+    if all(part is None for part in (table.hub, table.web, table.rim, table.spokes)):
         return (Piece(0.0, length, outside),)
     return _wheel(table, outside, Span(0.0, length), reader)
 
@@ -142,18 +155,28 @@ def _ring(row: RingTable, place: str, reader: Reader) -> Piece:
 
 
 def _wheel(table: WorkTable, outside: float, whole: Span, reader: Reader) -> tuple[Piece, ...]:
-    if table.web is None or (table.hub is None and table.rim is None):
-        allowed = "a `web` together with a `hub`, a `rim` or both"
-        found = "no `web`" if table.web is None else "a `web` alone"
-        raise RefusedInput(reader.at("work"), found, allowed)
+    _check_named(table, reader)
     hub, rim = _hub(table, whole, reader), _rim(table, whole, reader)
     web_outside = rim.inside if rim else outside
     if rim and rim.inside >= outside - SLACK:
         _too_large(reader, "work.rim.inside", rim.inside, "the outside", outside)
     if hub and hub.outside >= web_outside - SLACK:
         _too_large(reader, "work.hub.outside", hub.outside, "the web's outside", web_outside)
-    web = _web_span(table.web, rim.span if rim else whole, whole, reader)
+    web = _web_span(table, rim.span if rim else whole, whole, reader)
     return _reaching(wheel(outside, hub, web, rim), whole, reader)
+
+
+def _check_named(table: WorkTable, reader: Reader) -> None:
+    """RefusedInput where what is named of hub, web, spokes and rim makes no wheel."""
+    if table.spokes is not None and (table.hub is None or table.rim is None):
+        missing = "hub" if table.hub is None else "rim"
+        allowed = "`spokes` together with a `hub` and a `rim`"
+        raise RefusedInput(reader.at("work"), f"`spokes` and no `{missing}`", allowed)
+    no_web = table.web is None and table.spokes is None
+    if no_web or (table.hub is None and table.rim is None):
+        allowed = "a `web` together with a `hub`, a `rim` or both"
+        found = "no `web`" if no_web else "a `web` alone"
+        raise RefusedInput(reader.at("work"), found, allowed)
 
 
 def _reaching(pieces: tuple[Piece, ...], whole: Span, reader: Reader) -> tuple[Piece, ...]:
@@ -180,17 +203,30 @@ def _rim(table: WorkTable, whole: Span, reader: Reader) -> Rim | None:
     return Rim(reader.length(table.rim.inside, "work.rim.inside"), span)
 
 
-def _web_span(table: WebTable, around: Span, whole: Span, reader: Reader) -> Span:
-    stretch = table.from_ is not None or table.to is not None
-    if stretch == (table.thickness is not None):
+def _web_span(table: WorkTable, around: Span, whole: Span, reader: Reader) -> Span:
+    """Where the web stands, or the spokes where no web says it."""
+    if table.web is None:
+        stated = table.spokes.thickness if table.spokes else None
+        if stated is None:
+            found, allowed = "no thickness", "`thickness`, or a `web` that says where they stand"
+            raise RefusedInput(reader.at("work.spokes"), found, allowed)
+        return _middle(stated, "work.spokes.thickness", around, reader)
+    web = table.web
+    stretch = web.from_ is not None or web.to is not None
+    if stretch == (web.thickness is not None):
         found = "both a thickness and a stretch" if stretch else "no thickness"
         raise RefusedInput(reader.at("work.web"), found, "`thickness`, or `from` and `to`")
-    if table.thickness is None:
-        return _span(table.from_, table.to, whole, "work.web", reader)
-    thickness = reader.length(table.thickness, "work.web.thickness")
+    if web.thickness is None:
+        return _span(web.from_, web.to, whole, "work.web", reader)
+    return _middle(web.thickness, "work.web.thickness", around, reader)
+
+
+def _middle(stated: Value, place: str, around: Span, reader: Reader) -> Span:
+    """A thickness in the middle of the rim."""
+    thickness = reader.length(stated, place)
     if thickness > around.end - around.start + SLACK:
         room = around.end - around.start
-        _too_large(reader, "work.web.thickness", thickness, "the length around it", room)
+        _too_large(reader, place, thickness, "the length around it", room)
     middle = (around.start + around.end) / 2
     start = middle - thickness / 2
     return Span(start if start > SLACK else 0.0, middle + thickness / 2)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
+from borewright.job.interrupted import CrossHole, Keyway, Spokes
 from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
 from borewright.quantities.si import (
     Metre,
@@ -88,7 +89,10 @@ class Finished:
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """The part as it stands now."""
+    """The part as it stands now.
+
+    `flaws` of the casting at the bore, as far as looked for: none, suspected, seen or unknown.
+    """
 
     material: str
     pieces: tuple[Piece, ...]
@@ -96,6 +100,10 @@ class Work:
     blank: str = "unknown"
     finished: Finished = Finished()
     quantity: int = 1
+    keyway: Keyway | None = None
+    cross_hole: CrossHole | None = None
+    spokes: Spokes | None = None
+    flaws: str = "unknown"
 
     @property
     def length(self) -> Metre:

@@ -91,6 +91,28 @@ class RimTable(Table):
     to: Typed | None = None
 
 
+class KeywayTable(Table):
+    """A keyway along the bore; the depth counts from the bore's surface."""
+
+    width: Typed
+    depth: Typed
+
+
+class CrossHoleTable(Table):
+    """A radial hole through the hub; `at`: face A to its middle."""
+
+    diameter: Typed
+    at: Typed | None = None
+
+
+class SpokesTable(Table):
+    """Spokes between hub and rim, in place of a web or where the web says they stand."""
+
+    number: Annotated[int, Field(strict=True, ge=2, le=60)]
+    width: Typed
+    thickness: Typed | None = None
+
+
 class FinishedTable(Table):
     """The size wanted."""
 
@@ -99,7 +121,7 @@ class FinishedTable(Table):
 
 
 class WorkTable(Table):
-    """The part: `outside` and `length` (with hub, web, rim), or `outline`."""
+    """The part: `outside` and `length` (with hub, web or spokes, rim), or `outline`."""
 
     material: Text
     bore: Annotated[
@@ -115,6 +137,10 @@ class WorkTable(Table):
     rim: RimTable | None = None
     outline: Annotated[list[RingTable], Field(min_length=1, max_length=MANY)] | None = None
     finished: FinishedTable = FinishedTable()
+    keyway: KeywayTable | None = None
+    cross_hole: CrossHoleTable | None = None
+    spokes: SpokesTable | None = None
+    flaws: Literal["none", "suspected", "seen", "unknown"] = "unknown"
 
 
 class MachineTable(Table):

@@ -16,6 +16,7 @@ import tomli_w
 
 from borewright.errors.tree import RefusedInput, UnreadableFile
 from borewright.job.file import parse_job
+from borewright.job.interrupted import CrossHole, Keyway, Spokes
 from borewright.job.records import Bore, CutWish, Job, Machine, MandrelNote, Piece, Shelf, Work
 from borewright.job.spell import spell
 
@@ -111,8 +112,31 @@ class Speller:
                 "bore": self.bore(work.bore),
                 "outline": [self.piece(piece) for piece in work.pieces],
                 "finished": stated_only(sizes),
+                "keyway": self.keyway(work.keyway),
+                "cross_hole": self.cross_hole(work.cross_hole),
+                "spokes": self.spokes(work.spokes),
+                "flaws": known(work.flaws),
             }
         ) | {"material": work.material}
+
+    def keyway(self, keyway: Keyway | None) -> dict[str, Any]:
+        if keyway is None:
+            return {}
+        return {"width": self.say(keyway.width), "depth": self.say(keyway.depth)}
+
+    def cross_hole(self, hole: CrossHole | None) -> dict[str, Any]:
+        if hole is None:
+            return {}
+        return stated_only({"diameter": self.say(hole.diameter), "at": self.say(hole.at)})
+
+    def spokes(self, spokes: Spokes | None) -> dict[str, Any]:
+        if spokes is None:
+            return {}
+        return {
+            "number": spokes.number,
+            "width": self.say(spokes.width),
+            "thickness": self.say(spokes.thickness),
+        }
 
     def piece(self, piece: Piece) -> dict[str, Any]:
         return stated_only(

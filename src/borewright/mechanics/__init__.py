@@ -10,7 +10,9 @@ rings          thick rings on a shaft: pressure, force, hoop tension, growth
 turned_down    a ring that loses metal from its outside on the shaft: grip and tension
 press          pushing on and off, and the force behind a push
 roughness      peaks that flatten; the ridge a nose radius leaves
+notch          what a keyway takes from bearing and wall
 strength       brittle and ductile margins at a bore
+plate          a web dishing when the rim is held and the hub pushed;  spokes: the same of spokes
 kienzle        cutting force from chip size, edge angle and nose radius
 turning        spindle speed, power, metal removed
 milling        a disc cutter in one tooth space: arc, chip, force, power

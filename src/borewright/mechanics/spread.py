@@ -20,7 +20,7 @@ import numpy as np
 from borewright.errors import OutsideModel
 from borewright.mechanics.num import Floats
 
-_PRIMES = (2, 3, 5, 13, 31, 43, 79, 101, 257, 271, 997)
+_PRIMES = (2, 3, 5, 13, 31, 43, 79, 101, 257, 271, 997, 1153)
 # Picked in order from the primes so that no two streams correlate by more than 0.05 at COUNT.
 _Z95 = NormalDist().inv_cdf(0.95)
 COUNT = 256

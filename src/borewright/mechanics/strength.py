@@ -2,7 +2,8 @@
 
 Brittle work (grey iron, unknown castings) is judged by its largest tension, with a factor for the
 sharp edge of the bore, because castings crack from it. Ductile work is judged by von Mises stress
-against yield. Weakness: a keyway, cross hole or crack already there is not in these numbers.
+against yield. Weakness: a crack already there is not in these numbers; a keyway or
+cross hole only as the one factor that it is given.
 """
 
 from __future__ import annotations

@@ -18,6 +18,9 @@
     shop            what the shop owns, or is taken to own
     load_steps      steps on the grinder and on the dividing head
     load_words      what loads take for granted, and what to have ready for them
+    soundness       keyways, cross holes, spokes and flaws: when they forbid the press, and in words
+    support         the ring under the hub;  support_step: the step that sets the hub on it
+    dishing         what the push would do to a web or to spokes if the rim were held
     steps           the numbered steps, in the order a hand does them
     words           headline, echo of what was typed, what to have ready
     cautions        the hazards of this work and these operations

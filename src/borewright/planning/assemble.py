@@ -114,4 +114,14 @@ def _notes(best: Weighed, tables: Tables) -> tuple[str, ...]:
     notes.append(
         "Pressure by the rings model: within 0.5 % on a plain hub, up to 20 % low beside a web or flange."
     )
+    if best.trial.job.work.spokes:
+        notes.append(
+            "Spokes: only the hub is taken to grip, as a ring by itself; what the spokes add to it is left out, and so "
+            "is what one of them loads more than its share."
+        )
+    if best.trial.job.work.keyway:
+        notes.append(
+            "The keyway takes its width off the round that bears, and raises the stress by its notch factor: estimates, "
+            "not a sum of the corner."
+        )
     return tuple(notes)

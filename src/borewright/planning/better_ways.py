@@ -9,6 +9,7 @@ from borewright.holding.bore_shape import out_of_round
 from borewright.job.records import Job
 from borewright.planning.candidates import Weighed
 from borewright.planning.shop import Shop
+from borewright.planning.soundness import flaw_forbids
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
@@ -45,7 +46,8 @@ def better_ways(
     found.update(_one_chucking(job))
     if best is not None:
         found.update(_for_slip(best))
-        found.update(_for_crack(best))
+        for way, reason in _for_crack(best):
+            found.setdefault(way, reason)
     if not found and not job.shelf.stated:
         found["turned-stub"] = STUB_INSTEAD
     return tuple(
@@ -138,6 +140,22 @@ def _for_slip(best: Weighed) -> Iterator[tuple[str, str]]:
 
 
 def _for_crack(best: Weighed) -> Iterator[tuple[str, str]]:
+    if flaw_forbids(best.trial.job, brittle=best.trial.hold.facts.brittle):
+        yield (
+            "four-jaw",
+            (
+                "Nothing may press on a flawed bore: hold by the rim or hub in the four-jaw, packed and no tighter than "
+                "needed, and set the bore true by indicator."
+            ),
+        )
+        yield (
+            "faceplate",
+            (
+                "Nothing may press on a flawed bore: strap the work to the faceplate by web or spokes, set true by "
+                "indicator on the bore."
+            ),
+        )
+        return
     held_back = best.trial.chosen.limited_by == "the bore" and best.verdict is not Verdict.YES
     if best.question("crack").verdict is not Verdict.YES or held_back:
         yield (

@@ -23,6 +23,8 @@ def cautions(job: Job, shop: Shop, tables: Tables) -> tuple[Caution, ...]:
         tags += ["chuck", job.driven_by]
     if shop.hammers:
         tags.append("hammer")
+    if job.work.spokes or job.work.cross_hole:
+        tags.append("interrupted")
     if job.work.outside >= LARGE_OUTSIDE or job.work.outside >= LARGE_RATIO * job.work.bore.size:
         tags.append("large-disc")
     found = tables.cautions(*tags, material=job.work.material)

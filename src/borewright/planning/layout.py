@@ -6,7 +6,9 @@ import numpy as np
 
 from borewright.answer.records import Band, Layout, Ring
 from borewright.holding.measured_mandrel import diameter_of
+from borewright.job.interrupted import CrossHole
 from borewright.job.records import Piece
+from borewright.job.web import gripping
 from borewright.mechanics.num import distinct
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.margins import slip_radii
@@ -53,7 +55,18 @@ def layout(trial: Trial) -> Layout:
         at_left=_at_left(trial),
         turns=any(c.space is None for c in trial.cuts),
         root_diameter=_root(trial),
+        keyway=trial.job.work.keyway,
+        cross_hole=_cross_hole(trial),
+        spokes=trial.job.work.spokes,
     )
+
+
+def _cross_hole(trial: Trial) -> CrossHole | None:
+    """The cross hole with its place counted from the leading face."""
+    hole = trial.job.work.cross_hole
+    if hole is None or hole.at is None or trial.hold.leading == "A":
+        return hole
+    return CrossHole(hole.diameter, trial.hold.length - hole.at)
 
 
 def _clipped(trial: Trial) -> Band:
@@ -101,4 +114,6 @@ def _ring(piece: Piece, trial: Trial) -> Ring:
     start, end = piece.start, piece.end
     if trial.hold.leading == "B":
         start, end = length - piece.end, length - piece.start
-    return Ring(start, end, piece.outside, piece.inside or trial.job.work.bore.size)
+    work = trial.job.work
+    spoked = piece not in gripping(work)
+    return Ring(start, end, piece.outside, piece.inside or work.bore.size, spoked)

@@ -6,12 +6,14 @@ from collections.abc import Iterator
 
 from borewright.answer.records import Cut, Figure, Input, ProofLoad, PushAdvice, Step
 from borewright.cutting.directions import LOOSENS
+from borewright.cutting.knock import hole_in_the_outside
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure, given
 from borewright.planning.load_steps import between_centers, loads
 from borewright.planning.margins import demand_on_uncut
 from borewright.planning.questions.push import blows
 from borewright.planning.questions.slip import hardest_cut
+from borewright.planning.support_step import support_sizes, support_words
 from borewright.planning.trial import Trial
 
 GRAVITY = 9.80665
@@ -80,7 +82,7 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         ),
         (f"large-end face to face {lead}",),
     )
-    yield ("Support under the hub", _support_words(trial), (), ())
+    yield ("Support under the hub", support_words(trial), support_sizes(trial), ())
     if trial.shop.hammers:
         yield _driven(trial)
         return
@@ -167,25 +169,6 @@ def _seat_words(trial: Trial) -> str:
 
 def _seat_figures(trial: Trial) -> tuple[Figure, ...]:
     return (_rule_figure("seat", _rule_readings(trial, 0.0)),) if trial.touch_is_known else ()
-
-
-def _support_words(trial: Trial) -> str:
-    lead = trial.hold.leading
-    if trial.shop.hammers:
-        return (
-            f"The hub, not the rim, on a ring or block on something solid; face {lead} up; room below for the mandrel; a "
-            f"soft block on the center hole. About {blows(trial)} blows, square and even: watch the rule, not the sound."
-        )
-    if "vice" in trial.shop.press_name:
-        return (
-            f"In the vice: a ring or tube between one jaw and the hub, not the rim, at the face that is not {lead}, with "
-            "room in it for the mandrel; the other jaw on the large end, a soft pad over the center hole. In a press: "
-            f"face {lead} up."
-        )
-    return (
-        f"The hub, not the rim, on a ring or blocks; face {lead} up; room below for the mandrel; a soft pad on the "
-        "center hole."
-    )
 
 
 def _mark(trial: Trial) -> str:
@@ -283,7 +266,8 @@ def _turn(trial: Trial) -> Iterator[Line]:
     watch = " A cut that loosens the seat is kept light: watch the pencil line." if loosens else ""
     yield (
         "Cut, in the order of the table",
-        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel{_touched(trial)}.{watch}",
+        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel{_touched(trial)}.{watch}"
+        f"{_interrupted(trial)}",
         tuple(f for cut in turned for f in _cut_figures(cut, trial)),
         (),
     )
@@ -310,6 +294,18 @@ def _touched(trial: Trial) -> str:
     return TOUCHED[note.hardness if note else "unknown"]
 
 
+def _interrupted(trial: Trial) -> str:
+    """What spokes and holes do to the cuts: a whole rim is no interrupted cut, a face across spokes is."""
+    if hole_in_the_outside(trial.job):
+        return " The cross hole knocks at the tool once a turn: chamfer or plug its mouth."
+    if trial.job.work.spokes is None:
+        return ""
+    return (
+        " Face rim and hub only: across the spokes every one of them knocks. The rim springs in between the spokes "
+        "under the tool and comes out with as many highs: take the last pass light."
+    )
+
+
 def _cut_figures(cut: Cut, trial: Trial) -> tuple[Figure, ...]:
     chosen = (
         ("stated",)
@@ -329,7 +325,7 @@ def _press_off(trial: Trial) -> Iterator[Line]:
     off, show = trial.grip.push_off, trial.show
     yield (
         "Press off",
-        f"Turn it over: large end down, hub supported under face {trial.hold.leading}, catch the mandrel, and push on the small end, about "
+        f"Turn it over: large end down, hub on the same ring under face {trial.hold.leading}, catch the mandrel, and push on the small end, about "
         f"{show.force(likely(off))}{_drift(trial)}.",
         (figure("push_off_force", likely(off), "N", "force", "push_off"),),
         (),

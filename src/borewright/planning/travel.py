@@ -16,6 +16,7 @@ import numpy as np
 from borewright.answer.records import Cut, Demand, Draws, Grip, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.cutting.demand import demand_of
+from borewright.cutting.knock import knock_of
 from borewright.cutting.load_demand import softer
 from borewright.cutting.schedule import planned_cuts, turning_is_planned
 from borewright.holding.plain_taper import TaperHold
@@ -208,7 +209,7 @@ def _cuts(job: Job, tables: Tables, share: float) -> tuple[tuple[Cut, ...], tupl
 
 
 def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
-    demand = demand_of(cut, job.work.material, tables)
+    demand = demand_of(cut, job.work.material, tables, knock_of(cut, job, tables))
     if cut.space is None:
         return demand
     return replace(demand, grip_left=softer(cut, job, tables).grip)

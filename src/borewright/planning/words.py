@@ -12,6 +12,8 @@ from borewright.planning.load_words import assumed_loads, loads_ready
 from borewright.planning.owned import dog_words, lathe_words, mandrel_words
 from borewright.planning.questions.true import DRIVERS
 from borewright.planning.shop import Shop
+from borewright.planning.soundness import flaw_forbids, stated_words, taken_as_sound
+from borewright.planning.support import ring_words
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
@@ -25,9 +27,12 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
     on = f"{t.mandrel.name}, face {t.hold.leading} towards the large end"
     press = f"{t.show.length(t.chosen.press)} past touch"
     if best.verdict is Verdict.YES:
-        sound = ", if the casting is sound" if t.job.work.blank == "casting" else ""
+        stated = "as sound as stated" if t.job.work.flaws == "none" else "sound"
+        sound = f", if the casting is {stated}" if t.job.work.blank == "casting" else ""
         return f"Yes{sound}: press it on {on}, {press}."
     if best.verdict is Verdict.NO:
+        if flaw_forbids(t.job, brittle=t.hold.facts.brittle):
+            return f"No: {best.deciding.reason}{other}"
         return f"No, not on {t.mandrel.name}: {best.deciding.reason}{other}"
     if best.question("bore").verdict is Verdict.CARE and not t.touch_is_known:
         gate = t.show.band(*t.touch_gate, "length")
@@ -60,7 +65,7 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
     ]
     if w.finished.outside is not None:
         lines.append(f"to finish at {show.length(w.finished.outside)}")
-    return tuple(lines)
+    return (*lines, *stated_words(job))
 
 
 def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
@@ -71,7 +76,7 @@ def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
     return (
         mandrel_words(m, note, show),
         f"{shop.press_name}, for about {show.force(push.expected.best)}",
-        "ring or blocks to support the hub",
+        f"to support the hub: {ring_words(best.trial)}",
         *lathe_words(shelf.machine),
         dog_words(shelf, m, note, show) if job.driven_by == "dog" else DRIVERS[job.driven_by],
         "oil, rag, pencil, rule, micrometer, indicator",
@@ -86,11 +91,9 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
     said = list(shop.assumed)
     if best is not None:
         said += shop.assumed_of[best.trial.mandrel.name]
-    said.append(
-        Assumption(
-            "the work", "sound solid rings: no spokes, keyways, cross holes or flaws", "ours"
-        )
-    )
+    unsaid = taken_as_sound(job)
+    if unsaid:
+        said.append(Assumption("the work", unsaid, "ours"))
     known = half_band_of(job, tables)
     said += [
         Assumption("how well the bore is known", f"{show.small(known.size)} either way", source)

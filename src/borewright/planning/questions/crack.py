@@ -11,31 +11,51 @@ from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
 from borewright.planning.margins import bore_margins
+from borewright.planning.soundness import LOOK, flaw_forbids, keyway_forbids, not_in_the_sum
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
 
 
 def ask_crack(trial: Trial) -> Question:
-    """Margin: strength over stress at the bore, peaks not taken off, the edge raised.
+    """Margin: strength over stress at the bore, peaks not taken off, edge and notch raised.
 
-    No, whatever the margin, where the cuts leave less wall than must stand.
+    No, whatever the margin, where the cuts leave less wall than must stand, where a keyway goes too
+    deep, and where a flaw was seen, or is suspected in brittle work.
     """
     margin = bore_margins(trial.grip, trial.hold.facts) / _teeth_strain(trial)
     best, low = likely(margin), low_end(margin)
     rule = "crack" if trial.hold.facts.brittle else "yield"
-    thin = wall_left(trial) < trial.tables.allowance("least_wall").best
+    forbidden, mends = _forbidden(trial)
     return Question(
         "crack",
-        Verdict.NO if thin else judge(rule, best, low, trial.tables),
+        Verdict.NO if forbidden else _judged(rule, best, low, trial),
         best,
         low,
-        _thin_reason(trial) if thin else _reason(trial, best, low),
-        "Leave more wall, or hold it where nothing presses on the bore."
-        if thin
-        else _changes(trial),
+        forbidden or _reason(trial, best, low),
+        mends or _changes(trial),
         _figures(trial),
         (trial.tables.threshold(rule).source, _strength_source(trial)),
     )
+
+
+def _judged(rule: str, best: float, low: float, trial: Trial) -> Verdict:
+    """By the margins; never more than with care where a flaw is suspected."""
+    verdict = judge(rule, best, low, trial.tables)
+    doubted = trial.job.work.flaws == "suspected" and verdict is Verdict.YES
+    return Verdict.CARE if doubted else verdict
+
+
+def _forbidden(trial: Trial) -> tuple[str, str]:
+    """Why it is not to be pressed whatever the margin, and what changes that; empty where it may be."""
+    left = wall_left(trial)
+    elsewhere = "hold it where nothing presses on the bore."
+    flawed = flaw_forbids(trial.job, brittle=trial.hold.facts.brittle)
+    if flawed:
+        return flawed, f"{LOOK} Else {elsewhere}"
+    if left < trial.tables.allowance("least_wall").best:
+        return _thin_reason(trial), f"Leave more wall, or {elsewhere}"
+    keyed = keyway_forbids(trial, left)
+    return (keyed, f"Cut the keyway after turning, or {elsewhere}") if keyed else ("", "")
 
 
 def wall_left(trial: Trial) -> Metre:
@@ -75,11 +95,23 @@ def _reason(trial: Trial, margin: float, low: float) -> str:
     stands = f"{times(margin)} that, {times(low)} in the poor case (1 in 20)"
     if not f.brittle:
         stress = show.pressure(likely(g.equivalent_stress) * more)
-        return f"Ductile: the bore sees about {stress}, and the metal yields at {stands}.{_too_far(trial)}"
+        doubt = f" A flaw is suspected: {LOOK}" if trial.job.work.flaws == "suspected" else ""
+        return (
+            f"Ductile: the bore sees about {stress}, and the metal yields at {stands}."
+            f"{_too_far(trial)}{doubt}"
+        )
     return (
-        f"Brittle: the edge of the bore sees about {show.pressure(likely(g.tension) * more)} of tension, and the metal stands "
-        f"{stands}.{_too_far(trial)} A crack, pore or keyway already there is not in this sum."
+        f"Brittle: {_where(trial)} sees about {show.pressure(likely(g.tension) * more)} of tension, and the metal stands "
+        f"{stands}.{_too_far(trial)} {not_in_the_sum(trial.job)}"
     )
+
+
+def _where(trial: Trial) -> str:
+    """The place of the largest tension."""
+    work = trial.job.work
+    if work.keyway is None and work.cross_hole is None:
+        return "the edge of the bore"
+    return "the edge of the cross hole" if work.cross_hole else "the corner of the keyway"
 
 
 def _too_far(trial: Trial) -> str:
@@ -110,13 +142,26 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
         given("E", likely(np.atleast_1d(f.work.modulus)), "Pa"),
     )
     factor = given("edge factor", likely(f.edge_factor))
+    notch, from_ = given("notch factor", likely(f.notch_factor)), ("ours", f.notch_source)
     stress = (
         spread(
-            "largest_tension", g.tension, "Pa", "pressure", "lame_hoop", (*edge, factor), ("ours",)
+            "largest_tension",
+            g.tension,
+            "Pa",
+            "pressure",
+            "lame_hoop",
+            (*edge, factor, notch),
+            from_,
         )
         if f.brittle
         else spread(
-            "equivalent_stress", g.equivalent_stress, "Pa", "pressure", "equivalent_stress", edge
+            "equivalent_stress",
+            g.equivalent_stress,
+            "Pa",
+            "pressure",
+            "equivalent_stress",
+            (*edge, notch),
+            from_[1:] if likely(f.notch_factor) > 1 else (),
         )
     )
     name, rule = (

@@ -9,6 +9,7 @@ import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws, Figure, Input, Question
 from borewright.answer.streams import Stream, positive
+from borewright.job.web import metal_share
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.milling import table_feed
 from borewright.mechanics.spread import high_end, likely
@@ -72,9 +73,14 @@ def _warmest(trial: Trial, body: Body) -> tuple[Cut, Demand]:
 def work_body(trial: Trial) -> Body:
     """Volume times density and heat capacity, and the outer surface, of the turned rings."""
     work, t = trial.job.work, trial.tables
-    rings = [(p.end - p.start, p.outside, p.inside or work.bore.size) for p in work.pieces]
-    volume = sum(np.pi / 4 * (o**2 - i**2) * length for length, o, i in rings)
-    area = sum(np.pi * o * length + np.pi / 2 * (o**2 - i**2) for length, o, i in rings)
+    rings = [
+        (p.end - p.start, p.outside, p.inside or work.bore.size, metal_share(p, work))
+        for p in work.pieces
+    ]
+    volume = sum(np.pi / 4 * (o**2 - i**2) * length * share for length, o, i, share in rings)
+    area = sum(
+        (np.pi * o * length + np.pi / 2 * (o**2 - i**2)) * share for length, o, i, share in rings
+    )
     density, specific = (
         t.material_range(work.material, q).best for q in ("density", "heat_capacity")
     )
@@ -88,7 +94,7 @@ def half_grip(trial: Trial) -> Kelvin:
     def lost_share(rise: float) -> float:
         lost = rough + expansion * trial.grip.diameter * rise
         rings = trial.hold.rings(trial.chosen.travel, lost, likely_only=True)
-        return 1 - float(rings.normal_force[0]) / cold if cold > 0 else 1.0
+        return 1 - float(trial.hold.normal_force(rings)[0]) / cold if cold > 0 else 1.0
 
     cold = likely(trial.grip.pressed_force)
     found = where_it_reaches(lost_share, 0.5, 0.0, HOTTEST, steps=24)

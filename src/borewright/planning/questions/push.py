@@ -10,9 +10,11 @@ from borewright.answer.records import Figure, Input, Question, Verdict
 from borewright.mechanics.press import blow_travel, pressing_work
 from borewright.mechanics.rings import Elastic, ring_compliance
 from borewright.mechanics.spread import high_end, likely, low_end
+from borewright.planning.dishing import dish_figures
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
 from borewright.planning.press_room import press_troubles
+from borewright.planning.support import support_doubt, support_figures
 from borewright.planning.travel import press_draws, press_margins
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Joule
@@ -23,14 +25,16 @@ def ask_push(trial: Trial) -> Question:
     margin = press_margins(trial.grip, press_draws(trial.shop.press_force))
     best, low = likely(margin), low_end(margin)
     troubles = press_troubles(trial)
+    doubt = support_doubt(trial)
+    verdict = Verdict.NO if troubles else judge("push", best, low, trial.tables)
     return Question(
         "push",
-        Verdict.NO if troubles else judge("push", best, low, trial.tables),
+        Verdict.CARE if doubt and verdict is Verdict.YES else verdict,
         best,
         low,
         f"{trial.shop.press_name} has too little room: {'; '.join(troubles)}."
         if troubles
-        else _reason(trial, best),
+        else f"{_reason(trial, best)} {doubt}".rstrip(),
         "Another press, a vice, or a soft hammer." if troubles else _changes(trial),
         _figures(trial),
         (trial.tables.threshold("push").source, trial.shop.press_force.source),
@@ -69,6 +73,8 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
     off = (n, given("friction off", likely(f.friction_off)), given("taper", g.taper, "m/m"))
     return (
         *_pressures(trial),
+        *support_figures(trial),
+        *dish_figures(trial),
         spread(
             "normal_force", g.pressed_force, "N", "force", "normal_force", _summed(trial), f.sources
         ),
@@ -129,9 +135,11 @@ def likely_compliance(trial: Trial) -> float:
 def _summed(trial: Trial) -> tuple[Input, ...]:
     g = trial.grip
     length = likely(g.contact_length)
-    mean = likely(g.pressed_force) / (np.pi * g.diameter * length) if length > 0 else 0.0
+    share = trial.hold.facts.bearing_share
+    mean = likely(g.pressed_force) / (np.pi * g.diameter * length * share) if length > 0 else 0.0
     return (
         given("bore", g.diameter, "m", "bore"),
         given("mean pressure", mean, "Pa"),
         given("contact length", length, "m"),
+        given("share of the round that bears", share),
     )

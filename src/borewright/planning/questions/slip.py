@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from borewright.answer.cut_words import depth_words, feed_words
 from borewright.answer.records import Cut, Demand, Draws, Figure, Input, Question, Verdict
 from borewright.cutting.demand import force_factors
+from borewright.cutting.knock import knock_of
 from borewright.mechanics.kienzle import chip_of
 from borewright.mechanics.slip import axial_on_friction
 from borewright.mechanics.spread import likely, low_end
@@ -192,6 +193,7 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
 
 def _cutting_force(trial: Trial, hard: HardestCut) -> Figure:
     k = trial.tables.kienzle(trial.job.work.material)
+    knock = knock_of(hard.cut, trial.job, trial.tables)
     chip = chip_of(hard.cut.depth, hard.cut.feed, hard.cut.edge_angle, hard.cut.nose_radius)
     inputs = (
         given("kc11 (N/mm²)", k.kc11.best),
@@ -199,9 +201,11 @@ def _cutting_force(trial: Trial, hard: HardestCut) -> Figure:
         given("b (mm)", chip.width * 1e3),
         given("h (mm)", chip.thickness * 1e3),
         given("worn tool and its kind", force_factors(trial.job.work.material, trial.tables)),
+        given("knock", knock.best),
     )
+    sources = (k.source,) if knock.best == 1 else (k.source, knock.source)
     return spread(
-        "cutting_force", hard.demand.tangential, "N", "force", "kienzle_force", inputs, (k.source,)
+        "cutting_force", hard.demand.tangential, "N", "force", "kienzle_force", inputs, sources
     )
 
 

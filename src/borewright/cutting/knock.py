@@ -1,0 +1,31 @@
+"""A hole that the tool crosses: the cut knocks there, peak over steady force."""
+
+from __future__ import annotations
+
+from borewright.answer.records import Cut
+from borewright.job.records import Job
+from borewright.job.web import on_bore
+from borewright.reference.library import Tables
+from borewright.reference.ranges import Range
+
+NO_KNOCK = Range(1.0, 1.0, 1.0, "", "ours")
+"""Nothing in the tool's way."""
+
+
+def knock_of(cut: Cut, job: Job, tables: Tables) -> Range:
+    """Peak over steady force of a cut; more than 1 where it turns an outside with a hole in it."""
+    if cut.kind == "turn" and hole_in_the_outside(job):
+        return tables.cutting_correction("interrupted_impact")
+    return NO_KNOCK
+
+
+def hole_in_the_outside(job: Job) -> bool:
+    """Whether the cross hole comes out on the largest diameter, or may, its place not known."""
+    work, hole = job.work, job.work.cross_hole
+    if hole is None:
+        return False
+    return any(
+        ring.outside >= work.outside * (1 - 1e-9)
+        for ring in on_bore(work.pieces, work.bore.size)
+        if hole.at is None or ring.start < hole.at < ring.end
+    )
