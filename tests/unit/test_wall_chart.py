@@ -243,6 +243,14 @@ def test_outsides_that_the_lathe_does_not_swing_are_left_out_and_said() -> None:
     assert any("swing" in said for said in drawn.not_shown)
 
 
+def test_of_several_lathes_the_widest_says_what_is_charted() -> None:
+    small, large = Machine(swing_over_cross_slide=0.1), Machine(swing_over_cross_slide=0.22)
+    both = shelf_chart(replace(SHELF, machine=small, lathes=(small, large)))
+    assert 0.1 < max(both.outsides) <= 0.22
+    untold = shelf_chart(replace(SHELF, machine=small, lathes=(small, Machine("untold"))))
+    assert max(untold.outsides) > 0.22
+
+
 def test_a_feed_that_the_lathe_has_is_used() -> None:
     geared = replace(SHELF, machine=Machine(feeds=(0.00005, 0.00009, 0.0002)))
     assert shelf_chart(geared).feed == 0.00009

@@ -108,9 +108,17 @@ def _spread(bars: list[ChartBar], count: int) -> list[ChartBar]:
     return [bars[round(k * (len(bars) - 1) / (count - 1))] for k in range(count)]
 
 
+def _widest_swing(shelf: Shelf) -> Metre | None:
+    """What the largest lathe swings over its cross slide; None where one of them is not stated."""
+    lathes = shelf.lathes or (shelf.machine,)
+    swings = [lathe.swing_over_cross_slide for lathe in lathes]
+    known = [swing for swing in swings if swing is not None]
+    return max(known) if len(known) == len(swings) else None
+
+
 def _outsides(shelf: Shelf, units: str, shown: tuple[ChartBar, ...]) -> tuple[Metre, ...]:
     """The rows: what the lathe swings, where that is known."""
-    swing = shelf.machine.swing_over_cross_slide
+    swing = _widest_swing(shelf)
     return tuple(d for d in OUTSIDES[units] if shown and (swing is None or d <= swing))
 
 
@@ -132,7 +140,7 @@ def _not_shown(
     if left := len(sizes - shown):
         count = "1 other size" if left == 1 else f"{left} other sizes"
         said.append(f"Depths for {count} on the shelf are left out: ask plan.")
-    swing = shelf.machine.swing_over_cross_slide
+    swing = _widest_swing(shelf)
     if swing is not None and swing < OUTSIDES[units][-1]:
         said.append(f"Outsides over the cross slide's swing of {show.length(swing)} are left out.")
     return tuple(said)
