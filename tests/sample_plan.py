@@ -8,20 +8,18 @@ from __future__ import annotations
 from dataclasses import replace
 from math import pi
 
+from borewright.answer.picture import Band, Layout, Ring
 from borewright.answer.records import (
     Assumption,
-    Band,
     Candidate,
     Caution,
     Cut,
     Figure,
     Input,
-    Layout,
     Plan,
     ProofLoad,
     PushAdvice,
     Question,
-    Ring,
     Step,
     Verdict,
 )

@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 import pytest
 from tests.sample_plan import SHAPES, sample_layout
 
-from borewright.answer.records import Layout
+from borewright.answer.picture import Layout
 from borewright.drawing import side_view, svg
 from borewright.drawing.frame import Scale
 from borewright.quantities.show import Show

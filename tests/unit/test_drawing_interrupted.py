@@ -8,7 +8,7 @@ from math import hypot
 import pytest
 from tests.sample_plan import sample_layout
 
-from borewright.answer.records import Layout
+from borewright.answer.picture import Layout
 from borewright.drawing import end_view, side_view
 from borewright.drawing.frame import Scale
 from borewright.drawing.outline import section

@@ -12,7 +12,7 @@ from xml.etree import ElementTree
 import pytest
 from tests.sample_plan import SHAPES, sample_layout, sample_plan
 
-from borewright.answer.records import Band, Layout, Ring
+from borewright.answer.picture import Band, Layout, Ring
 from borewright.drawing import Scene, draw_plan, end_view, inset, svg
 from borewright.drawing.frame import Scale
 from borewright.drawing.hatch import hatch_lines

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 import pytest
 from tests.jobs_made import wheel_job
-from tests.load_jobs import TABLES, gear, grinding
+from tests.load_jobs import BUSH, PINION, TABLES, gear, grinding, planned
 
 from borewright.job.records import Job
 from borewright.report.explain import plan_figures
@@ -73,3 +73,17 @@ def test_each_figure_of_a_load_can_be_worked_again_by_its_rule(job: Job, sums: M
         assert TABLES.formula(figure.formula).rule
         given = {i.label: i.value for i in figure.inputs}
         assert figure.best == pytest.approx(by_hand(given), rel=1e-6), name
+
+
+def test_a_proof_load_of_grams_is_a_twist_of_the_hand_and_one_of_pounds_is_a_weight() -> None:
+    light, heavy = planned(BUSH), planned(PINION)
+    assert light.proof is not None
+    assert heavy.proof is not None
+    assert (light.proof.by_hand, heavy.proof.by_hand) == (True, False)
+    # 1.5 times the force along the wheel's rim at the radius of the bush; the thrust adds little.
+    asked = next(f for f in plan_figures(light) if f.name == "cut_torque").best
+    assert 1.5 * asked <= light.proof.torque <= 2.5 * asked
+    for answer, hung in ((light, False), (heavy, True)):
+        step = next(s for s in answer.steps if s.title == "Proof load")
+        assert ("Hang" in step.text) is hung
+        assert any("known weight" in ready for ready in answer.have_ready) is hung

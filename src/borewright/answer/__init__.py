@@ -1,6 +1,7 @@
 """The frozen records of what borewright says, and the draws they are made of.
 
-    records    Figure, Verdict, Question, Grip, Demand, Step, Caution, Cut, Layout, Plan …
+    records    Figure, Verdict, Question, Grip, Demand, Step, Caution, Cut, Plan …
+    picture    Band, Ring, Layout: the geometry that is drawn
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf
     strip      Strip, Tick: the paper strip that makes a bore gauge of a mandrel
     cut_words  how the depth and feed of a cut are said

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from math import cos, pi, radians, sin
 
-from borewright.answer.records import Layout, ProofLoad
+from borewright.answer.picture import Layout
+from borewright.answer.records import ProofLoad
 from borewright.drawing.breaks import broken
 from borewright.drawing.dimension import (
     ROW,
@@ -55,7 +56,7 @@ def end_view(
         *_forward(layout),
         *_work(eye),
         *_slip(eye),
-        *(_arm(eye, proof) if proof else ()),
+        *(_arm(eye, proof) if proof and not proof.by_hand else ()),
         *_dog(eye),
         *end_hidden(layout, eye.cx, eye.cy, eye.size),
         *(_rotation(eye, half) if layout.turns else ()),
@@ -201,5 +202,7 @@ def _key(layout: Layout, show: Show, top: float, width: float) -> tuple[Item, ..
 
 def proof_words(proof: ProofLoad, show: Show) -> str:
     """The proof load as a sentence."""
+    if proof.by_hand:
+        return "Proof load: a hard twist of the rim by hand must not slip it."
     arm, force = show.length(proof.arm), show.force(proof.force)
     return f"Proof load: {force} hung {arm} from the axis must not slip it."

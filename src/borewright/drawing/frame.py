@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from borewright.answer.records import Layout
+from borewright.answer.picture import Layout
 
 CENTER_REACH = 1.15
 """How far a centre is drawn beyond the mandrel's end, in end diameters (ours)."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import floor, log10
 
-from borewright.answer.records import Layout
+from borewright.answer.picture import Layout
 from borewright.drawing.dimension import SIZE, fitting
 from borewright.drawing.measure import text_width
 from borewright.drawing.scene import Hatch, Item, Line, LineKind, Path, Point, Scene, Text

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import cos, pi, sin, sqrt
 
-from borewright.answer.records import Layout, Ring
+from borewright.answer.picture import Layout, Ring
 from borewright.drawing.frame import Frame
 from borewright.drawing.scene import Item, Line, LineKind, Path, Point
 

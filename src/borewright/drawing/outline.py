@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from borewright.answer.records import Layout, Ring
+from borewright.answer.picture import Layout, Ring
 
 Segment = tuple[float, float, float, float]
 """z1, r1, z2, r2 of one straight edge of the section."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from borewright.answer.records import Layout
+from borewright.answer.picture import Layout
 from borewright.drawing.callout import Callout, Placed
 from borewright.drawing.dimension import SIZE, without_other_unit
 from borewright.drawing.frame import Frame, from_large_end

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from borewright.answer.records import Layout
+from borewright.answer.picture import Layout
 from borewright.drawing.dimension import ROW, Span, level_dimension, without_other_unit
 from borewright.drawing.frame import Frame, from_large_end
 from borewright.drawing.outline import silhouette

@@ -5,7 +5,7 @@ Labels on stems stand above, dimensions below, one to a row.
 
 from __future__ import annotations
 
-from borewright.answer.records import Layout
+from borewright.answer.picture import Layout
 from borewright.drawing.breaks import broken
 from borewright.drawing.callout import MOST_ROWS, Placed, place_within, stacked
 from borewright.drawing.dimension import SIZE

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from borewright.answer.records import Layout
+from borewright.answer.picture import Layout
 from borewright.drawing.outline import outside
 from borewright.drawing.scene import LineKind
 

@@ -16,6 +16,7 @@
     names           names in a job held against the tables
     press_room      daylight, throat, ram travel, table slot; the opening of a vice
     shop            what the shop owns, or is taken to own
+    prove_steps     pencil line, setting up, proof load
     load_steps      steps on the grinder and on the dividing head
     load_words      what loads take for granted, and what to have ready for them
     soundness       keyways, cross holes, spokes and flaws: when they forbid the press, and in words

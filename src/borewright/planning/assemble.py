@@ -56,7 +56,7 @@ def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
         steps=() if no else sheet_steps,
         cautions=cautions(job, shop, tables),
         cuts=trial.cuts,
-        have_ready=() if no else have_ready(best, shop, push),
+        have_ready=() if no else have_ready(best, shop, push, proof.by_hand),
         figures=figures,
         bore_window=trial.window if trial.window[0] < trial.window[1] else None,
         push=None if no else push,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from borewright.answer.records import Band, Layout, Ring
+from borewright.answer.picture import Band, Layout, Ring
 from borewright.holding.measured_mandrel import diameter_of
 from borewright.job.interrupted import CrossHole
 from borewright.job.records import Piece

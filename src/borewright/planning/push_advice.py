@@ -77,4 +77,6 @@ def proof_load(trial: Trial) -> ProofLoad:
     asked = likely(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
     torque = float(proof_torque(asked, trial.grip.diameter, factor))
     rim = trial.job.work.outside / 2
-    return ProofLoad(torque, arm, torque / arm, rim, torque / rim, factor)
+    twist, pull = (trial.tables.allowance(name).low for name in ("hand_twist", "hand_pull"))
+    by_hand = torque < twist and torque / rim < pull
+    return ProofLoad(torque, arm, torque / arm, rim, torque / rim, factor, by_hand)

@@ -4,26 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from borewright.answer.records import Cut, Figure, Input, ProofLoad, PushAdvice, Step
+from borewright.answer.records import Cut, Figure, ProofLoad, PushAdvice, Step
 from borewright.cutting.directions import LOOSENS
 from borewright.cutting.knock import hole_in_the_outside
 from borewright.mechanics.spread import likely
-from borewright.planning.figures import figure, given
-from borewright.planning.load_steps import between_centers, loads
-from borewright.planning.margins import demand_on_uncut
+from borewright.planning.figures import figure
+from borewright.planning.load_steps import Line, loads
+from borewright.planning.prove_steps import prove
 from borewright.planning.questions.push import blows
-from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.support_step import support_sizes, support_words
 from borewright.planning.trial import Trial
 
-GRAVITY = 9.80665
-"""Standard gravity (m/s²), by definition (CGPM 1901)."""
-
 GAUGE_STEP: dict[str, float] = {"inch": 2.54e-6, "mm": 0.01e-3}
 """A tenth of a thou, or a hundredth of a mm, of bore (m): the mandrel read backwards as a gauge."""
-
-Line = tuple[str, str, tuple[Figure, ...], tuple[str, ...]]
-"""Title, text, figures that the text shows, blanks to write in."""
 
 
 def steps(trial: Trial, push: PushAdvice, proof: ProofLoad) -> tuple[Step, ...]:
@@ -31,7 +24,7 @@ def steps(trial: Trial, push: PushAdvice, proof: ProofLoad) -> tuple[Step, ...]:
     lines = [
         *_make_ready(trial),
         *_press_on(trial, push),
-        *_prove(trial, proof),
+        *prove(trial, proof),
         *_cut(trial),
         *_press_off(trial),
     ]
@@ -191,57 +184,6 @@ def _rule_readings(trial: Trial, before: float) -> tuple[float, float, float]:
 def _rule_figure(name: str, reading: tuple[float, float, float]) -> Figure:
     low, best, high = reading
     return figure(f"{name}_rule_reading", best, "m", "length", "rule_reading", band=(low, high))
-
-
-def _prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
-    show = trial.show
-    yield (
-        "Pencil line",
-        "Across mandrel and work, at both faces. If it ever breaks, it slipped: stop.",
-        (),
-        (),
-    )
-    yield between_centers(trial)
-    turns = any(c.space is None for c in trial.cuts)
-    way = "against the way the work turns" if turns else "one way and then the other"
-    yield (
-        "Proof load",
-        f"Power off, spindle held, dog against its driver. Hang {show.weight(proof.force / GRAVITY)}, the arm's own pull "
-        f"counted, on a level arm of {show.length(proof.arm)} clamped to the rim (or pull {show.force(proof.rim_force)} "
-        f"at the rim by a cord), {way}: {proof.factor:g} times the hardest cut below. The pencil "
-        "line must not break; if it does, press further or cut lighter.",
-        (
-            figure(
-                "proof_weight",
-                proof.force / GRAVITY,
-                "kg",
-                "mass",
-                "proof_load",
-                _proof_inputs(trial, proof),
-            ),
-            figure("proof_arm", proof.arm, "m", "length", "", sources=("ours",)),
-            figure(
-                "proof_rim_force",
-                proof.rim_force,
-                "N",
-                "force",
-                "proof_load",
-                _proof_inputs(trial, proof),
-            ),
-        ),
-        ("line held",),
-    )
-
-
-def _proof_inputs(trial: Trial, proof: ProofLoad) -> tuple[Input, ...]:
-    demand = likely(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
-    return (
-        given("factor", proof.factor),
-        given("demand", demand, "N"),
-        given("bore", trial.grip.diameter, "m", "bore"),
-        given("arm", proof.arm, "m"),
-        given("rim radius", proof.rim_radius, "m"),
-    )
 
 
 def _cut(trial: Trial) -> Iterator[Line]:

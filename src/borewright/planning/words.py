@@ -68,8 +68,8 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
     return (*lines, *stated_words(job))
 
 
-def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
-    """What to fetch before starting."""
+def have_ready(best: Weighed, shop: Shop, push: PushAdvice, by_hand: bool) -> tuple[str, ...]:
+    """What to fetch before starting; `by_hand`: a twist of the hand is the proof load."""
     show, m = best.trial.show, best.trial.mandrel
     job = best.trial.job
     shelf, note = job.shelf, shop.notes_of.get(m.name)
@@ -80,7 +80,7 @@ def have_ready(best: Weighed, shop: Shop, push: PushAdvice) -> tuple[str, ...]:
         *lathe_words(shelf.machine),
         dog_words(shelf, m, note, show) if job.driven_by == "dog" else DRIVERS[job.driven_by],
         "oil, rag, pencil, rule, micrometer, indicator",
-        "lever or cord and a known weight for the proof load",
+        *(() if by_hand else ("lever or cord and a known weight for the proof load",)),
         *loads_ready(best.trial.cuts, show),
     )
 

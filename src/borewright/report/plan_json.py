@@ -8,7 +8,8 @@ from dataclasses import is_dataclass
 from math import isfinite
 from typing import Any
 
-from borewright.answer.records import Band, Figure, Plan
+from borewright.answer.picture import Band
+from borewright.answer.records import Figure, Plan
 from borewright.report.record_keys import key_with_unit, suffix_of_symbol, typed_fields
 
 

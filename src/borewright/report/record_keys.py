@@ -12,7 +12,7 @@ from functools import lru_cache
 from types import NoneType, UnionType
 from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
-from borewright.answer.records import Band
+from borewright.answer.picture import Band
 from borewright.quantities import si
 from borewright.quantities.si import Unit
 

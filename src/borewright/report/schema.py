@@ -8,7 +8,8 @@ from enum import StrEnum
 from typing import Any, get_args, get_origin
 
 from borewright.answer.chart import Chart
-from borewright.answer.records import Band, Figure, Input, Plan, PushAdvice
+from borewright.answer.picture import Band
+from borewright.answer.records import Figure, Input, Plan, PushAdvice
 from borewright.report.record_keys import bare, optional_of, typed_fields
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"

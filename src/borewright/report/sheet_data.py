@@ -96,6 +96,12 @@ def proof_words(plan: Plan, show: Show) -> str:
     proof = plan.proof
     if proof is None:
         return ""
+    if proof.by_hand:
+        return (
+            "Proof load before cutting: the cut asks so little that a hard twist of the rim by "
+            f"hand proves it, {proof.factor:g} times and more ({show.torque(proof.torque)}). The "
+            "pencil line must stay whole."
+        )
     return (
         f"Proof load before cutting: {show.torque(proof.torque)}, {proof.factor:g} times the "
         f"cut, is {show.force(proof.force)} at {show.length(proof.arm)} or "

@@ -1,0 +1,83 @@
+"""The pencil line, the setting up, and the proof load: what proves the grip before anything is cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from borewright.answer.records import Input, ProofLoad
+from borewright.mechanics.spread import likely
+from borewright.planning.figures import figure, given
+from borewright.planning.load_steps import Line, between_centers
+from borewright.planning.margins import demand_on_uncut
+from borewright.planning.questions.slip import hardest_cut
+from borewright.planning.trial import Trial
+from borewright.quantities.show import Show
+
+GRAVITY = 9.80665
+"""Standard gravity (m/s²), by definition (CGPM 1901)."""
+
+
+def prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
+    show = trial.show
+    yield (
+        "Pencil line",
+        "Across mandrel and work, at both faces. If it ever breaks, it slipped: stop.",
+        (),
+        (),
+    )
+    yield between_centers(trial)
+    turns = any(c.space is None for c in trial.cuts)
+    way = "against the way the work turns" if turns else "one way and then the other"
+    pulled = f"pull {show.force(proof.rim_force)} at the rim by a cord"
+    hung = (
+        f"Hang {show.weight(proof.force / GRAVITY)}, the arm's own pull counted, on a level arm of "
+        f"{show.length(proof.arm)} clamped to the rim (or {pulled}), {way}"
+    )
+    yield (
+        "Proof load",
+        f"Power off, spindle held, dog against its driver. {_twisted(proof, show) or hung}: {proof.factor:g} times the hardest cut below. The pencil "
+        "line must not break; if it does, press further or cut lighter.",
+        ()
+        if proof.by_hand
+        else (
+            figure(
+                "proof_weight",
+                proof.force / GRAVITY,
+                "kg",
+                "mass",
+                "proof_load",
+                _proof_inputs(trial, proof),
+            ),
+            figure("proof_arm", proof.arm, "m", "length", "", sources=("ours",)),
+            figure(
+                "proof_rim_force",
+                proof.rim_force,
+                "N",
+                "force",
+                "proof_load",
+                _proof_inputs(trial, proof),
+            ),
+        ),
+        ("line held",),
+    )
+
+
+def _proof_inputs(trial: Trial, proof: ProofLoad) -> tuple[Input, ...]:
+    demand = likely(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
+    return (
+        given("factor", proof.factor),
+        given("demand", demand, "N"),
+        given("bore", trial.grip.diameter, "m", "bore"),
+        given("arm", proof.arm, "m"),
+        given("rim radius", proof.rim_radius, "m"),
+    )
+
+
+def _twisted(proof: ProofLoad, show: Show) -> str:
+    """Said instead of a weight where the cut asks less than a hand's twist; empty where it asks more."""
+    if not proof.by_hand:
+        return ""
+    return (
+        f"Twist the rim hard by hand, both ways: that is more than the {show.torque(proof.torque)} wanted "
+        f"({show.force(proof.rim_force)} at the rim)"
+    )
