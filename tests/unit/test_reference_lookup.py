@@ -164,7 +164,7 @@ def test_every_listed_mandrel_has_ends_that_clear_the_bore(size: str) -> None:
 
 
 def test_cautions_come_worst_first_and_codes_stand_above_all() -> None:
-    said = LIBRARY.cautions("mandrel", "press", material="cast iron")
+    said = LIBRARY.cautions("mandrel", "dog", "press", material="cast iron")
     assert said[0].text.startswith("Local codes and licensed practice come first")
     assert [c.order for c in said] == sorted(c.order for c in said)
     assert {"press-brittle", "iron-dust", "dog-sweeps"} <= {c.id for c in said}

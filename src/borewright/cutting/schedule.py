@@ -29,6 +29,12 @@ from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, MetrePerSecond, RevPerSecond
 from borewright.reference.library import Tables
 
+NEAR_FEED = 1.06
+"""A feed of the lathe up to this many times the wanted one will do (ours)."""
+
+FINISH_SHARE = 0.6
+"""A finishing cut is at most this share of the roughing cut, where the plan may choose (ours)."""
+
 LATHE_READS = 0.005e-3
 """Half a thousandth of a hand's care on the dial (m): stock is not counted finer (ours)."""
 
@@ -72,9 +78,12 @@ def _turning(job: Job, base: _Base, tables: Tables, depth_share: float) -> tuple
     ):
         finish = stock
     rough = min(max(d.rough_depth * depth_share, finish), most)
+    if stock is None:
+        finish = min(finish, FINISH_SHARE * rough)
     stop = "" if stock is not None else " (stop at your size)"
+    least = _least_rough(job, finish, tables)
     return (
-        *_roughing(stock, rough, finish, base, rough_feed, stop),
+        *_roughing(stock, rough, finish, base, rough_feed, stop, least),
         _face(
             "face-trailing",
             "face the tailstock side, if wanted",
@@ -114,9 +123,19 @@ def deepest_pass(job: Job, tables: Tables) -> Metre:
 
 
 def _roughing(
-    stock: Metre | None, depth: Metre, finish: Metre, base: _Base, feed: Metre, stop: str
+    stock: Metre | None,
+    depth: Metre,
+    finish: Metre,
+    base: _Base,
+    feed: Metre,
+    stop: str,
+    least: Metre,
 ) -> tuple[Cut, ...]:
-    """The roughing cut in equal passes; one where the stock is not known, none where it is thin."""
+    """The roughing cut in equal passes; one where the stock is not known, none where it is thin.
+
+    Where equal passes would be lighter than the least, the first takes the whole depth and gets
+    under the skin, and the rest share what is left.
+    """
     name = f"rough the outside{stop}"
     if stock is None:
         return (_turn("rough", name, base, depth, feed, 1),)
@@ -124,7 +143,14 @@ def _roughing(
     if to_rough <= 1e-9:
         return ()
     passes = max(1, math.ceil(round(to_rough / depth, 6)))
-    return (_turn("rough", name, base, to_rough / passes, feed, passes),)
+    if passes == 1 or to_rough / passes >= least * (1 - 1e-9):
+        return (_turn("rough", name, base, to_rough / passes, feed, passes),)
+    first = "first cut on the outside, under the skin"
+    left = to_rough - depth
+    return (
+        _turn("skin", first, base, depth, feed, 1),
+        _turn("rough", name, base, left / (passes - 1), feed, passes - 1),
+    )
 
 
 def _finishing(
@@ -145,10 +171,13 @@ def spindle_for(surface: MetrePerSecond, diameter: Metre, machine: Machine) -> R
 
 
 def feed_for(wanted: Metre, machine: Machine) -> Metre:
-    """The lathe's feed at or just below the wanted one, its finest if all are coarser."""
+    """The lathe's feed at or just below the wanted one, its finest if all are coarser.
+
+    A feed a little above the wanted counts as at it: nobody sets 0.0039 where the lathe has 0.004.
+    """
     if not machine.feeds:
         return wanted
-    return max((f for f in machine.feeds if f <= wanted * (1 + 1e-9)), default=min(machine.feeds))
+    return max((f for f in machine.feeds if f <= wanted * NEAR_FEED), default=min(machine.feeds))
 
 
 def _to_two_figures(speed: RevPerSecond) -> RevPerSecond:

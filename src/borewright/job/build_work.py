@@ -255,4 +255,8 @@ def _finished(table: FinishedTable, reader: Reader, now: float) -> Finished:
     outside = maybe(reader.length, table.outside, "work.finished.outside")
     if outside is not None and outside > now + SLACK:
         _too_large(reader, "work.finished.outside", outside, "the outside now", now)
-    return Finished(outside, maybe(reader.length, table.tolerance, "work.finished.tolerance"))
+    return Finished(
+        outside,
+        maybe(reader.length, table.tolerance, "work.finished.tolerance"),
+        maybe(reader.length, table.runout, "work.finished.runout"),
+    )

@@ -81,10 +81,11 @@ class Bore:
 
 @dataclass(frozen=True, slots=True)
 class Finished:
-    """The size wanted when done, each with its tolerance as a total band on diameter."""
+    """The size wanted when done; `tolerance` is a band on diameter, `runout` a whole reading."""
 
     outside: Metre | None = None
     tolerance: Metre | None = None
+    runout: Metre | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -118,6 +118,7 @@ class FinishedTable(Table):
 
     outside: Typed | None = None
     tolerance: Typed | None = None
+    runout: Typed | None = None
 
 
 class WorkTable(Table):

@@ -104,7 +104,11 @@ class Speller:
 
     def work(self, work: Work) -> dict[str, Any]:
         finished = work.finished
-        sizes = {"outside": self.say(finished.outside), "tolerance": self.say(finished.tolerance)}
+        sizes = {
+            "outside": self.say(finished.outside),
+            "tolerance": self.say(finished.tolerance),
+            "runout": self.say(finished.runout),
+        }
         return stated_only(
             {
                 "blank": work.blank,

@@ -16,9 +16,9 @@ from borewright.planning.names import check_names, material_taken
 from borewright.planning.push_advice import proof_load, push_advice
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
-from borewright.planning.shop import Shop
 from borewright.planning.steps import steps
 from borewright.planning.words import assumed, echo, have_ready, headline
+from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
 
@@ -32,7 +32,7 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     job, taken = material_taken(job, tables)
     found = arrange(job, tables)
     best = found.best
-    plan = _served(found, best, tables) if best else _nothing(found.job, found.shop, tables)
+    plan = _served(found, best, tables) if best else _nothing(found, tables)
     return replace(plan, assumed=(*taken, *plan.assumed)) if taken else plan
 
 
@@ -54,7 +54,7 @@ def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
         candidates=found.weighing.candidates,
         better_ways=better,
         steps=() if no else sheet_steps,
-        cautions=cautions(job, shop, tables),
+        cautions=cautions(job, shop, tables, trial.mandrel),
         cuts=trial.cuts,
         have_ready=() if no else have_ready(best, shop, push, proof.by_hand),
         figures=figures,
@@ -69,20 +69,21 @@ def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
     )
 
 
-def _nothing(job: Job, shop: Shop, tables: Tables) -> Plan:
+def _nothing(found: Arranged, tables: Tables) -> Plan:
+    job, shop = found.job, found.shop
     better = better_ways(job, shop, None, tables)
     return Plan(
         title=job.title,
         units=job.units,
         verdict=Verdict.NO,
-        headline=headline(None, better),
+        headline=headline(None, better, _missing(found)),
         echo=echo(job, tables),
         chosen=None,
         questions=(),
-        candidates=(),
+        candidates=found.weighing.passed,
         better_ways=better,
         steps=(),
-        cautions=cautions(job, shop, tables),
+        cautions=cautions(job, shop, tables, None),
         cuts=(),
         have_ready=(),
         figures=(),
@@ -95,6 +96,15 @@ def _nothing(job: Job, shop: Shop, tables: Tables) -> Plan:
         sources=(),
         notes=(),
     )
+
+
+def _missing(found: Arranged) -> str:
+    """Why no mandrel of the shelf can be tried."""
+    nearest = found.weighing.nearest
+    if found.shop.owns_none or nearest is None:
+        return "there is no mandrel to try."
+    ground = Show(found.job.units).band(nearest.small_end, nearest.large_end, "bore")
+    return f"no mandrel on the shelf is near this bore; the nearest, {nearest.name}, is ground {ground}."
 
 
 def _sources(figures: tuple[Figure, ...], best: Weighed, tables: Tables) -> tuple[str, ...]:

@@ -62,10 +62,12 @@ def _stub_needed(job: Job, shop: Shop, best: Weighed | None) -> Iterator[tuple[s
         yield (
             "turned-stub",
             (
-                f"There is no mandrel on the shelf: turn a stub in the chuck to this bore ({size}), and leave it "
-                "there until the batch is done. It runs true because it was turned in place."
+                f"With no mandrel on the shelf, turn a stub in the chuck to this bore ({size}), and leave it there until the "
+                "batch is done. It runs true because it was turned in place: an everyday job."
             ),
         )
+    elif _no_round_bore(job, best):
+        return
     elif best is None or best.question("bore").verdict is Verdict.NO:
         yield (
             "turned-stub",
@@ -74,6 +76,12 @@ def _stub_needed(job: Job, shop: Shop, best: Weighed | None) -> Iterator[tuple[s
                 "there until the batch is done."
             ),
         )
+
+
+def _no_round_bore(job: Job, best: Weighed | None) -> bool:
+    """True where a stub would serve no better than a mandrel: the bore is oval, or must not be pressed on."""
+    flawed = best is not None and flaw_forbids(job, brittle=best.trial.hold.facts.brittle)
+    return bool(flawed) or out_of_round(job.work.bore) > WORN_OVAL
 
 
 def _for_rings(job: Job) -> Iterator[tuple[str, str]]:
@@ -134,9 +142,15 @@ def _for_slip(best: Weighed) -> Iterator[tuple[str, str]]:
             "faceplate",
             (
                 "The rim is far out on a small bore: strapped to the faceplate near the rim, set true by indicator on "
-                "the bore, it cannot slip. On the mandrel, a second dog on the hub takes the torque instead."
+                f"the bore, it cannot slip. On the mandrel, {_positive(best)} takes the torque instead."
             ),
         )
+
+
+def _positive(best: Weighed) -> str:
+    if best.trial.job.work.spokes:
+        return "a stud in the driver plate, bearing on a spoke by a soft pad,"
+    return "a second dog on the hub"
 
 
 def _for_crack(best: Weighed) -> Iterator[tuple[str, str]]:

@@ -40,6 +40,10 @@ MATTERS = (
 """Which of several equal answers is said first."""
 
 
+BESIDE = 0.5e-3
+"""A bore this far (m) off every mandrel is still tried on the nearest, to say by how much it misses (ours)."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Weighed:
     """A trial with its questions answered."""
@@ -68,6 +72,7 @@ class Weighing:
 
     tried: tuple[Weighed, ...]
     passed: tuple[Candidate, ...]
+    nearest: Mandrel | None = None
 
     @property
     def candidates(self) -> tuple[Candidate, ...]:
@@ -79,9 +84,11 @@ def weigh(job: Job, shop: Shop, tables: Tables) -> Weighing:
     mandrels = _to_try(job, shop, tables)
     distance = {m: _bore_off(m, job, tables) for m in mandrels}
     near = [m for m in mandrels if distance[m] <= 0]
-    chosen = near or sorted(mandrels, key=lambda m: distance[m])[:1]
+    beside = [m for m in mandrels if distance[m] <= BESIDE]
+    chosen = near or sorted(beside, key=lambda m: distance[m])[:1]
     passed = tuple(_passed(m, job) for m in mandrels if m not in chosen)
-    return Weighing(_tried(chosen, job, shop, tables), passed)
+    nearest = min(mandrels, key=lambda m: distance[m], default=None)
+    return Weighing(_tried(chosen, job, shop, tables), passed, nearest)
 
 
 def _bore_off(mandrel: Mandrel, job: Job, tables: Tables) -> float:

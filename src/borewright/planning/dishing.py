@@ -62,24 +62,29 @@ def dish_words(trial: Trial) -> str:
     d = dishing(trial)
     if d is None:
         return ""
+    if trial.hold.facts.brittle:
+        return f"Never under the rim: {_cracks(trial, d)}."
     sunk = likely(d.dish)
     size = trial.show.length(sunk) if sunk >= COARSE else trial.show.small(sunk)
-    return (
-        f"Held under the rim instead, this push would dish the {d.what} by about {size}"
-        f"{_outcome(trial, d)}."
-    )
+    return f"Held under the rim instead, this push would dish the {d.what} by about {size}{_outcome(trial, d)}."
+
+
+def _cracks(trial: Trial, d: Dishing) -> str:
+    """What becomes of brittle work: sure where even a rim that cannot tilt does not save it."""
+    if likely(trial.hold.facts.strength) < likely(d.stress_held):
+        return f"this push would break the {d.what} there"
+    return f"the push bends the {d.what}, and brittle work cracks there without warning"
 
 
 def _outcome(trial: Trial, d: Dishing) -> str:
-    """What becomes of it: sure where even a rim that cannot tilt does not save it."""
-    strength, brittle = trial.hold.facts.strength, trial.hold.facts.brittle
-    breaks = "break" if brittle else "bend"
-    what = ("it" if d.what == "web" else "them") + ("" if brittle else " for good")
+    """What becomes of ductile work: sure where even a rim that cannot tilt does not save it."""
+    strength = trial.hold.facts.strength
+    it = "it" if d.what == "web" else "them"
     if likely(strength) < likely(d.stress_held):
-        return f" and {breaks} {what}"
+        return f" and bend {it} for good"
     if low_end(strength / np.maximum(d.stress, 1.0)) < 1:
-        return f" and could {breaks} {what}"
-    return ", and it would spring back"
+        return f" and could bend {it} for good"
+    return ", and the hub would go on out of square"
 
 
 def dish_figures(trial: Trial) -> tuple[Figure, ...]:

@@ -28,6 +28,17 @@ def height_needed(trial: Trial) -> Metre:
     return trial.from_large_end(at_touch) + trial.hold.length
 
 
+def comes_through(trial: Trial) -> Metre:
+    """How far (m) the small end stands out past the far face once pressed: what the ring must swallow."""
+    return max(0.0, likely(trial.seat) - trial.hold.length) + trial.mandrel.end_length
+
+
+def opening_needed(trial: Trial) -> Metre:
+    """Opening (m) of a vice that takes mandrel, work and ring from the touch on."""
+    # The ring that holds the hub off the far jaw takes in what the mandrel still has to come through.
+    return height_needed(trial) + trial.chosen.press
+
+
 def _used(trial: Trial) -> OwnPress | None:
     shelf = trial.job.shelf
     named = [p for p in shelf.presses if shelf.press in (p.name, p.kind, p.called)]
@@ -47,10 +58,7 @@ def _press(trial: Trial, press: OwnPress) -> Iterator[str]:
 def _vice(trial: Trial) -> Iterator[str]:
     vice = trial.job.shelf.vice
     opening = vice.opening if vice else None
-    # The ring that holds the hub off the far jaw takes in what the mandrel still has to come through.
-    yield from _short(
-        trial, "opening of the vice", opening, height_needed(trial) + trial.chosen.press
-    )
+    yield from _short(trial, "opening of the vice", opening, opening_needed(trial))
 
 
 def _short(trial: Trial, what: str, has: Metre | None, needs: Metre) -> Iterator[str]:

@@ -30,13 +30,14 @@ def prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
     way = "against the way the work turns" if turns else "one way and then the other"
     pulled = f"pull {show.force(proof.rim_force)} at the rim by a cord"
     hung = (
-        f"Hang {show.weight(proof.force / GRAVITY)}, the arm's own pull counted, on a level arm of "
-        f"{show.length(proof.arm)} clamped to the rim (or {pulled}), {way}"
+        f"Hang {show.weight(proof.force / GRAVITY)}, the arm's own pull counted, {show.length(proof.arm)} from the "
+        f"axis on a level arm clamped to the rim (or {pulled}), {way}"
     )
     yield (
         "Proof load",
         f"Power off, spindle held, dog against its driver. {_twisted(proof, show) or hung}: {proof.factor:g} times the hardest cut below. The pencil "
-        "line must not break; if it does, press further or cut lighter.",
+        "line must not break; if it does, press further or cut lighter. Then take arm, weight and cord off, free the "
+        f"spindle, and turn once by hand.{_first_and_strange(trial)}",
         ()
         if proof.by_hand
         else (
@@ -81,3 +82,10 @@ def _twisted(proof: ProofLoad, show: Show) -> str:
         f"Twist the rim hard by hand, both ways: that is more than the {show.torque(proof.torque)} wanted "
         f"({show.force(proof.rim_force)} at the rim)"
     )
+
+
+def _first_and_strange(trial: Trial) -> str:
+    """Which pieces of a batch are proved."""
+    if trial.job.work.quantity < 2:
+        return ""
+    return " Prove the first, and any that touches or pushes otherwise than the first."

@@ -134,8 +134,18 @@ def _press(job: Job, tables: Tables) -> tuple[str, Range, tuple[Assumption, ...]
         force = _hammer_force(energy, tables)
         return press.name, force, (Assumption("the hammer", taken, energy.source),)
     if shelf.press:
-        return press.name, press.force, ()
+        return _called(job, press.name), press.force, ()
     said = Assumption(
         "what presses the work on", "a bench vice or a small arbor press", press.force.source
     )
     return "a bench vice or a small arbor press", press.force, (said,)
+
+
+def _called(job: Job, kind: str) -> str:
+    """The press as its owner calls it, with its kind; the kind alone where it has no name.
+
+    "the old one (one-ton arbor press)", "one-ton arbor press".
+    """
+    used = (p for p in job.shelf.presses if p.called == job.shelf.press)
+    name = next((p.name for p in used), "")
+    return f"{name} ({kind})" if name and name.casefold() != kind.casefold() else kind

@@ -47,12 +47,21 @@ def _make_ready(trial: Trial) -> Iterator[Line]:
     yield (
         "Check the bore",
         f"Go {show.bore(low)}, not-go {show.bore(high)}. Chamfer both ends of the bore wider than the "
-        "mandrel: facing stops in the chamfer. Wipe out every chip.",
+        f"mandrel: facing stops in the chamfer. {_keyway_burr(trial)}Wipe out every chip.",
         (
             figure("go_size", low, "m", "bore", "bore_window"),
             figure("not_go_size", high, "m", "bore", "bore_window"),
         ),
         ("bore",),
+    )
+
+
+def _keyway_burr(trial: Trial) -> str:
+    if trial.job.work.keyway is None:
+        return ""
+    return (
+        "Stone the burr off both edges of the keyway: it scores the mandrel and gives a false touch. Look into its corners "
+        "for cracks. "
     )
 
 

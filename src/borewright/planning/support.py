@@ -11,6 +11,7 @@ from borewright.answer.records import Draws, Figure
 from borewright.job.web import on_bore
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import given, spread
+from borewright.planning.press_room import comes_through
 from borewright.planning.travel import RULE_STEP
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
@@ -65,7 +66,15 @@ def ring_words(trial: Trial) -> str:
     if not s.stands:
         return "ring split to close round the mandrel's small end"
     reach = f", standing up {show.length(s.recess)} past the rim" if s.recess > 1e-6 else ""
-    return f"ring, hole {show.length(s.hole)}, outside up to {show.length(s.outside)}{reach}"
+    size = f"hole {show.length(s.hole)}, outside up to {show.length(s.outside)}"
+    if "vice" in trial.shop.press_name:
+        return f"tube, {size}, longer than {show.length(_rounded_up(trial, comes_through(trial)))}{reach}"
+    return f"ring, {size}{reach}"
+
+
+def _rounded_up(trial: Trial, size: Metre) -> Metre:
+    step = 4 * RULE_STEP[trial.job.units]
+    return math.ceil(round(size / step, 6)) * step
 
 
 def support_doubt(trial: Trial) -> str:

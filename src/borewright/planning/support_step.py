@@ -5,6 +5,7 @@ from __future__ import annotations
 from borewright.answer.records import Figure
 from borewright.planning.dishing import dish_words
 from borewright.planning.figures import figure
+from borewright.planning.press_room import opening_needed
 from borewright.planning.questions.push import blows
 from borewright.planning.support import hub_support, ring_words
 from borewright.planning.trial import Trial
@@ -36,8 +37,8 @@ def _stands(trial: Trial) -> str:
     if "vice" in trial.shop.press_name:
         return (
             f"In the vice: a {ring_words(trial)}, between one jaw and the hub, not the rim, at the face that is not "
-            f"{lead}, and room in it for the mandrel; the other jaw on the large end, a soft pad over the center hole. In a press: "
-            f"face {lead} up."
+            f"{lead}, and room in it for the mandrel; the other jaw on the large end, a soft pad over the center hole. It must open "
+            f"{trial.show.length(opening_needed(trial))}. In a press: face {lead} up."
         )
     return (
         f"The hub, not the rim, on a {ring_words(trial)}; face {lead} up; room below for the mandrel; a soft pad on the "

@@ -40,6 +40,9 @@ PRESS = "the press"
 ROOM = "the room left on the mandrel"
 """Said where the leading face would come too near the dog."""
 
+EASY, MOST_OF_IT = 1.5, 0.75
+"""A bore whose margin is less than EASY times what a yes asks is filled to MOST_OF_IT only (ours)."""
+
 RULE_STEP = {"inch": 0.0254 / 16, "mm": 0.001}
 """Travel is chosen in these steps (m): a sixteenth, or a millimetre."""
 
@@ -218,8 +221,16 @@ def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
 def _shortest(
     grips: Ladder, demands: tuple[Demand, ...], hold: TaperHold, tables: Tables, usual: Range
 ) -> int:
-    """Index of the shortest travel that serves the cuts and fills the bore, within the usual."""
+    """Index of the shortest travel that serves the cuts and fills the bore, within the usual.
+
+    A bore that a full length would strain hard is not filled for its own sake: most of it will do.
+    """
     least = min(max(usual.low, hold.length), usual.high)
     serves = grips.first(lambda g: slip_share(g, demands, tables) >= 1)
     fills = grips.first(lambda g: g.setting >= least)
+    strained = grips[min(fills, len(grips) - 1)]
+    if crack_share(strained, hold, tables) < EASY:
+        bears = float((hold.line.outside > 0) @ (hold.line.edges[1:] - hold.line.edges[:-1]))
+        enough = grips.first(lambda g: likely(g.contact_length) >= MOST_OF_IT * bears)
+        fills = min(fills, max(enough, grips.first(lambda g: g.setting >= usual.low)))
     return max(serves, fills)

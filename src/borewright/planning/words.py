@@ -18,11 +18,11 @@ from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
 
-def headline(best: Weighed | None, better: tuple[Candidate, ...]) -> str:
-    """The answer in one or two sentences."""
+def headline(best: Weighed | None, better: tuple[Candidate, ...], missing: str = "") -> str:
+    """The answer in one or two sentences; `missing`: why no mandrel of the shelf can be tried."""
     other = f" {better[0].reason}" if better else ""
     if best is None:
-        return f"No: nothing on the shelf can be tried.{other}"
+        return f"No: {missing}{other}"
     t = best.trial
     on = f"{t.mandrel.name}, face {t.hold.leading} towards the large end"
     press = f"{t.show.length(t.chosen.press)} past touch"
@@ -111,6 +111,11 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
         tolerance = tables.allowance("usual_tolerance")
         said.append(
             Assumption("tolerance of the outside", show.small(tolerance.best), tolerance.source)
+        )
+    if w.finished.runout is None:
+        runout = tables.allowance("usual_runout")
+        said.append(
+            Assumption("runout of rim to bore", f"{show.small(runout.best)}, whole", runout.source)
         )
     turned = best is None or any(c.on_lathe for c in best.trial.cuts)
     if turned and not job.shelf.machine.speeds:

@@ -35,6 +35,12 @@ from borewright.quantities.units import unit
 TOO_LARGE: Final = 1e30
 """In SI: nothing measured comes near, and a float this large is a stand-in for infinity."""
 
+PENCIL: Final = 4
+"""Significant figures that a sum is given where the usual rounding is coarser."""
+
+CLOSE_ENOUGH: Final = 1e-3
+"""A rounding that changes less than this leaves a pencil sum right."""
+
 
 @dataclass(frozen=True, slots=True)
 class Show:
@@ -229,6 +235,25 @@ class Show:
         if not _sayable(value):
             return _no_number(value)
         return f"{rounding.significant(value, 3)} {unit_symbol}"
+
+    def pencil(self, value: float, unit_symbol: str, kind: str = "") -> str:
+        """As `quantity`, with the digits that a sum needs where the usual rounding is coarser.
+
+        >>> Show("inch").pencil(3.3e-6, "m", "small"), Show("mm").pencil(0.016006, "m", "bore")
+        ('0.0001299 in', '16.006 mm (0.6302 in)')
+        """
+        name = kind_of(unit_symbol, kind)
+        if not _sayable(value) or name in ("taper", "temperature"):
+            return self.quantity(value, unit_symbol, kind)
+        if not name:
+            return f"{rounding.significant(value, PENCIL)} {unit_symbol}".rstrip()
+        inch, metric = _pair(name, value)
+        scale = inch if self.units == "inch" or metric is None else metric
+        exact, shown = value * scale.per_si, float(scale.number(value))
+        fraction = name == "length" and sixty_fourth(exact) is not None and scale is inch
+        if fraction or math.isclose(exact, shown, rel_tol=CLOSE_ENOUGH):
+            return self.quantity(value, unit_symbol, kind)
+        return f"{rounding.significant(exact, PENCIL)}{scale.join}{scale.symbol}"
 
     def _one(self, kind: str, value: float) -> str:
         if not _sayable(value):

@@ -49,7 +49,7 @@ def _line(figure: Figure, known: Tables, show: Show) -> str:
     formula = _formula(figure, known)
     parts = [f"{spoken(figure.name)} = {figure_words(figure, show)}", _rule(figure, formula)]
     if figure.inputs:
-        values = (f"{i.label} {show.quantity(i.value, i.unit, i.kind)}" for i in figure.inputs)
+        values = (f"{i.label} {show.pencil(i.value, i.unit, i.kind)}" for i in figure.inputs)
         parts.append(f"in: {', '.join(values)}")
     parts.append(f"source: {_sources(figure, formula)}")
     parts.append(f"weak: {formula.weakness}" if formula and formula.weakness else "")

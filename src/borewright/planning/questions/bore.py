@@ -24,7 +24,8 @@ FINEST_BAND = 1e-6
 def ask_bore(trial: Trial) -> Question:
     """Margin: distance to the nearer end of the window over the half band of the reading.
 
-    The verdict is the worse of that and of the bore's form: an oval bore bears on two lines only.
+    The verdict is the worse of that and of the bore's form: an oval bore bears on two lines only,
+    and the margin is then the squeeze at the leading face over the out-of-round.
     """
     band = _half_band(trial)
     margin = _inside(trial) / band
@@ -34,8 +35,8 @@ def ask_bore(trial: Trial) -> Question:
     return Question(
         "bore",
         form if oval else size,
-        margin,
-        low,
+        form_margin(trial) if oval else margin,
+        form_margin(trial) if oval else low,
         _oval_reason(trial) if oval else _reason(trial, margin, band),
         "Bore it round, or bush it; or hold it where nothing bears on the bore."
         if oval

@@ -19,7 +19,7 @@ from borewright.quantities.si import Metre
 def ask_crack(trial: Trial) -> Question:
     """Margin: strength over stress at the bore, peaks not taken off, edge and notch raised.
 
-    No, whatever the margin, where the cuts leave less wall than must stand, where a keyway goes too
+    No, with no margin at all, where the cuts leave less wall than must stand, where a keyway goes too
     deep, and where a flaw was seen, or is suspected in brittle work.
     """
     margin = bore_margins(trial.grip, trial.hold.facts) / _teeth_strain(trial)
@@ -29,8 +29,8 @@ def ask_crack(trial: Trial) -> Question:
     return Question(
         "crack",
         Verdict.NO if forbidden else _judged(rule, best, low, trial),
-        best,
-        low,
+        0.0 if forbidden else best,
+        0.0 if forbidden else low,
         forbidden or _reason(trial, best, low),
         mends or _changes(trial),
         _figures(trial),

@@ -117,7 +117,10 @@ def _drops_on(trial: Trial) -> str:
     hot = drop_on(trial)
     if hot > trial.tables.allowance("warm_limit").best:
         return ""
-    return f" Warmed evenly to {trial.show.temperature(hot)} the work would slide to this place unpressed."
+    return (
+        f" Warmed right through in an oven or in hot water or oil to {trial.show.temperature(hot)}, never by a flame, the "
+        "work would slide to this place unpressed."
+    )
 
 
 def _expansion(trial: Trial) -> float:
@@ -185,8 +188,9 @@ def _reason(trial: Trial, cut: Cut, rise: Draws, limit: Kelvin) -> str:
     dry = ", dry and without a pause," if cut.kind == "grind" and not cut.coolant else ""
     warm = f"{show.temperature_difference(likely(rise))} warmer (up to {show.temperature_difference(high_end(rise))})"
     return (
-        f"{subject}{dry} leaves the work about {warm} than the mandrel; half of the grip is gone at "
-        f"{show.temperature_difference(limit)} and it drops off at {show.temperature_difference(drop_off(trial))}."
+        f"{subject}{dry} leaves the work about {warm} than the mandrel; half of the grip is gone when it is "
+        f"{show.temperature_difference(limit)} warmer than the mandrel, and it drops off when it is "
+        f"{show.temperature_difference(drop_off(trial))} warmer."
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from borewright.answer.records import Figure, Question
+from borewright.answer.records import Figure, Question, Verdict
 from borewright.holding.measured_words import wear_words
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import figure, given, spread
@@ -18,12 +18,14 @@ def ask_seat(trial: Trial) -> Question:
     """Margin: the share of the bore's length that bears. Figures: touch, seat, rule reading."""
     share = trial.grip.contact_length / _bearing_length(trial)
     best, low = likely(share), low_end(share)
+    verdict = judge("seat", best, low, trial.tables)
+    reason = _reason(trial, best, sound=verdict is Verdict.YES)
     return Question(
         "seat",
-        judge("seat", best, low, trial.tables),
+        verdict,
         best,
         low,
-        " ".join((_reason(trial, best), *wear_under_the_work(trial))),
+        " ".join((reason, *wear_under_the_work(trial))),
         _changes(trial),
         _figures(trial),
         (trial.tables.threshold("seat").source,),
@@ -35,8 +37,8 @@ def _bearing_length(trial: Trial) -> float:
     return float(((line.edges[1:] - line.edges[:-1]) * (line.outside > 0)).sum())
 
 
-def _reason(trial: Trial, share: float) -> str:
-    show, band = trial.show, trial.seat_band
+def _reason(trial: Trial, share: float, *, sound: bool) -> str:
+    show, band = trial.show, trial.within_lines(*trial.seat_band)
     rule = show.band(trial.from_large_end(band[1]), trial.from_large_end(band[0]), "length")
     where = f"the leading face sits {rule} from the mandrel's large-end face"
     if not trial.touch_is_known:
@@ -44,7 +46,9 @@ def _reason(trial: Trial, share: float) -> str:
         where = f"the {known} too loose to say where it sits; the touch on the mandrel tells"
     if share > 0.99:
         return f"Pressed {_press(trial)} past touch it bears on its whole bore; {where}."
-    return f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore and can rock on the rest; {where}."
+    held = f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore"
+    rest = "the rest is free" if sound else "the rest is free and it can rock"
+    return f"{held}, {rest}; {where}."
 
 
 def wear_under_the_work(trial: Trial) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from borewright.answer.records import Draws, Figure, Question
+from borewright.answer.records import Draws, Figure, Question, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.holding.bore_shape import out_of_round
 from borewright.mechanics.spread import likely, low_end
@@ -16,20 +16,30 @@ from borewright.planning.trial import Trial
 def ask_true(trial: Trial) -> Question:
     """Margin: whole indicator reading allowed over that expected, root-sum-square of the shares."""
     runout = _runout(trial)
-    allowed = trial.tables.allowance("usual_runout")
-    margin = allowed.best / runout
+    stated, usual = trial.job.work.finished.runout, trial.tables.allowance("usual_runout")
+    allowed = usual.best if stated is None else stated
+    margin = allowed / runout
     best, low = likely(margin), low_end(margin)
+    show = trial.show
     return Question(
         "true",
-        judge("true", best, low, trial.tables),
+        _verdict(trial, best, low),
         best,
         low,
-        f"Expect the rim to run out about {trial.show.small(likely(runout))} to the bore, whole reading: the mandrel, the "
-        f"{DRIVERS[trial.job.driven_by]} and the form of the bore; {trial.show.small(allowed.best)} is taken as allowed, {times(best)} that.",
+        f"Expect the rim to run out about {show.small(likely(runout))} to the bore, whole reading: the mandrel, the "
+        f"{DRIVERS[trial.job.driven_by]} and the form of the bore; {show.small(allowed)} is "
+        f"{'taken as ' if stated is None else ''}allowed, {times(best)} that.",
         _changes(trial),
         _figures(trial, runout),
-        (trial.tables.threshold("true").source, allowed.source),
+        (trial.tables.threshold("true").source, *(() if stated else (usual.source,))),
     )
+
+
+def _verdict(trial: Trial, best: float, low: float) -> Verdict:
+    """As judged; never worse than with care where the allowed runout was only assumed."""
+    found = judge("true", best, low, trial.tables)
+    assumed = trial.job.work.finished.runout is None
+    return Verdict.CARE if found is Verdict.NO and assumed else found
 
 
 def _changes(trial: Trial) -> str:
