@@ -150,7 +150,7 @@ def test_more_than_200_of_anything_is_refused(text: str, place: str) -> None:
 
 
 def test_more_cuts_than_one_sheet_shows_are_refused() -> None:
-    says = "job.toml: cut: found a list of 13; allowed is at most 12 entries"
+    says = "job.toml: cut: found a list of 13; allowed is at most 6 entries"
     assert refusal(SMALL + "[[cut]]\n" * 13) == says
 
 

@@ -9,7 +9,7 @@ import numpy as np
 from borewright.answer.records import Draws
 from borewright.answer.streams import Stream, positive
 from borewright.job.records import Job, Mandrel
-from borewright.mechanics.notch import bearing_share
+from borewright.mechanics.notch import bearing_share, share_beside_hole
 from borewright.mechanics.rings import Elastic
 from borewright.mechanics.roughness import interference_lost
 from borewright.reference.library import Tables
@@ -84,8 +84,11 @@ def _notch_in(material: Material, name: str) -> str:
 
 
 def _bearing_share(job: Job) -> float:
-    keyway, bore = job.work.keyway, job.work.bore.size
-    return float(bearing_share(keyway.width if keyway else 0.0, bore))
+    """Share of the bore's surface beside keyway and cross hole."""
+    work, bore = job.work, job.work.bore.size
+    beside_key = bearing_share(work.keyway.width if work.keyway else 0.0, bore)
+    hole = work.cross_hole.diameter if work.cross_hole else 0.0
+    return float(beside_key * share_beside_hole(hole, bore, work.length))
 
 
 def _elastic(tables: Tables, material: str, *, drawn: bool) -> Elastic:

@@ -9,15 +9,35 @@ from borewright.holding.measured_mandrel import (
     Straightness,
     flats_of,
     is_parallel,
+    profile_of,
     straightness,
 )
 from borewright.job.records import Mandrel
+from borewright.mechanics.measured import growing_share
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 
 PARALLEL = "parallel as far as these readings tell: nothing stops the work on it"
 
 NO_STOP = "work does not tighten there, travel has no stop"
+
+
+LEAST_GROWING = 0.5
+"""A mandrel that grows over less than this share of its length is beyond use (ours)."""
+
+
+def beyond_use(mandrel: Mandrel) -> str:
+    """Why a measured mandrel is of no use at all, after "it is"; empty where it is of some.
+
+    The same in every command: nothing is pressed on it.
+    """
+    if is_parallel(mandrel.stations, mandrel.station_uncertainty):
+        return PARALLEL
+    along = profile_of(mandrel)
+    growing = 1.0 if along is None else growing_share(along)
+    if growing >= LEAST_GROWING:
+        return ""
+    return f"worn beyond use: only {growing:.0%} of it grows towards the large end"
 
 
 def bent_words(worst: Straightness, where: str, show: Show) -> str:

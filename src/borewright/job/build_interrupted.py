@@ -14,6 +14,9 @@ from borewright.job.web import MEETS, between, on_bore
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 
+FINEST = 0.2e-3
+"""No keyway, hole or spoke is smaller (m; ours)."""
+
 if TYPE_CHECKING:
     from borewright.job.schema import CrossHoleTable, KeywayTable, SpokesTable
 
@@ -21,14 +24,16 @@ if TYPE_CHECKING:
 def build_keyway(
     table: KeywayTable | None, pieces: Sequence[Piece], bore: Metre, reader: Reader
 ) -> Keyway | None:
-    """The keyway; RefusedInput where it is wider than the bore or goes through the hub."""
+    """The keyway; RefusedInput where it is wider than half of the bore or goes through the hub."""
     if table is None:
         return None
     width = reader.length(table.width, "work.keyway.width")
     depth = reader.length(table.depth, "work.keyway.depth")
     wall = (min(p.outside for p in on_bore(pieces, bore)) - bore) / 2
-    if width >= bore:
-        _refuse(reader, "work.keyway.width", width, "below the bore", bore)
+    if width > bore / 2:
+        _refuse(reader, "work.keyway.width", width, "up to half of the bore", bore / 2)
+    _not_a_hair(reader, "work.keyway.width", width)
+    _not_a_hair(reader, "work.keyway.depth", depth)
     if depth >= wall:
         _refuse(reader, "work.keyway.depth", depth, "from the bore's surface, below the wall", wall)
     return Keyway(width, depth)
@@ -45,6 +50,7 @@ def build_cross_hole(
     length = max(p.end for p in pieces)
     if diameter >= bore:
         _refuse(reader, "work.cross_hole.diameter", diameter, "below the bore", bore)
+    _not_a_hair(reader, "work.cross_hole.diameter", diameter)
     if diameter >= length:
         _refuse(reader, "work.cross_hole.diameter", diameter, "below the length", length)
     if at is not None and not diameter / 2 <= at <= length - diameter / 2:
@@ -62,6 +68,7 @@ def build_spokes(
         return None
     place = _place(pieces, bore, reader)
     width = reader.length(table.width, "work.spokes.width")
+    _not_a_hair(reader, "work.spokes.width", width)
     thickness = place.end - place.start
     if table.thickness is not None:
         stated = reader.length(table.thickness, "work.spokes.thickness")
@@ -84,6 +91,13 @@ def _place(pieces: Sequence[Piece], bore: Metre, reader: Reader) -> Piece:
     many = "no ring" if not found else f"{len(found)} rings"
     allowed = "spokes that are the one ring between a hub and a rim"
     raise RefusedInput(reader.at("work.spokes"), f"{many} between hub and rim", allowed)
+
+
+def _not_a_hair(reader: Reader, place: str, size: Metre) -> None:
+    """RefusedInput for a size that no tool leaves: a slip of the unit."""
+    if size < FINEST:
+        allowed = f"a size from {Show('mm').length(FINEST)} up"
+        raise RefusedInput(reader.at(place), Show("mm").small(size), allowed)
 
 
 def _refuse(reader: Reader, place: str, found: Metre, limit: str, size: Metre) -> None:

@@ -122,7 +122,9 @@ def _mandrels(
 def build_mandrel(entry: MandrelTable | Value, place: str, reader: Reader) -> MandrelNote:
     """One mandrel: a size alone, or a table; ends and lengths that contradict are refused."""
     if isinstance(entry, str | int | float):
-        return MandrelNote(reader.length(entry, place))
+        plain = MandrelNote(reader.length(entry, place))
+        _check_mandrel(plain, reader.at(place))
+        return plain
     note = MandrelNote(
         nominal=reader.length(entry.size, f"{place}.size"),
         name=entry.name,
@@ -144,8 +146,18 @@ def build_mandrel(entry: MandrelTable | Value, place: str, reader: Reader) -> Ma
     return note
 
 
+SMALLEST, LARGEST, STEEPEST = 1e-3, 0.5, 0.02
+"""Sizes (m) and the steepest taper that a plain taper mandrel is taken to have (ours)."""
+
+
 def _check_mandrel(note: MandrelNote, where: str) -> None:
     show = Show("mm")
+    if not SMALLEST <= note.nominal <= LARGEST:
+        allowed = show.band(SMALLEST, LARGEST, "length")
+        raise RefusedInput(where, f"a mandrel of {show.length(note.nominal)}", allowed)
+    if note.taper is not None and note.taper > STEEPEST:
+        allowed = f"at most {STEEPEST:g} on diameter per length: steeper does not hold"
+        raise RefusedInput(where, f"a taper of {note.taper:g}", allowed)
     for end in (note.small_end, note.large_end):
         if end is not None and abs(end - note.nominal) > NEAR_NOMINAL * note.nominal:
             allowed = f"an end near the size {show.bore(note.nominal)}"

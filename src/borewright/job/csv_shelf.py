@@ -9,7 +9,7 @@ from typing import Any, Final
 from borewright.errors.tree import RefusedInput
 from borewright.job.csv_columns import Mapped, guess_columns, told_columns, unread
 from borewright.job.csv_kinds import table_of
-from borewright.job.csv_table import CsvRow, CsvTable
+from borewright.job.csv_table import CsvRow, CsvTable, check_cells
 from borewright.job.records import Machine, MandrelNote
 from borewright.job.tools import OwnDog, OwnGauge, OwnPress, OwnReamer
 from borewright.job.typed import Reader
@@ -107,9 +107,7 @@ def _entry(
     table: CsvTable, row: CsvRow, kind: str, mapped: tuple[Mapped, ...], units: System | None
 ) -> Entry:
     where = _at(table, row)
-    if any(cell.strip() for cell in row.cells[len(table.header) :]):
-        found = f"{len(row.cells)} cells under {len(table.header)} headers"
-        raise RefusedInput(where, found, "a cell for each header; put a text with commas in quotes")
+    check_cells(table, row, where)
     said = {m.field.key: _typed(table.cell(row, m.column), m) for m in mapped}
     stated = {key: value for key, value in said.items() if value is not None}
     return build_entry(stated, kind, Reader(where, units))

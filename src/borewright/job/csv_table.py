@@ -98,3 +98,10 @@ def _check_header(header: tuple[str, ...], where: str) -> None:
         raise RefusedInput(where, f"two columns named {twice!r}", "a name for one column only")
     if not named:
         raise RefusedInput(where, "a first row without names", "a header row")
+
+
+def check_cells(table: CsvTable, row: CsvRow, where: str) -> None:
+    """RefusedInput for a row with something in a cell that no header stands over."""
+    if any(cell.strip() for cell in row.cells[len(table.header) :]):
+        found = f"{len(row.cells)} cells under {len(table.header)} headers"
+        raise RefusedInput(where, found, "a cell for each header; put a text with commas in quotes")

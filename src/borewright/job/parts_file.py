@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any, Final
 
 from borewright.errors import RefusedInput, UnknownName
-from borewright.job.csv_table import CsvRow, CsvTable, parse_csv, read_csv
+from borewright.job.csv_table import CsvRow, CsvTable, check_cells, parse_csv, read_csv
 from borewright.job.file import job_of
 from borewright.job.records import Job
 from borewright.quantities.read import System
@@ -104,6 +104,7 @@ def _columns(table: CsvTable) -> dict[int, tuple[str, ...]]:
 def _tables(
     table: CsvTable, row: CsvRow, places: dict[int, tuple[str, ...]], units: System | None
 ) -> dict[str, Any]:
+    check_cells(table, row, f"line {row.line}")
     job: dict[str, Any] = {"units": units} if units else {}
     for column, place in places.items():
         cell = table.cell(row, column).strip()

@@ -31,7 +31,7 @@ from borewright.job.schema_tools import (
     ViceTable,
 )
 
-MANY_CUTS: Final = 12
+MANY_CUTS: Final = 6
 """As many as one sheet has room for."""
 
 
@@ -209,7 +209,7 @@ class HoldTable(Table):
     press_force: Typed | None = None
     lubrication: Literal["oiled", "dry"] = "oiled"
     driven_by: Literal["dog", "collet", "three-jaw"] = "dog"
-    pressed_before: bool = False
+    pressed_before: Flag = False
 
 
 class CutTable(Table):

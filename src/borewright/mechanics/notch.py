@@ -22,6 +22,15 @@ def bearing_share(width: Metre, bore: Metre) -> Num:
     return 1 - width / (np.pi * bore)
 
 
+def share_beside_hole(diameter: Metre, bore: Metre, length: Metre) -> Num:
+    """Share of a bore's surface (m) that bears beside a cross hole through both walls.
+
+    >>> round(float(share_beside_hole(0.004, 0.016, 0.025)), 4)
+    0.98
+    """
+    return 1 - 2 * (np.pi * diameter**2 / 4) / (np.pi * bore * length)
+
+
 def wall_over_keyway(outside: Metre, bore: Metre, depth: Metre) -> Metre:
     """Metal (m) left over the bottom of a keyway; `depth` (m) from the surface of the bore.
 

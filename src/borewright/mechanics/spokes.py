@@ -49,3 +49,20 @@ def spokes_stress(
     """
     moment = force * length / number / (2 if clamped else 1)
     return 6 * moment / (width * thickness**2)
+
+
+def spokes_turning_stress(
+    torque: Num, number: int, hub: Metre, rim: Metre, width: Metre, thickness: Metre
+) -> Num:
+    """Greatest bending stress (Pa) of spokes that carry a torque (N·m) from the rim to the hub.
+
+    `hub` and `rim` are diameters (m) between which they stand. Each carries T / (n rim / 2) across
+    itself at the rim, both ends keeping their slope, so that either end bends by half of that times
+    its length; the width round the wheel resists. Torque alone: a force on one spoke is worse.
+
+    >>> round(spokes_turning_stress(50.0, 5, 0.05, 0.15, 0.02, 0.01) / 1e6, 6)
+    5.0
+    """
+    across = torque / (number * rim / 2)
+    moment = across * (rim - hub) / 2 / 2
+    return 6 * moment / (thickness * width**2)

@@ -35,7 +35,7 @@ def _of_mandrel(job: Job, shop: Shop, mandrel: Mandrel | None) -> list[str]:
     if mandrel is None:
         return ["chuck"]
     note = shop.notes_of.get(mandrel.name)
-    driver = ["dog"] if job.driven_by == "dog" else ["chuck", job.driven_by]
+    driver = ["chuck", "three-jaw"] if job.driven_by == "three-jaw" else [job.driven_by]
     soft = note is not None and note.hardness == "soft"
     hammer = ["hammer"] if shop.hammers else []
     return ["mandrel", "press", *driver, *hammer, *([] if soft else ["not-soft"])]

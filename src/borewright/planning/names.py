@@ -20,8 +20,11 @@ def check_names(job: Job, tables: Tables) -> None:
     _at("work.material", lambda: _work_material(work.material, tables))
     _at("work.bore.measured_with", lambda: tables.gauge(work.bore.measured_with))
     _at("work.bore.made_by", lambda: _made_by(work.bore.made_by, tables))
-    if shelf.press and shelf.press_force is None:
-        _at("hold.press", lambda: tables.press(shelf.press))
+    if shelf.press and shelf.press_force is None and not untold(job):
+        listed = any(p.called == shelf.press for p in shelf.presses)
+        _at(
+            "press.kind of the shelf" if listed else "hold.press", lambda: tables.press(shelf.press)
+        )
 
 
 def material_taken(job: Job, tables: Tables) -> tuple[Job, tuple[Assumption, ...]]:
@@ -44,6 +47,12 @@ not stated')
     said = f"{typed} taken as {material.name}, because the {broad.unsaid} was not stated"
     taken = replace(job, work=replace(work, material=material.id))
     return taken, (Assumption("material", said, broad.source),)
+
+
+def untold(job: Job) -> bool:
+    """True where the press to be used has a name on the shelf and nothing else: a press of unknown kind."""
+    named = [p for p in job.shelf.presses if p.name == job.shelf.press]
+    return bool(named) and not named[0].kind and named[0].force is None
 
 
 def _at(place: str, look_up: Callable[[], object]) -> None:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from borewright.answer.records import Cut, Demand, Figure
-from borewright.job.records import Machine
+from borewright.job.records import CutWish, Job, Machine
 from borewright.mechanics.spread import likely
-from borewright.mechanics.turning import cutting_power
+from borewright.mechanics.turning import cutting_power, surface_speed
 from borewright.planning.figures import figure, given, times
 from borewright.planning.judge import share_of_yes
 from borewright.quantities.show import Show
@@ -46,6 +46,43 @@ def hardest_pull(
         if cut.on_lathe and (motor := motor_power(machine, cut.spindle_speed)) is not None
     ]
     return min(pulls, key=lambda pull: pull.margin, default=None)
+
+
+def in_gear(
+    cuts: tuple[Cut, ...], demands: tuple[Demand, ...], job: Job, tables: Tables
+) -> tuple[Cut, ...]:
+    """The cuts, each in the fastest gear up to its own that has the power for it, else the best of them.
+
+    The force of a cut does not hang on its speed, so a slower gear asks less power. A speed that the
+    user asks for stays.
+    """
+    machine = job.shelf.machine
+    if not machine.power_by_gear and machine.power is None:
+        return cuts
+    wishes = {f"cut-{n}": w for n, w in enumerate(job.cuts, 1)}
+    return tuple(
+        cut
+        if not cut.on_lathe or _asked_for(wishes.get(cut.id))
+        else _geared(cut, likely(demand.tangential), machine, tables)
+        for cut, demand in zip(cuts, demands, strict=True)
+    )
+
+
+def _asked_for(wish: CutWish | None) -> bool:
+    return wish is not None and (wish.speed is not None or wish.spindle_speed is not None)
+
+
+def _geared(cut: Cut, force: float, machine: Machine, tables: Tables) -> Cut:
+    share = tables.allowance("drive_share").best
+
+    def spare(spindle: float) -> float:
+        arrives = share * (motor_power(machine, spindle) or 0.0)
+        return arrives / (force * surface_speed(spindle, cut.diameter))
+
+    slower = sorted((s for s in machine.speeds if s <= cut.spindle_speed), reverse=True)
+    serves = next((s for s in slower if spare(s) >= 1), None)
+    best = max(slower, key=spare, default=cut.spindle_speed) if serves is None else serves
+    return replace(cut, spindle_speed=best, cutting_speed=surface_speed(best, cut.diameter))
 
 
 def motor_power(machine: Machine, spindle: float) -> Watt | None:

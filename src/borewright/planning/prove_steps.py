@@ -35,7 +35,7 @@ def prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
     )
     yield (
         "Proof load",
-        f"Power off, spindle held, dog against its driver. {_twisted(proof, show) or hung}: {proof.factor:g} times the hardest cut below. The pencil "
+        f"Power off, spindle held{_taken_up(trial)}. {_twisted(proof, show) or hung}: {proof.factor:g} times the hardest cut below. The pencil "
         "line must not break; if it does, press further or cut lighter. Then take arm, weight and cord off, free the "
         f"spindle, and turn once by hand.{_first_and_strange(trial)}",
         ()
@@ -89,3 +89,7 @@ def _first_and_strange(trial: Trial) -> str:
     if trial.job.work.quantity < 2:
         return ""
     return " Prove the first, and any that touches or pushes otherwise than the first."
+
+
+def _taken_up(trial: Trial) -> str:
+    return ", dog against its driver" if trial.job.driven_by == "dog" else ""

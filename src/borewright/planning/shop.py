@@ -7,10 +7,12 @@ from dataclasses import dataclass
 from borewright.answer.records import Assumption
 from borewright.holding.mandrels import resolve
 from borewright.job.records import Job, Mandrel, MandrelNote
+from borewright.planning.names import untold
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
+from borewright.reference.shop import Press
 
 SET_STEP = {"inch": 0.0254 / 16, "mm": 0.001}
 """Sets go by sixteenths (Machine Shop Work, "Mandrels"); metric ones vary, by whole mm here (ours)."""
@@ -125,6 +127,9 @@ def _press(job: Job, tables: Tables) -> tuple[str, Range, tuple[Assumption, ...]
     if shelf.press_force is not None:
         f = shelf.press_force
         return shelf.press or "your press", Range(0.9 * f, f, 1.05 * f, "N", "stated"), ()
+    if untold(job):
+        press, said = _unknown_press(tables)
+        return shelf.press, press.force, (said,)
     press = tables.press(shelf.press or "unknown")
     if press.id == HAMMER:
         energy = blow_energy(job, tables)
@@ -135,10 +140,17 @@ def _press(job: Job, tables: Tables) -> tuple[str, Range, tuple[Assumption, ...]
         return press.name, force, (Assumption("the hammer", taken, energy.source),)
     if shelf.press:
         return _called(job, press.name), press.force, ()
-    said = Assumption(
-        "what presses the work on", "a bench vice or a small arbor press", press.force.source
-    )
-    return "a bench vice or a small arbor press", press.force, (said,)
+    press, said = _unknown_press(tables)
+    return UNKNOWN_PRESS, press.force, (said,)
+
+
+UNKNOWN_PRESS = "a bench vice or a small arbor press"
+"""What presses the work where nothing is known of it."""
+
+
+def _unknown_press(tables: Tables) -> tuple[Press, Assumption]:
+    press = tables.press("unknown")
+    return press, Assumption("what presses the work on", UNKNOWN_PRESS, press.force.source)
 
 
 def _called(job: Job, kind: str) -> str:

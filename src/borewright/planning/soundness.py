@@ -3,10 +3,19 @@
 from __future__ import annotations
 
 from borewright.job.records import Job
+from borewright.job.web import web_of
 from borewright.mechanics.notch import wall_over_keyway
+from borewright.mechanics.spokes import spokes_turning_stress
+from borewright.mechanics.spread import high_end, low_end
 from borewright.planning.trial import Trial
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
+
+SPOKE_RESERVE = 3.0
+"""Strength over the bending of the spokes by the cut, poor case (ours)."""
+
+HOLE_SHARE = 0.5
+"""A cross hole wider than this share of bore or length is not pressed past (ours)."""
 
 LOOK = 'Clean it, look at bore and key corner under a lamp, ring it; if it is sound, say flaws = "none".'
 
@@ -44,12 +53,12 @@ def keyway_forbids(trial: Trial, turned_wall: Metre) -> str:
     share = trial.tables.allowance("keyway_wall_share").best
     least = trial.tables.allowance("least_wall").best
     plain = len(trial.job.work.pieces) == 1
-    if keyway.depth > share * wall:
+    standing = min(wall, turned_wall) if plain else wall
+    if keyway.depth > share * standing:
         return (
-            f"The keyway is {show.length(keyway.depth)} deep in a hub wall of {show.length(wall)}: more "
+            f"The keyway is {show.length(keyway.depth)} deep in a hub wall of {show.length(standing)}: more "
             "than half. Do not press it: the hub opens at the key corner."
         )
-    standing = min(wall, turned_wall) if plain else wall
     left = wall_over_keyway(2 * standing, 0.0, keyway.depth)
     if left < least:
         return (
@@ -57,6 +66,41 @@ def keyway_forbids(trial: Trial, turned_wall: Metre) -> str:
             "stand. Do not press it: the hub opens at the key corner."
         )
     return ""
+
+
+def hole_forbids(trial: Trial) -> str:
+    """Why a cross hole takes too much of the hub; empty if it does not."""
+    hole, show = trial.job.work.cross_hole, trial.show
+    if hole is None or hole.diameter <= HOLE_SHARE * min(trial.grip.diameter, trial.hold.length):
+        return ""
+    return (
+        f"The cross hole of {show.length(hole.diameter)} takes more than half of the bore or of its length: what is left of "
+        "the hub opens beside it. Do not press it."
+    )
+
+
+def spokes_forbid(trial: Trial) -> str:
+    """Why the spokes do not carry the cut from rim to hub; empty if they do."""
+    stress = spoke_turning(trial)
+    if stress is None or low_end(trial.hold.facts.strength) >= SPOKE_RESERVE * stress:
+        return ""
+    return (
+        f"The spokes are too slight for the cut: it bends them by about {trial.show.pressure(stress)}, and "
+        f"{SPOKE_RESERVE:g} times less than they stand is wanted. Hold the wheel by its rim, or cut lighter."
+    )
+
+
+def spoke_turning(trial: Trial) -> float | None:
+    """Stress (Pa) of the spokes under the torque of the hardest turning cut; None without spokes."""
+    work = trial.job.work
+    web, spokes = web_of(work), work.spokes
+    torques = [
+        high_end(d.torque) for c, d in zip(trial.cuts, trial.demands, strict=True) if c.on_lathe
+    ]
+    if web is None or spokes is None or not torques:
+        return None
+    sizes = spokes.number, web.inner, web.outer, spokes.width, spokes.thickness
+    return float(spokes_turning_stress(max(torques), *sizes))
 
 
 def not_in_the_sum(job: Job) -> str:

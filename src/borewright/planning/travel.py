@@ -25,7 +25,7 @@ from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.judge import judge, share_of_yes
 from borewright.planning.margins import bore_margins, slip_margins
-from borewright.planning.power import power_share
+from borewright.planning.power import in_gear, power_share
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
@@ -40,7 +40,7 @@ PRESS = "the press"
 ROOM = "the room left on the mandrel"
 """Said where the leading face would come too near the dog."""
 
-EASY, MOST_OF_IT = 1.5, 0.75
+EASY, MOST_OF_IT = 1.5, 0.68
 """A bore whose margin is less than EASY times what a yes asks is filled to MOST_OF_IT only (ours)."""
 
 RULE_STEP = {"inch": 0.0254 / 16, "mm": 0.001}
@@ -208,7 +208,8 @@ def _shares(job: Job, tables: Tables) -> tuple[float, ...]:
 
 def _cuts(job: Job, tables: Tables, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     cuts = planned_cuts(job, tables, share)
-    return cuts, tuple(_demand(c, job, tables) for c in cuts)
+    demands = tuple(_demand(c, job, tables) for c in cuts)
+    return in_gear(cuts, demands, job, tables), demands
 
 
 def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:

@@ -10,12 +10,11 @@ from borewright.errors import RefusedInput
 from borewright.holding.bore_shape import bore_shape
 from borewright.holding.measured_mandrel import (
     USUAL_UNCERTAINTY,
-    is_parallel,
     profile_of,
     straight_through,
     window_of,
 )
-from borewright.holding.measured_words import PARALLEL
+from borewright.holding.measured_words import beyond_use
 from borewright.job.records import Bore, Mandrel
 from borewright.mechanics.inverse import where_it_first_reaches, where_it_reaches
 from borewright.mechanics.measured import Profile
@@ -231,8 +230,8 @@ def _result(asked: FitInput, known: _Known, touch: Metre, travel: Metre, stalled
 
 def _trouble(known: _Known, touch: Metre, seat: Metre, normal: Newton) -> str:
     """Why the answer is no, in words; empty where it is not. A rim may overhang the bore's ends."""
-    if known.body.stations and is_parallel(known.body.stations, known.body.station_uncertainty):
-        return f"it is {PARALLEL}"
+    if known.body.stations and (worn := beyond_use(known.body)):
+        return f"it is {worn}"
     if touch <= known.bore_start:
         return "the bore is smaller than the small end: it does not go on"
     if seat - known.bore_start > known.ground + 1e-12:

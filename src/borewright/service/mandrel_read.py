@@ -9,7 +9,7 @@ import numpy as np
 
 from borewright.holding.mandrels import resolve
 from borewright.holding.measured_mandrel import USUAL_UNCERTAINTY, flats_of, is_parallel
-from borewright.holding.measured_words import PARALLEL
+from borewright.holding.measured_words import PARALLEL, beyond_use
 from borewright.job.records import Mandrel, MandrelNote
 from borewright.job.stations import Stations
 from borewright.mechanics.measured import (
@@ -34,9 +34,6 @@ STEPS = {
     "mm": (1e-6, (2, 5, 10, 20, 50, 100, 200, 500, 1000)),
 }
 """Steps of bore that a shop says: a unit (m), and how many of it."""
-
-LEAST_GROWING = 0.5
-"""Ours: with less than half of its length growing towards the large end it is beyond use."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,12 +173,8 @@ def _found(asked: MandrelReading, known: _Known, mandrel: Mandrel) -> MandrelFou
         bore_window=window,
         bores=_bores(along, known.ground, window, asked.units),
         assumed=known.taken,
-        trouble="" if growing >= LEAST_GROWING else _beyond_use(growing),
+        trouble=f"it is {worn}" if (worn := beyond_use(mandrel)) else "",
     )
-
-
-def _beyond_use(growing: Ratio) -> str:
-    return f"only {growing:.0%} of it grows towards the large end: it is worn beyond use"
 
 
 def _bores(

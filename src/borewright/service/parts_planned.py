@@ -40,11 +40,26 @@ def parts_lines(planned: PartsPlanned, show: Show) -> Iterator[str]:
         + f"; {len(planned.bad)} rows not read."
     )
     for cells in _rows(planned.answers, show):
-        line, part, verdict, mandrel, press, reason = cells
-        where = f"{mandrel}, {press} past touch" if mandrel else reason
-        yield f"  line {line}: {part}: {verdict}; {where}"
+        line, part, verdict, _, _, reason = cells
+        yield f"  line {line}: {part}: {verdict}; {_less_verdict(reason, verdict)}"
     for bad in planned.bad:
         yield f"  line {bad.line}: not read: {bad.reason}"
+
+
+def _harmless(cells: tuple[str, ...]) -> list[str]:
+    """Cells that a spreadsheet does not take for a formula."""
+    return [f"'{cell}" if cell[:1] in ("=", "+", "-", "@") else cell for cell in cells]
+
+
+def _less_verdict(reason: str, verdict: str) -> str:
+    """The headline without the verdict that stands before it.
+
+    >>> _less_verdict("Yes, if the casting is sound: press it on the big one.", "yes")
+    'if the casting is sound: press it on the big one.'
+    """
+    if not reason.casefold().startswith(verdict):
+        return reason
+    return reason[len(verdict) :].lstrip(",:; ")
 
 
 def parts_csv(planned: PartsPlanned, show: Show) -> bytes:
@@ -52,7 +67,7 @@ def parts_csv(planned: PartsPlanned, show: Show) -> bytes:
     out = StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(COLUMNS)
-    writer.writerows(_rows(planned.answers, show))
+    writer.writerows(map(_harmless, _rows(planned.answers, show)))
     writer.writerows((b.line, "", "not read", "", "", b.reason) for b in planned.bad)
     return out.getvalue().encode("utf-8")
 

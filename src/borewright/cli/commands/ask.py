@@ -28,6 +28,9 @@ LONGEST_ANSWER = 400
 @click.option("--sheet", help="Write the bench sheet here (PDF).")
 def command(title: str, job_file: str | None, sheet: str | None) -> int:
     """Six questions about a part; every one may be left empty for "don't know"."""
+    if not title.isprintable() or not 0 < len(title) <= LONGEST_ANSWER:
+        found = ascii(title[:40])
+        raise RefusedInput("--title", found, f"one line of text, up to {LONGEST_ANSWER} letters")
     answers = {name: _ask(n, name, words) for n, (name, words) in enumerate(QUESTIONS, 1)}
     from borewright.answer.records import Verdict
     from borewright.job.write import job_text

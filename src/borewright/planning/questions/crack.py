@@ -11,7 +11,14 @@ from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
 from borewright.planning.margins import bore_margins
-from borewright.planning.soundness import LOOK, flaw_forbids, keyway_forbids, not_in_the_sum
+from borewright.planning.soundness import (
+    LOOK,
+    flaw_forbids,
+    hole_forbids,
+    keyway_forbids,
+    not_in_the_sum,
+    spokes_forbid,
+)
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
 
@@ -54,6 +61,12 @@ def _forbidden(trial: Trial) -> tuple[str, str]:
         return flawed, f"{LOOK} Else {elsewhere}"
     if left < trial.tables.allowance("least_wall").best:
         return _thin_reason(trial), f"Leave more wall, or {elsewhere}"
+    holed = hole_forbids(trial)
+    if holed:
+        return holed, f"Drill it after turning, or {elsewhere}"
+    slight = spokes_forbid(trial)
+    if slight:
+        return slight, f"Stouter spokes, a lighter cut, or {elsewhere}"
     keyed = keyway_forbids(trial, left)
     return (keyed, f"Cut the keyway after turning, or {elsewhere}") if keyed else ("", "")
 

@@ -19,6 +19,9 @@ from borewright.planning.travel import press_draws, press_margins
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Joule
 
+LEAST_PUSH = 1.0
+"""A push below 1 N counts as 1 N where something is divided by it."""
+
 
 def ask_push(trial: Trial) -> Question:
     """Margin: what the press gives over the push needed."""
@@ -46,7 +49,7 @@ def _reason(trial: Trial, margin: float) -> str:
     band = show.band(low_end(push), high_end(push), "force")
     expect = f"Expect a push of about {show.force(likely(push))} (between {band})"
     if trial.shop.hammers:
-        last = show.small(float(blow_travel(_energy(trial), likely(push))))
+        last = show.small(float(blow_travel(_energy(trial), max(likely(push), LEAST_PUSH))))
         return f"{expect}: about {blows(trial)} blows of a soft hammer, the last moving it {last}."
     return f"{expect}; {trial.shop.press_name} gives {times(margin)} the likely push."
 

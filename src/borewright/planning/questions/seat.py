@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from borewright.answer.records import Figure, Question, Verdict
-from borewright.holding.measured_words import wear_words
+from borewright.holding.measured_words import beyond_use, wear_words
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import figure, given, spread
 from borewright.planning.judge import judge
@@ -15,17 +15,23 @@ from borewright.quantities.si import Metre
 
 
 def ask_seat(trial: Trial) -> Question:
-    """Margin: the share of the bore's length that bears. Figures: touch, seat, rule reading."""
+    """Margin: the share of the bore's length that bears. Figures: touch, seat, rule reading.
+
+    No, with no margin at all, on a measured mandrel that is parallel or worn beyond use.
+    """
     share = trial.grip.contact_length / _bearing_length(trial)
     best, low = likely(share), low_end(share)
-    verdict = judge("seat", best, low, trial.tables)
+    useless = beyond_use(trial.mandrel)
+    verdict = Verdict.NO if useless else judge("seat", best, low, trial.tables)
     reason = _reason(trial, best, sound=verdict is Verdict.YES)
     return Question(
         "seat",
         verdict,
-        best,
-        low,
-        " ".join((reason, *wear_under_the_work(trial))),
+        0.0 if useless else best,
+        0.0 if useless else low,
+        f"The mandrel is {useless}."
+        if useless
+        else " ".join((reason, *wear_under_the_work(trial))),
         _changes(trial),
         _figures(trial),
         (trial.tables.threshold("seat").source,),
