@@ -4,7 +4,7 @@
     picture    Band, Ring, Layout: the geometry that is drawn
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf
     strip      Strip, Tick: the paper strip that makes a bore gauge of a mandrel
-    cut_words  how the depth and feed of a cut are said
+    cut_words  how the depth and feed of a cut are said, and what diameter it leaves
     streams    which independent stream of draws each uncertain input uses
 
 May import job, mechanics, reference, quantities, errors. Names load from their files, so that a

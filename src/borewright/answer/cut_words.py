@@ -1,9 +1,16 @@
-"""How the depth and feed of a cut are said: each kind of cut counts them its own way."""
+"""How the depth and feed of a cut are said, each kind its own way, and what diameter it leaves."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from typing import Final
+
 from borewright.answer.records import Cut
 from borewright.quantities.show import Show
+from borewright.quantities.si import Metre
+
+AT_SIZE: Final = 5e-6
+"""A cut that leaves the finished size within this (m) leaves the finished size (ours)."""
 
 
 def feed_words(cut: Cut, show: Show) -> str:
@@ -25,3 +32,34 @@ def speed_words(cut: Cut, show: Show) -> str:
     if cut.wheel_speed is not None:
         return f"work {turns}, wheel {show.surface(cut.wheel_speed)}"
     return turns
+
+
+def diameters_left(cuts: Iterable[Cut]) -> dict[str, Metre]:
+    """The diameter (m) that each turning cut leaves, by the cut's id, cuts in their order."""
+    left: dict[str, Metre] = {}
+    now: Metre | None = None
+    for cut in cuts:
+        if cut.kind == "turn":
+            now = (cut.diameter if now is None else now) - 2 * cut.passes * cut.depth
+            left[cut.id] = now
+    return left
+
+
+def dialled(size: Metre, show: Show) -> Metre:
+    """A diameter on the way to the last one, to what a dial shows: a thou, or 0.01 mm.
+
+    >>> round(1e6 * dialled(0.0639137, Show("mm")), 3)
+    63910.0
+    """
+    step = 25.4e-6 if show.units == "inch" else 10e-6
+    return round(size / step) * step
+
+
+def left_words(cuts: Iterable[Cut], finished: Metre | None, show: Show) -> dict[str, str]:
+    """The diameter that each turning cut leaves, in words; nothing where none is to be reached."""
+    if finished is None:
+        return {}
+    return {
+        name: show.turned(finished if abs(size - finished) < AT_SIZE else dialled(size, show))
+        for name, size in diameters_left(cuts).items()
+    }

@@ -39,7 +39,7 @@ class Layout:
     `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where
     it never slips on a radius worth drawing. `at_left` holds the large end; `turns` is False where
     the work stands still under a form cutter; `root_diameter` is that of a gear's teeth. The cross
-    hole's `at` is from the leading face here.
+    hole's `at` is from the leading face here. `driven_by`: dog, collet or three-jaw.
     """
 
     mandrel_name: str
@@ -69,3 +69,4 @@ class Layout:
     keyway: Keyway | None = None
     cross_hole: CrossHole | None = None
     spokes: Spokes | None = None
+    driven_by: str = "dog"

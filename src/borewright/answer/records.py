@@ -20,6 +20,9 @@ from borewright.quantities.si import (
     RevPerSecond,
 )
 
+PRESSING = ("seat", "bore", "push", "crack")
+"""The questions that decide whether the work goes on its mandrel at all."""
+
 Draws = Floats
 """Shape (n,): element 0 is the likely case, the others are the drawn cases, in one common order."""
 
@@ -225,7 +228,10 @@ class ProofLoad:
 
 @dataclass(frozen=True, slots=True)
 class PushAdvice:
-    """The push to look for at the chosen travel, and what it proves."""
+    """The push to look for at the chosen travel, and what it proves.
+
+    `by_blows`: a hammer drives it, so that no push is felt and only the proof load proves the grip.
+    """
 
     expected: Figure
     look_for: Figure
@@ -233,6 +239,7 @@ class PushAdvice:
     proves_torque: Figure
     ratio_low: float
     ratio_high: float
+    by_blows: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -273,6 +280,18 @@ class Plan:
     not_judged: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())
+
+    @property
+    def finished_outside(self) -> Metre | None:
+        """The diameter that the last step of turning asks for; None where nobody said."""
+        named = (f for s in self.steps for f in s.figures if f.name == "finished_outside")
+        return next((figure.best for figure in named), None)
+
+    @property
+    def goes_on(self) -> bool:
+        """False where bore, crack, seat or push forbid it: nothing is then drawn pressed on."""
+        refused = {q.id for q in self.questions if q.verdict is Verdict.NO}
+        return self.verdict is not Verdict.NO or bool(refused and refused.isdisjoint(PRESSING))
 
     def __str__(self) -> str:
         asked = [f"  {q.id}: {q.verdict}. {q.reason}" for q in self.questions]

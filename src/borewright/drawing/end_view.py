@@ -1,4 +1,4 @@
-"""The end view from the headstock: rims, dog, slip circles, rotation, and the proof load's arm.
+"""The end view from the headstock: rims, dog or chuck, slip circles, rotation, and the proof load's arm.
 
 Seen from the headstock, work that turns forward goes clockwise; the tool then lifts at the right,
 so the weight that pulls the same way as the cut hangs at the left.
@@ -20,6 +20,7 @@ from borewright.drawing.dimension import (
 )
 from borewright.drawing.frame import Scale
 from borewright.drawing.interrupted import end_hidden, end_spokes
+from borewright.drawing.mandrel_view import DOG, HOLDERS
 from borewright.drawing.measure import wrapped
 from borewright.drawing.outline import front_edges, outside
 from borewright.drawing.scene import Arc, Arrow, Circle, Item, Line, LineKind, Path, Scene, Text
@@ -36,12 +37,12 @@ _ARM_BEYOND = 8.0
 def end_view(
     layout: Layout, proof: ProofLoad | None, show: Show, scale: Scale, width: float = 62.0
 ) -> Scene:
-    """Work, mandrel and dog seen from the headstock, `width` mm wide on paper."""
+    """Work, mandrel and what drives it seen from the headstock, `width` mm wide on paper."""
     rim = 500 * outside(layout) * scale.ratio
     half = max(rim, 1550 * layout.end_diameter * scale.ratio)
     cy = 3.2 + LINE + 4.5 + half
     eye = _Eye(layout, scale, min(width - half - 6.0, width / 2 + 5.0), cy)
-    foot = cy + max(half, 9.5) + 1.5
+    foot = cy + max(half, 9.5, _holder_drop(eye) + 0.3 * SIZE) + 1.5
     row = level_dimension(_outside_span(eye, show), foot + 0.5 * ROW, 0.0, width)
     key = _key(layout, show, foot + ROW + 0.8 * LINE, width)
     items = (
@@ -57,7 +58,7 @@ def end_view(
         *_work(eye),
         *_slip(eye),
         *(_arm(eye, proof) if proof and not proof.by_hand else ()),
-        *_dog(eye),
+        *(_dog(eye) if layout.driven_by == DOG else _holder(eye)),
         *end_hidden(layout, eye.cx, eye.cy, eye.size),
         *(_rotation(eye, half) if layout.turns else ()),
         *row,
@@ -133,6 +134,38 @@ def _dog(eye: _Eye) -> tuple[Item, ...]:
         Path(bolt, fill="white", name="dog-screw"),
         Circle(x, y, end / 2, fill="white", name="mandrel-end-circle"),
     )
+
+
+def _holder(eye: _Eye) -> tuple[Item, ...]:
+    """The outline of a collet or three-jaw about the mandrel's end, and its name under it."""
+    name, end = eye.layout.driven_by, eye.size(eye.layout.end_diameter)
+    body, grip = (share * end for share in HOLDERS[name])
+    x, y = eye.cx, eye.cy
+    turns = (k * 2 * pi / 3 - pi / 2 for k in range(3))
+    return (
+        Circle(x, y, body, fill="white", name=f"{name}-body"),
+        *(_jaw(x, y, turn, end / 2, grip, f"{name}-grip") for turn in turns),
+        Circle(x, y, end / 2, fill="white", name="mandrel-end-circle"),
+        Text(x, y + _holder_drop(eye), name, SIZE, "middle", name=f"{name}-label"),
+    )
+
+
+def _jaw(x: float, y: float, turn: float, near: float, far: float, name: str) -> Item:
+    """A jaw from the end outwards, or one of a collet's three slots."""
+    c, s = cos(turn), sin(turn)
+    if name.startswith("collet"):
+        return Line(x + near * c, y + near * s, x + far * c, y + far * s, LineKind.VISIBLE, name)
+    half = 0.35 * near
+    flat = ((near * 0.9, -half), (far, -half), (far, half), (near * 0.9, half))
+    corners = tuple((x + u * c - v * s, y + u * s + v * c) for u, v in flat)
+    return Path(corners, closed=True, fill="white", name=name)
+
+
+def _holder_drop(eye: _Eye) -> float:
+    """From the axis down to the base line of the holder's name, mm; 0 for a dog."""
+    if eye.layout.driven_by == DOG:
+        return 0.0
+    return HOLDERS[eye.layout.driven_by][0] * eye.size(eye.layout.end_diameter) + 1.1 * SIZE
 
 
 def _rotation(eye: _Eye, half: float) -> tuple[Item, ...]:

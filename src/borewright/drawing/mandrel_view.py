@@ -1,23 +1,29 @@
-"""The mandrel between centres, from the side: ground length, reduced ends, centres, dog."""
+"""The mandrel between centres, from the side: ground length, reduced ends, centres, what drives it."""
 
 from __future__ import annotations
 
 from math import radians, tan
 
+from borewright.drawing.dimension import SIZE
 from borewright.drawing.frame import CENTER_REACH, Frame
-from borewright.drawing.scene import Item, Line, LineKind, Path
+from borewright.drawing.measure import text_width
+from borewright.drawing.scene import Item, Line, LineKind, Path, Text
 
 _HALF_ANGLE = radians(30.0)
 _HOLE = 0.36
 """Mouth of the drawn centre hole, in end diameters (ours: the hole's real size is not stated)."""
+HOLDERS = {"collet": (1.15, 0.8), "three-jaw": (1.55, 1.1)}
+"""Radius of the drawn body and of what grips, in end diameters, by what drives it (ours)."""
+DOG = "dog"
 _CONE = 1.0
 """Where the drawn centre turns from cone to cylinder, in end diameters (ours)."""
 
 
 def mandrel_between_centers(frame: Frame) -> tuple[Item, ...]:
     """The mandrel with its two centres and its axis, in that order of painting."""
+    held = frame.layout.driven_by != DOG
     return (
-        *_center(frame, frame.left, -1, "headstock-center"),
+        *(() if held else _center(frame, frame.left, -1, "headstock-center")),
         *_center(frame, frame.small_face, +1, "tailstock-center"),
         *_ends(frame),
         _ground(frame),
@@ -35,6 +41,71 @@ def axis_line(frame: Frame) -> Line:
         frame.axis,
         LineKind.AXIS,
         "axis",
+    )
+
+
+def driver(frame: Frame) -> tuple[Item, ...]:
+    """What turns the large end: the dog on it, or the chuck or collet about it."""
+    return dog(frame) if frame.layout.driven_by == DOG else holder(frame, frame.layout.driven_by)
+
+
+def holder(frame: Frame, name: str) -> tuple[Item, ...]:
+    """A plain outline of a collet or a three-jaw that grips the large end.
+
+    It reaches over the end as far as a dog is wide, so that the place of the mandrel stays seen.
+    """
+    end = frame.size(frame.layout.end_diameter)
+    nose = frame.left + min(0.8 * frame.size(frame.layout.end_length), 0.9 * end)
+    face, back = frame.left - 0.15 * end, frame.left - CENTER_REACH * end
+    body, grip = HOLDERS[name]
+    return (
+        _body(frame, back, face, body * end, name),
+        *_jaws(frame, face, nose, grip * end, name),
+        _label(frame, back, name),
+    )
+
+
+def holder_depth(frame: Frame) -> float:
+    """How far below the axis a collet or three-jaw and its label reach on paper, mm; 0 for a dog."""
+    name = frame.layout.driven_by
+    return 0.0 if name == DOG else _label_drop(frame, name) + 0.3 * SIZE
+
+
+def _label(frame: Frame, back: float, name: str) -> Text:
+    """Its name under it, as far to the left as the paper lets it."""
+    x = max(min(back, frame.left - text_width(name, SIZE) - 1.0), 0.0)
+    return Text(x, frame.axis + _label_drop(frame, name), name, SIZE, name=f"{name}-label")
+
+
+def _label_drop(frame: Frame, name: str) -> float:
+    return HOLDERS[name][0] * frame.size(frame.layout.end_diameter) + 1.1 * SIZE
+
+
+def _body(frame: Frame, back: float, face: float, radius: float, name: str) -> Path:
+    y = frame.axis
+    corners = ((back, y - radius), (face, y - radius), (face, y + radius), (back, y + radius))
+    # The far end is left open: it goes on into its spindle.
+    return Path(corners, fill="white", name=f"{name}-body")
+
+
+def _jaws(
+    frame: Frame, face: float, nose: float, radius: float, name: str
+) -> tuple[Path, ...]:
+    """What grips, above and below the end: from the body's face to its own nose."""
+    y, end = frame.axis, frame.size(frame.layout.end_diameter) / 2
+    return tuple(
+        Path(
+            (
+                (face, y + way * end),
+                (face, y + way * radius),
+                (nose, y + way * radius),
+                (nose, y + way * end),
+            ),
+            closed=True,
+            fill="white",
+            name=f"{name}-grip",
+        )
+        for way in (-1, +1)
     )
 
 

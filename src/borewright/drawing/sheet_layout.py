@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.picture import Layout
-from borewright.answer.records import Plan, ProofLoad
+from borewright.answer.records import Plan, ProofLoad, Verdict
 from borewright.drawing.dimension import SIZE, without_other_unit
 from borewright.drawing.end_view import end_view, proof_words
 from borewright.drawing.frame import Scale, centers_length, largest_scale
@@ -24,24 +24,29 @@ _GAP = 3.0
 
 
 def draw_plan(plan: Plan) -> Scene:
-    """The drawing of a plan, 186 mm wide, in the plan's units; words only when nothing is laid out.
+    """The drawing of a plan, 186 mm wide, in the plan's units; words only when nothing is laid out
+    or the work may not be pressed on. The squeeze is drawn only where it may be pressed.
 
     Both views stand at one scale, which is written beside them and is in the scene's data.
     """
-    if plan.layout is None:
+    if plan.layout is None or not plan.goes_on:
         return _words_only(plan)
     show, layout = Show("mm" if plan.units == "mm" else "inch"), plan.layout
     scale = _scale(layout)
     right_width = _right_width(layout, scale)
     side = side_view(layout, show, scale, WIDTH - right_width - _GAP)
     end = end_view(layout, plan.proof, show, scale, right_width)
-    detail = inset(layout, show, right_width)
+    detail = _detail(plan, layout, show, right_width)
     x = WIDTH - right_width
     notes = _notes(layout, plan.proof, show, side.height + LINE, side.width)
     items = (*side.items, *notes, *end.moved(x, 0.0), *detail.moved(x, end.height + _GAP))
     left_height = side.height + LINE * len(notes) + 1.5
     height = max(left_height, end.height + _GAP + detail.height)
     return Scene(WIDTH, height, items, _title(plan), _description(plan, show), side.data)
+
+
+def _detail(plan: Plan, layout: Layout, show: Show, width: float) -> Scene:
+    return Scene(width, 0.0, ()) if plan.verdict is Verdict.NO else inset(layout, show, width)
 
 
 def _notes(
@@ -85,16 +90,20 @@ def _description(plan: Plan, show: Show) -> str:
     layout = plan.layout
     if layout is None:
         return plan.headline
+    held = "between centers"
+    if layout.driven_by != "dog":
+        held = f"between {layout.driven_by} and tailstock center"
     return (
         f"{plan.headline} The work, {show.length(outside(layout))} outside and "
-        f"{show.length(layout.work_length)} long, sits on {layout.mandrel_name} between centers, "
+        f"{show.length(layout.work_length)} long, sits on {layout.mandrel_name} {held}, "
         f"headstock at the left."
     )
 
 
 def _words_only(plan: Plan) -> Scene:
     way = plan.chosen.way if plan.chosen else "nothing chosen"
-    words = f"No mandrel to draw ({way}). {plan.headline}"
+    what = "No mandrel to draw" if plan.layout is None else "Not drawn pressed on"
+    words = f"{what} ({way}). {plan.headline}"
     lines = wrapped(words, SIZE, WIDTH)
     texts = tuple(Text(0.0, 4.0 + 4.6 * k, line, SIZE) for k, line in enumerate(lines))
     return Scene(WIDTH, 6.0 + 4.6 * len(lines), texts, _title(plan), plan.headline)

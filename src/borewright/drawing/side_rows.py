@@ -41,9 +41,13 @@ def _spans(frame: Frame, show: Show) -> tuple[Span, ...]:
     ends, sizes = _ends(frame), _lengths(frame.layout)
     face = frame.layout.leading_face
     return tuple(
-        Span(*ends[name], _worded(words, face, show.length(sizes[name])), name)
+        Span(*ends[name], _worded(words, face, _shown(name, sizes[name], show)), name)
         for name, words in _ROWS.items()
     )
+
+
+def _shown(name: str, size: float, show: Show) -> str:
+    return show.rule(size) if name in ("press", "face") else show.length(size)
 
 
 def _worded(words: tuple[str, str], face: str, size: str) -> tuple[str, str]:

@@ -11,7 +11,7 @@ from borewright.drawing.callout import MOST_ROWS, Placed, place_within, stacked
 from borewright.drawing.dimension import SIZE
 from borewright.drawing.face_letters import face_letters, letter_depth
 from borewright.drawing.frame import CENTER_REACH, Frame, Scale, centers_length, largest_scale
-from borewright.drawing.mandrel_view import axis_line, dog, mandrel_between_centers
+from borewright.drawing.mandrel_view import axis_line, driver, holder_depth, mandrel_between_centers
 from borewright.drawing.outline import outside
 from borewright.drawing.scene import Item, Line, LineKind, Scene, Text
 from borewright.drawing.side_labels import LINE, label_items, labels_over, rows_of
@@ -37,7 +37,7 @@ def side_view(
     over = CAPTION + LINE * rows_of(labels)
     axis = over + 2.5 + half
     frame = Frame(layout, scale, flat.left, axis)
-    rows = axis + max(half, letter_depth(flat)) + 2.0
+    rows = axis + max(half, letter_depth(flat), holder_depth(flat)) + 2.0
     items = (
         *_captions(scale, layout.at_left),
         *_picture(frame),
@@ -87,7 +87,7 @@ def _picture(frame: Frame) -> tuple[Item, ...]:
     return (
         *mandrel_between_centers(frame),
         *work_half_section(frame),
-        *dog(frame),
+        *driver(frame),
         *_touch_ticks(frame),
         *slip_lines(frame),
         axis_line(frame),

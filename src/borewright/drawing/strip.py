@@ -114,17 +114,24 @@ def _outline(piece: Stretch) -> Iterator[Item]:
     yield Path(corners, LineKind.THIN, closed=True, name=f"piece-{piece.number}")
     fold = piece.top + HEIGHT / 2
     yield Line(left, fold, right, fold, LineKind.HIDDEN, f"fold-{piece.number}")
+    yield Text(0.5 * (left + right), fold + 3.0, "fold here", LETTERS, "middle", mask=False)
 
 
 def _ends(strip: Strip, piece: Stretch) -> Iterator[Item]:
     """The large-end face and the ends of the ground length, across the upper half."""
-    half = HEIGHT / 2
-    marks = ((0.0, "large-end face", half + 4.0), (strip.ground_from, "end of ground", half - 1.2))
-    for position, said, down in marks:
-        if piece.has(1000 * position):
-            x = piece.x(1000 * position)
-            yield Line(x, piece.top, x, piece.top + HEIGHT / 2, name=said.replace(" ", "-"))
-            yield Text(x + 0.8, piece.top + down, said, LETTERS, mask=False)
+    half, ground = HEIGHT / 2, 1000 * strip.ground_from
+    words = "end of ground"
+    aside = ground - piece.start > text_width(words, LETTERS) + 1.6
+    marks = (
+        (0.0, "large-end face", half + 4.0, False),
+        (ground, words, half - 1.2, aside),
+    )
+    for position, said, down, to_the_left in marks:
+        if piece.has(position):
+            x, anchor = piece.x(position), "end" if to_the_left else "start"
+            yield Line(x, piece.top, x, piece.top + half, name=said.replace(" ", "-"))
+            at = x - 0.8 if to_the_left else x + 0.8
+            yield Text(at, piece.top + down, said, LETTERS, anchor, mask=False)
 
 
 def _unread(strip: Strip, piece: Stretch) -> Iterator[Item]:
@@ -151,13 +158,15 @@ def _ticks(strip: Strip, piece: Stretch) -> Iterator[Item]:
         foot = piece.top + (LONG_TICK if long else TICK)
         yield Line(x, piece.top, x, foot, LineKind.THIN, f"tick-{tick.label}")
         half = text_width(tick.label, LETTERS) / 2
-        if long and x - half > taken and _clear(piece, x, half):
+        if long and x - half > taken and _clear(strip, piece, x, half):
             yield Text(x, foot + 2.2, tick.label, LETTERS, "middle", mask=False)
             taken = x + half + 0.4
 
 
-def _clear(piece: Stretch, x: float, half: float) -> bool:
-    """True where a label does not run over the end of the paper."""
+def _clear(strip: Strip, piece: Stretch, x: float, half: float) -> bool:
+    """True where a label runs neither over the end of the paper nor over the end of the ground."""
+    if abs(piece.x(1000 * strip.ground_from) - x) < half + 0.5:
+        return False
     return piece.x(piece.start) + half < x < piece.x(piece.end) - half
 
 

@@ -58,6 +58,7 @@ def layout(trial: Trial) -> Layout:
         keyway=trial.job.work.keyway,
         cross_hole=_cross_hole(trial),
         spokes=trial.job.work.spokes,
+        driven_by=_driven_by(trial),
     )
 
 
@@ -101,6 +102,11 @@ def _slip_circle(trial: Trial) -> tuple[Metre | None, Metre | None]:
 def _at_left(trial: Trial) -> str:
     """What the large end is held by, on the machine of the first cut."""
     return "Dividing head" if trial.cuts[0].kind == "gear" else "Headstock"
+
+
+def _driven_by(trial: Trial) -> str:
+    """What turns the large end: on the grinder and on the dividing head always a dog."""
+    return trial.job.driven_by if any(c.on_lathe for c in trial.cuts) else "dog"
 
 
 def _root(trial: Trial) -> Metre | None:

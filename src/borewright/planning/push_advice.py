@@ -53,6 +53,7 @@ def push_advice(trial: Trial) -> PushAdvice:
         ),
         ratio_low=ratio.low,
         ratio_high=ratio.high,
+        by_blows=trial.shop.hammers,
     )
 
 

@@ -9,6 +9,7 @@ from borewright.cutting.directions import LOOSENS
 from borewright.cutting.knock import hole_in_the_outside
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure
+from borewright.planning.finished_words import last_size
 from borewright.planning.load_steps import Line, loads
 from borewright.planning.prove_steps import prove
 from borewright.planning.questions.push import blows
@@ -90,12 +91,12 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         return
     yield (
         "Press",
-        f"{show.length(c.press)} further, until the rule reads that much less{_seat_words(trial)}. Expect about "
+        f"{show.rule(c.press)} further, until the rule reads that much less{_seat_words(trial)}. Expect about "
         f"{show.force(push.expected.best)} at the end (felt, unless the press has a gauge). Past "
         f"{show.force(push.stop_at.best)} stop and look: tight bore, burr or galling. {show.force(push.look_for.best)} or "
         "more at the end proves the grip for these cuts; with less, or no way to tell, trust only the proof load.",
         (
-            figure("press_distance", c.press, "m", "length", "press_distance"),
+            figure("press_distance", c.press, "m", "rule", "press_distance"),
             push.expected,
             push.stop_at,
             push.look_for,
@@ -116,11 +117,11 @@ def _driven(trial: Trial) -> Line:
     show, lead = trial.show, trial.hold.leading
     return (
         "Drive",
-        f"{show.length(trial.chosen.press)} further, until the rule reads that much less{_seat_words(trial)}: about "
+        f"{show.rule(trial.chosen.press)} further, until the rule reads that much less{_seat_words(trial)}: about "
         f"{blows(trial)} blows. If it stops moving short of that, do not hit harder: clean it, oil it, look. Blows prove "
         "nothing: trust only the proof load.",
         (
-            figure("press_distance", trial.chosen.press, "m", "length", "press_distance"),
+            figure("press_distance", trial.chosen.press, "m", "rule", "press_distance"),
             *_seat_figures(trial),
         ),
         (f"large-end face to face {lead}", "blows"),
@@ -222,12 +223,12 @@ def _turn(trial: Trial) -> Iterator[Line]:
         tuple(f for cut in turned for f in _cut_figures(cut, trial)),
         (),
     )
-    growth = likely(trial.grip.growth)
+    growth, (to_size, size) = likely(trial.grip.growth), last_size(trial)
     yield (
         "Cool, then the last size",
-        "Let work and mandrel come to one temperature before the last pass and before measuring. On the mandrel "
+        f"Let work and mandrel come to one temperature before the last pass and before measuring.{to_size} On the mandrel "
         f"the outside measures up to {trial.show.small(growth)} larger than off it, most towards face {trial.hold.leading}.",
-        (figure("outside_growth", growth, "m", "small", "outside_growth"),),
+        (*size, figure("outside_growth", growth, "m", "small", "outside_growth")),
         ("finished outside",),
     )
 

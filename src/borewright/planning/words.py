@@ -8,6 +8,7 @@ from borewright.holding.bore_reading import half_band_of
 from borewright.job.records import Job
 from borewright.planning.bore_words import limits_echo
 from borewright.planning.candidates import Weighed
+from borewright.planning.finished_words import size_words
 from borewright.planning.load_words import assumed_loads, loads_ready
 from borewright.planning.owned import dog_words, lathe_words, mandrel_words
 from borewright.planning.questions.true import DRIVERS
@@ -25,7 +26,7 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...], missing: str =
         return f"No: {missing}{other}"
     t = best.trial
     on = f"{t.mandrel.name}, face {t.hold.leading} towards the large end"
-    press = f"{t.show.length(t.chosen.press)} past touch"
+    press = f"{t.show.rule(t.chosen.press)} past touch"
     if best.verdict is Verdict.YES:
         stated = "as sound as stated" if t.job.work.flaws == "none" else "sound"
         sound = f", if the casting is {stated}" if t.job.work.blank == "casting" else ""
@@ -64,7 +65,7 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
         else f"bore {show.bore(w.bore.size)}, known to {band} either way ({how})",
     ]
     if w.finished.outside is not None:
-        lines.append(f"to finish at {show.length(w.finished.outside)}")
+        lines.append(f"to finish at {size_words(job, w.finished.outside, show)}")
     return (*lines, *stated_words(job))
 
 

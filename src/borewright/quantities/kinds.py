@@ -35,7 +35,7 @@ _BY_UNIT: Final = {
     "N/m": "stiffness",
     "": "ratio",
 }
-OWN_METHOD: Final = frozenset({"length", "taper", "temperature"})
+OWN_METHOD: Final = frozenset({"length", "rule", "taper", "temperature"})
 """Kinds that `Show` writes by a rule of their own."""
 
 

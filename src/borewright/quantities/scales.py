@@ -73,6 +73,19 @@ def _length(size: float) -> Pair:
     return inch, _named("length", "mm", partial(_length_mm, decimals=2 if fine else 1))
 
 
+def _turned_in(value: float) -> str:
+    return rounding.fixed(value, 3 if rounding.is_exact(value, 3) else 4)
+
+
+def _turned_mm(value: float) -> str:
+    return rounding.fixed(value, 2 if rounding.is_exact(value, 2) else 3)
+
+
+def _turned(size: float) -> Pair:
+    inch = _named("length", "in", _turned_in)
+    return inch, _named("length", "mm", _turned_mm)
+
+
 def _small(size: float) -> Pair:
     inch = _named("length", "in", _small_in)
     if size >= 1e-3:
@@ -167,6 +180,8 @@ SCALES: Final[Mapping[str, Callable[[float], Pair]]] = MappingProxyType(
     {
         "bore": _bore,
         "length": _length,
+        "rule": _length,
+        "turned": _turned,
         "small": _small,
         "feed": _feed,
         "force": _force,

@@ -73,6 +73,27 @@ class Show:
         exact = f"{rounding.trimmed(size * 1000, 2)} mm"
         return self._both(f"{mixed_text(fraction)} in", exact)
 
+    def rule(self, size: Metre) -> str:
+        """A length read by a rule: as `length`, but beside a fraction of an inch half millimetres.
+
+        >>> Show("inch").rule(0.0460375), Show("inch").length(0.0460375)
+        ('1 13/16 in (46 mm)', '1 13/16 in (46.04 mm)')
+        >>> Show("mm").rule(0.037)
+        '37 mm (1.46 in)'
+        """
+        fraction = sixty_fourth(inch_number(size)) if _sayable(size) else None
+        if self.units == "mm" or not fraction:
+            return self.length(size)
+        return f"{mixed_text(fraction)} in ({rounding.trimmed(round(2000 * size) / 2, 1)} mm)"
+
+    def turned(self, size: Metre) -> str:
+        """A diameter to turn to: a thou and 0.01 mm, a figure finer where that is not all of it.
+
+        >>> Show("inch").turned(0.0635), Show("mm").turned(0.0634873)
+        ('2.500 in (63.50 mm)', '63.487 mm (2.4995 in)')
+        """
+        return self._one("turned", size)
+
     def small(self, size: Metre) -> str:
         """An interference or growth: tenths of a thou and µm.
 
@@ -228,7 +249,12 @@ class Show:
         """
         name = kind_of(unit_symbol, kind)
         if name in OWN_METHOD:
-            own = {"length": self.length, "taper": self.taper, "temperature": self.temperature}
+            own = {
+                "length": self.length,
+                "rule": self.rule,
+                "taper": self.taper,
+                "temperature": self.temperature,
+            }
             return own[name](value)
         if name:
             return self._one(name, value)

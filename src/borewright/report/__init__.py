@@ -3,6 +3,7 @@
     words         words that the others share: figures, sources, cuts
     sheet_data    a plan as the words of the bench sheet
     sheet_trim    what goes from the sheet when room is short, and in which order
+    sheet_picture the picture on a sheet that prints it smaller, with the scale it then has
     bench_sheet   the one-page PDF;  bench_sheet.typ: its template
     strip_sheet   the paper strip as a page at full size;  strip_sheet.typ: its template
     chart_sheet   the wall chart of a shelf, one page;  chart_sheet.typ: its template

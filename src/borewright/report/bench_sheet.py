@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from borewright.answer.records import Plan
 from borewright.errors import RefusedInput
 from borewright.report.sheet_data import SheetData, sheet_data
+from borewright.report.sheet_picture import at_share
 from borewright.report.sheet_trim import MOST_TRIM, trim
 
 if TYPE_CHECKING:
@@ -51,10 +52,12 @@ def bench_sheet(
     `svg` is the drawing, empty where there is none. `paper` is letter or a4; left out, inch plans
     go on letter and mm plans on a4. `date` is printed as given; left out, no date. The letter size
     is the largest of `SIZES` at which one page holds it; under the smallest, parts are left out
-    and the sheet says which, never a step, a cut or a caution. Refuses any other paper, and a plan
+    and the sheet says which, never a step, a cut or a caution. A plan whose work may not be pressed
+    on has no picture. Refuses any other paper, and a plan
     that no trimming brings onto one page.
     """
     data = {**sheet_data(plan), **_setting(plan, paper, date)}
+    picture = svg if plan.goes_on else ""
     with TemporaryDirectory() as folder:
         compiler = _compiler(Path(folder))
         attempts = _attempts()
@@ -62,7 +65,7 @@ def bench_sheet(
         pages: dict[int, bytes] = {}
 
         def on_one_page(k: int) -> bool:
-            pages[k] = _compiled(compiler, {**_attempt(data, *attempts[k]), "picture": svg})
+            pages[k] = _compiled(compiler, _attempt(data, picture, *attempts[k]))
             return bool(compiler.query("<pages>", field="value", one=True) == "1")
 
         fits = _first_that_fits(len(attempts), on_one_page)
@@ -87,8 +90,10 @@ def _compiled(compiler: Compiler, inputs: dict[str, str]) -> bytes:
     return page
 
 
-def _attempt(data: SheetData, size: float, level: int) -> dict[str, str]:
-    return {"data": _json(trim(data, level)), "size": f"{size}"}
+def _attempt(data: SheetData, picture: str, size: float, level: int) -> dict[str, str]:
+    left = trim(data, level)
+    printed = at_share(picture, left["picture_share"])
+    return {"data": _json(left), "size": f"{size}", "picture": printed}
 
 
 def _setting(plan: Plan, paper: str | None, date: str | None) -> SheetData:

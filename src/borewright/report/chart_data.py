@@ -188,6 +188,7 @@ def _cuts(chart: Chart, show: Show) -> Words:
     ]
     groups = [list(g) for _, g in groupby(chart.columns, key=lambda c: c.mandrel)]
     return {
+        "head": f"deepest cut at {_turn_feed(chart)}, on radius in {SPOKEN[chart.units]}",
         "sizes": [{"name": shortened(g[0].mandrel, NAME_ROOM), "span": len(g)} for g in groups],
         "materials": [shortened(_short(c), 26) for c in chart.columns],
         "travels": [_travel(c, chart) for c in chart.columns],
@@ -197,6 +198,11 @@ def _cuts(chart: Chart, show: Show) -> Words:
             if any(c is not None for c in row)
         ],
     }
+
+
+def _turn_feed(chart: Chart) -> str:
+    """The feed in the chart's own unit: `0.05 mm a turn`."""
+    return _show(chart).feed(chart.feed).partition(" (")[0].replace("/rev", " a turn")
 
 
 def _outside(outside: Metre, show: Show) -> str:

@@ -6,14 +6,15 @@ out when the sheet would run over one page.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import isfinite
 from typing import Any
 
-from borewright.answer.cut_words import depth_words, feed_words, speed_words
-from borewright.answer.records import Cut, Plan, Question, Step
+from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
+from borewright.answer.records import Cut, Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
 from borewright.report.words import (
-    cut_words,
+    cut_lines,
     figure_words,
     named_sources,
     show_for,
@@ -38,13 +39,15 @@ def sheet_data(plan: Plan) -> SheetData:
         "verdict": verdict_words(plan),
         "headline": shortened(headline_words(plan), _HEADLINE_ROOM),
         "echo": list(echo_words(plan)),
+        "echo_short": list(short_echo_words(plan)),
         "have_ready": "; ".join(plan.have_ready),
         "bore_window": bore_words(plan, show),
         "steps": _steps(plan, show),
+        "steps_whole": True,
         "other_ways": [way_words(candidate) for candidate in plan.better_ways],
         "push": list(push_lines(plan, show)),
         "cut_columns": list(CUT_COLUMNS),
-        "cuts": [_cut(cut, show) for cut in plan.cuts],
+        "cuts": _cuts(plan, show),
         "cautions": [caution.text for caution in plan.cautions],
         "questions": [_question(question, show) for question in plan.questions],
         "assumed": [f"{a.what}: {a.taken}" for a in plan.assumed],
@@ -66,18 +69,23 @@ def shortened(text: str, most: int) -> str:
 
 
 def bore_words(plan: Plan, show: Show) -> str:
-    """The go and not-go sizes as a sentence, empty when the hold has no window."""
-    if plan.bore_window is None:
+    """The go and not-go sizes as a sentence, empty when the hold has no window or may not be used."""
+    if plan.bore_window is None or plan.verdict is Verdict.NO:
         return ""
     go, not_go = (show.bore(size) for size in plan.bore_window)
     return f"Go {go}: smaller does not go far enough on. Not-go {not_go}: larger goes too far."
 
 
 def push_lines(plan: Plan, show: Show) -> tuple[str, ...]:
-    """What push to expect, to look for, to stop at, and what it proves."""
+    """What push to expect, to look for, to stop at, and what it proves; blows prove nothing."""
     push = plan.push
-    if push is None:
+    if push is None or plan.verdict is Verdict.NO:
         return ()
+    if push.by_blows:
+        return (
+            f"Blows take the place of a push of about {figure_words(push.expected, show)}. Nobody "
+            "feels a push under a hammer, and blows prove no grip: only the proof load proves it.",
+        )
     look, stop = (figure_words(f, show) for f in (push.look_for, push.stop_at))
     proof = plan.proof
     asked = f" The hardest cut asks {show.torque(proof.torque / proof.factor)}." if proof else ""
@@ -94,7 +102,7 @@ def push_lines(plan: Plan, show: Show) -> tuple[str, ...]:
 def proof_words(plan: Plan, show: Show) -> str:
     """The weight that proves the grip before cutting, empty when there is none."""
     proof = plan.proof
-    if proof is None:
+    if proof is None or plan.verdict is Verdict.NO:
         return ""
     if proof.by_hand:
         return (
@@ -122,6 +130,12 @@ def echo_words(plan: Plan) -> tuple[str, ...]:
     """What the user typed, as one sentence, or nothing."""
     said = "; ".join(words.rstrip(".") for words in plan.echo)
     return (f"You said: {said}.",) if said else ()
+
+
+def short_echo_words(plan: Plan) -> tuple[str, ...]:
+    """What the user typed without the bore, which the drawing and the step that checks it say."""
+    kept = tuple(words for words in plan.echo if not words.startswith("bore "))
+    return echo_words(replace(plan, echo=kept))
 
 
 def verdict_words(plan: Plan) -> str:
@@ -156,8 +170,17 @@ def rounded(margin: float) -> str:
 
 def _steps(plan: Plan, show: Show) -> list[dict[str, Any]]:
     # The table of cuts stands on the same page, so a step need not repeat its numbers.
-    cuts = "\n".join(cut_words(cut, show) for cut in plan.cuts)
-    return [_step(step, show, cuts) for step in plan.steps]
+    cuts = "\n".join(cut_lines(plan, show))
+    tabled = next((step.number for step in plan.steps if _takes(step, plan.cuts)), None)
+    return [
+        {**_step(step, show, cuts), "then_cuts": step.number == tabled} for step in plan.steps
+    ]
+
+
+def _takes(step: Step, cuts: tuple[Cut, ...]) -> bool:
+    """Whether the step is the first to ask for the table of cuts."""
+    wanted = {f"{cut.id}_spindle" for cut in cuts}
+    return any(figure.name in wanted for figure in step.figures)
 
 
 def _step(step: Step, show: Show, cuts: str) -> dict[str, Any]:
@@ -170,20 +193,36 @@ def _step(step: Step, show: Show, cuts: str) -> dict[str, Any]:
 
 
 def _question(question: Question, show: Show) -> dict[str, str]:
-    words = f"{margin_words(question)}: {question.reason}"
+    words = f"{margin_words(question)}: {question.reason.rstrip('.')}."
+    remedy = question.verdict is not Verdict.YES and question.changes_it
     return {
         "id": question.id.capitalize(),
         "verdict": question.verdict.value,
         "margin": margin_words(question),
         "words": words,
+        "remedy": question.changes_it.rstrip(".") + "." if remedy else "",
     }
 
 
-def _cut(cut: Cut, show: Show) -> list[str]:
+def _cuts(plan: Plan, show: Show) -> list[list[str]]:
+    """The rows of the table: none where nothing may be cut on this hold."""
+    if plan.verdict is Verdict.NO:
+        return []
+    left = left_words(plan.cuts, plan.finished_outside, show)
+    return [_cut(cut, show, left.get(cut.id, "")) for cut in plan.cuts]
+
+
+def _cut(cut: Cut, show: Show, left: str) -> list[str]:
+    to = f", to\N{NO-BREAK SPACE}{_unbroken(left)}" if left else ""
     return [
-        cut.name,
+        f"{cut.name}{to}",
         speed_words(cut, show).replace(", ", ",\n").replace(" (", "\n("),
         feed_words(cut, show).replace(" (", "\n("),
         f"{cut.passes} × {depth_words(cut, show)}".replace(" (", "\n("),
         f"{cut.direction},\n{cut.seat_effect}",
     ]
+
+
+def _unbroken(words: str) -> str:
+    """The first unit only, at whose spaces no line breaks."""
+    return words.partition(" (")[0].replace(" ", "\N{NO-BREAK SPACE}")

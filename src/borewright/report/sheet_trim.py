@@ -1,6 +1,7 @@
 """What goes from the bench sheet when room is short, in which order, and how the sheet says so.
 
-Steps, cuts, cautions, the bore's sizes and the push are never shortened and never left out.
+Steps, cuts, cautions, the bore's sizes, the push, the work and its finished size, and the reasons
+and remedies of answers that are not yes are never shortened and never left out.
 """
 
 from __future__ import annotations
@@ -50,17 +51,15 @@ def _no_reasons_of_yes(data: SheetData) -> bool:
     return bool(easy)
 
 
-def _only_margins(data: SheetData) -> bool:
-    """One line for each verdict, whatever an earlier level has already put into one."""
-    before: list[dict[str, str]] = data["questions"]
-    hard = [q for q in before if q["verdict"] != Verdict.YES]
-    done = [q for q in before if q["verdict"] == Verdict.YES]
-    data["questions"] = [*(line for v in _HARD for line in _in_one_line(_of(hard, v))), *done]
-    return bool(hard)
+def _short_echo(data: SheetData) -> bool:
+    before = data["echo"]
+    data["echo"] = data["echo_short"]
+    return bool(before != data["echo"])
 
 
-def _of(questions: list[dict[str, str]], verdict: Verdict) -> list[dict[str, str]]:
-    return [q for q in questions if q["verdict"] == verdict]
+def _steps_may_break(data: SheetData) -> bool:
+    data["steps_whole"] = False
+    return True
 
 
 def _in_one_line(questions: list[dict[str, str]]) -> list[dict[str, str]]:
@@ -75,15 +74,14 @@ def _in_one_line(questions: list[dict[str, str]]) -> list[dict[str, str]]:
     return [{"id": f"{verdict.capitalize()}:", "verdict": verdict, "words": "; ".join(each) + "."}]
 
 
-_HARD = (Verdict.NO, Verdict.CARE)
 _TRIMS: tuple[tuple[str, Callable[[SheetData], bool]], ...] = (
     ("the reasons of questions answered yes", _no_reasons_of_yes),
     ("other ways after the first two", partial(_fewer, "other_ways", 2)),
-    ("what was typed", partial(_emptied, "echo")),
+    ("the bore as typed", _short_echo),
     ("", _narrower),
-    ("the reasons of all questions", _only_margins),
     ("sources", partial(_emptied, "sources")),
     ("what was assumed", partial(_emptied, "assumed")),
+    ("", _steps_may_break),
 )
 """What goes when room is short, in this order; each says whether it left anything out."""
 MOST_TRIM = len(_TRIMS)

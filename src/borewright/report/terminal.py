@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from textwrap import TextWrapper
 
-from borewright.answer.records import Plan, Question, Step
+from borewright.answer.records import Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
 from borewright.report.sheet_data import (
     bore_words,
@@ -19,7 +19,7 @@ from borewright.report.sheet_data import (
 from borewright.report.words import (
     citation,
     citations,
-    cut_words,
+    cut_lines,
     show_for,
     step_figures,
     unjudged_words,
@@ -40,7 +40,7 @@ def plan_text(plan: Plan) -> str:
         ("Questions", (_question(question, show) for question in plan.questions)),
         ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
         ("Steps", _steps(plan, show)),
-        ("Cuts", (cut_words(cut, show) for cut in plan.cuts)),
+        ("Cuts", cut_lines(plan, show) if plan.verdict is not Verdict.NO else ()),
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
         ("Weighed", (way_words(candidate) for candidate in plan.candidates)),
         ("Assumed", (f"{a.what}: {a.taken} ({citation(a.source)})" for a in plan.assumed)),
@@ -75,7 +75,8 @@ def _answer(plan: Plan, show: Show) -> Iterator[str]:
         yield f"Chosen: {way_words(plan.chosen)}"
     yield from push_lines(plan, show)
     yield proof_words(plan, show)
-    yield f"Bore. {bore_words(plan, show)}" if plan.bore_window else ""
+    window = bore_words(plan, show)
+    yield f"Bore. {window}" if window else ""
 
 
 def _question(question: Question, show: Show) -> str:
@@ -86,7 +87,7 @@ def _question(question: Question, show: Show) -> str:
 
 
 def _steps(plan: Plan, show: Show) -> Iterator[str]:
-    cuts = "\n".join(cut_words(cut, show) for cut in plan.cuts)
+    cuts = "\n".join(cut_lines(plan, show))
     return (_step(step, show, cuts) for step in plan.steps)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from borewright.answer.cut_words import depth_words, feed_words, speed_words
+from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
 from borewright.answer.records import Candidate, Cut, Figure, Plan, Step
 from borewright.errors import UnknownName
 from borewright.quantities.kinds import kind_of
@@ -110,11 +110,18 @@ def citations(plan: Plan) -> tuple[str, ...]:
     return tuple(dict.fromkeys(citation(source) for source in plan.sources))
 
 
-def cut_words(cut: Cut, show: Show) -> str:
-    """One cut as a sentence."""
+def cut_lines(plan: Plan, show: Show) -> tuple[str, ...]:
+    """Every cut as a sentence, with the diameter it leaves where the last one is known."""
+    left = left_words(plan.cuts, plan.finished_outside, show)
+    return tuple(cut_words(cut, show, left.get(cut.id, "")) for cut in plan.cuts)
+
+
+def cut_words(cut: Cut, show: Show, left: str = "") -> str:
+    """One cut as a sentence; `left` is the diameter that it leaves."""
     passes = "1 pass" if cut.passes == 1 else f"{cut.passes} passes"
+    to = f", to {left}" if left else ""
     return (
-        f"{cut.name}: {speed_words(cut, show)}, {feed_words(cut, show)}, "
+        f"{cut.name}{to}: {speed_words(cut, show)}, {feed_words(cut, show)}, "
         f"{depth_words(cut, show)} deep, {passes}, {cut.direction} ({cut.seat_effect})"
     )
 

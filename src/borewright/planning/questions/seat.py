@@ -78,7 +78,7 @@ def _wear(trial: Trial, touch: Metre, seat: Metre) -> Iterator[str]:
 
 
 def _press(trial: Trial) -> str:
-    return trial.show.length(trial.chosen.press)
+    return trial.show.rule(trial.chosen.press)
 
 
 def _changes(trial: Trial) -> str:
