@@ -18,7 +18,7 @@ def cautions(job: Job, shop: Shop, tables: Tables) -> tuple[Caution, ...]:
     """Cautions for pressing, turning between centers and facing this material."""
     tags = ["always", "mandrel", "press", *load_tags(job)]
     if any(w.kind not in ("grind", "gear") for w in job.cuts) or turning_is_planned(job, tables):
-        tags.append("facing")
+        tags += ["turning", "facing"]
     if job.driven_by != "dog":
         tags += ["chuck", job.driven_by]
     if shop.hammers:
@@ -27,5 +27,6 @@ def cautions(job: Job, shop: Shop, tables: Tables) -> tuple[Caution, ...]:
         tags.append("interrupted")
     if job.work.outside >= LARGE_OUTSIDE or job.work.outside >= LARGE_RATIO * job.work.bore.size:
         tags.append("large-disc")
-    found = tables.cautions(*tags, material=job.work.material)
+    called = tables.cautions(*tags, material=job.work.material)
+    found = [h for h in called if "turning" not in h.applies_to or "turning" in tags]
     return tuple(Caution(h.id, h.text, h.source) for h in found)

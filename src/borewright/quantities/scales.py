@@ -73,6 +73,16 @@ def _length(size: float) -> Pair:
     return inch, _named("length", "mm", partial(_length_mm, decimals=2 if fine else 1))
 
 
+def _depth_mm(value: float) -> str:
+    return rounding.trimmed(value, 2)
+
+
+def _depth(size: float) -> Pair:
+    """As a dial is read: to a thou and a hundredth, however deep."""
+    inch = _named("length", "in", partial(rounding.fixed, decimals=3))
+    return inch, _named("length", "mm", _depth_mm)
+
+
 def _small(size: float) -> Pair:
     inch = _named("length", "in", _small_in)
     if size >= 1e-3:
@@ -167,6 +177,7 @@ SCALES: Final[Mapping[str, Callable[[float], Pair]]] = MappingProxyType(
     {
         "bore": _bore,
         "length": _length,
+        "depth": _depth,
         "small": _small,
         "feed": _feed,
         "force": _force,
