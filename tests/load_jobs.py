@@ -51,6 +51,27 @@ press = "arbor press 1 ton"
 [[cut]]
 kind = "grind"
 """
+BLANK = """# A gear blank of the cider mill, Hollow Brook: already to size, only its teeth are cut.
+title = "Cider mill gear"
+units = "inch"
+[work]
+material = "mild steel"
+blank = "bar"
+outside = "1.625in"
+length = "0.75in"
+bore = { size = "0.6255in", uncertainty = "0.0001in", measured_with = "plug gauge", made_by = "reamed" }
+[machine]
+name = "the small lathe"
+swing_over_cross_slide = "6in"
+between_centers = "20in"
+[hold]
+mandrels = ["5/8in"]
+press = "arbor press 1 ton"
+[[cut]]
+kind = "gear"
+teeth = 24
+diametral_pitch = 16
+"""
 
 
 def planned(text: str, *changes: tuple[str, str]) -> Plan:

@@ -36,6 +36,12 @@ class Mutant:
 
 MUTANTS = (
     Mutant(
+        "a span over whole pitches without its tooth",
+        "mechanics/tooth_measures.py",
+        "(math.pi * (spanned - 0.5) + teeth * involute)",
+        "(math.pi * (spanned - 1.0) + teeth * involute)",
+    ),
+    Mutant(
         "normal force without pi",
         "mechanics/rings.py",
         "np.pi * (self.diameter * area)",

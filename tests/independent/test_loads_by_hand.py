@@ -65,6 +65,9 @@ def gear_by_hand(case: tuple) -> dict[str, float]:
     mean = z / (2 * pi) * quad(one, [0, arc / 64, arc / 8, arc])
     side = mpf(row("gear_cutting", "radial_share")["best"])
     share = mpf(row("gear_cutting", "out_of_center")["best"])
+    worn = mpf(row("cutting_corrections", "tool_wear")["best"])
+    soft = mpf(row("cutting_corrections", "hss_tool")["best"])
+    blow = mpf(row("gear_cutting", "impact")["best"])
     v = mpf(speed) * 1000 / 60
     turns = v / (2 * pi * r)
     outside = m * (teeth + 2)
@@ -77,6 +80,7 @@ def gear_by_hand(case: tuple) -> dict[str, float]:
         "chip_thickness_m": float(fz * sin(arc) / 1000),
         "teeth_in_cut": float(z * arc / (2 * pi)),
         "peak_force_N": float(peak),
+        "planned_peak_force_N": float(peak * worn * soft * blow),
         "mean_force_N": float(mean),
         "axial_force_N": float(peak * (cos(arc) + side * sin(arc))),
         "radial_force_N": float(peak * (sin(arc) - side * cos(arc))),

@@ -7,6 +7,7 @@ turns it: its force lies in the plane of the mandrel.
 
 from __future__ import annotations
 
+import pytest
 from tests.jobs_made import wheel_job
 
 from borewright.answer.records import Cut, Demand
@@ -14,6 +15,7 @@ from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import planned_cuts
 from borewright.job.records import CutWish
 from borewright.mechanics.spread import likely
+from borewright.planning.load_words import cutter_words
 from borewright.reference.library import Tables
 
 TABLES = Tables()
@@ -53,3 +55,35 @@ def test_the_form_cutter_fed_towards_the_head_tightens_and_hardly_turns_the_work
 def test_a_gear_of_24_teeth_has_24_spaces_and_a_blank_of_26_modules() -> None:
     cut, _ = asked(CutWish("gear", teeth=24, module=2e-3), 0.052)
     assert (cut.passes, round(cut.diameter * 1e3, 6)) == (24, 52.0)
+
+
+@pytest.mark.parametrize(
+    ("inch", "module", "fewest", "most"),
+    [
+        (1, 8, 135, 400),
+        (2, 7, 55, 134),
+        (3, 6, 35, 54),
+        (4, 5, 26, 34),
+        (5, 4, 21, 25),
+        (6, 3, 17, 20),
+        (7, 2, 14, 16),
+        (8, 1, 12, 13),
+    ],
+)
+def test_the_set_of_eight_is_numbered_one_way_by_pitch_and_the_other_by_module(
+    inch: int, module: int, fewest: int, most: int
+) -> None:
+    """As the cutters are stamped (from memory)."""
+    for teeth in (fewest, most):
+        by_pitch = cutter_words(CutWish("gear", teeth=teeth, diametral_pitch=16), TABLES)
+        by_module = cutter_words(CutWish("gear", teeth=teeth, module=2e-3), TABLES)
+        assert f"form cutter No. {inch} ({fewest} " in by_pitch
+        assert f"numbered the other way: No. {module})" in by_pitch
+        assert f"form cutter No. {module} ({fewest} " in by_module
+        assert f"numbered the other way: No. {inch})" in by_module
+
+
+def test_fewer_teeth_than_the_set_serves_want_a_cutter_of_their_own() -> None:
+    said = cutter_words(CutWish("gear", teeth=11, module=2e-3), TABLES)
+    assert "made for 11 teeth" in said
+    assert "No." not in said

@@ -30,6 +30,25 @@ def test_a_gear_is_said_in_sentences_in_the_units_of_its_pitch() -> None:
     assert "Outside 2.60 in" in ran("load", "gear", *by_pitch).out
 
 
+def test_the_depth_of_a_tooth_is_said_to_a_thou() -> None:
+    """2.157 / 16 is 0.1348 in; a depth of 0.13 in would leave the teeth fat."""
+    by_pitch = words(GEAR, module=None, diametral_pitch="16")
+    assert "whole depth 0.135 in (3.42 mm)" in ran("load", "gear", *by_pitch).out
+
+
+def test_a_chip_thinner_than_the_law_was_fitted_for_is_not_said_to_be_nothing() -> None:
+    """0.05 mm a tooth over 29 degrees of arc, laid along the flanks, is 7 µm."""
+    by_pitch = words(GEAR, module=None, diametral_pitch="16")
+    out = ran("load", "gear", *by_pitch).out
+    assert "fitted for 0.0003 in (6.9 µm)" in out
+    assert "0.000 in" not in out
+
+
+def test_the_sharp_cutter_of_the_command_is_told_from_the_worn_one_of_a_plan() -> None:
+    out = ran("load", "gear", *words(GEAR)).out
+    assert "a sharp cutter that does not strike; a plan counts a worn one and its blow" in out
+
+
 @pytest.mark.parametrize(("name", "base"), [("grind", GRIND), ("gear", GEAR)])
 def test_json_is_flat_numbers_with_their_units_and_what_was_assumed(
     name: str, base: dict[str, str]

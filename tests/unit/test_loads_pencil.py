@@ -43,7 +43,17 @@ def grip_left(i: Inputs) -> float:
     return give(0.052) / give(i["root of the teeth"])
 
 
+def tooth_span(i: Inputs) -> float:
+    involute = math.tan(i["angle"]) - i["angle"]
+    return i["m"] * math.cos(i["angle"]) * (math.pi * (i["k"] - 0.5) + i["z"] * involute)
+
+
 GEAR_SUMS = {
+    "tooth_chord": lambda i: i["m"] * i["z"] * math.sin(math.radians(90 / i["z"])),
+    "tooth_height": lambda i: (
+        i["m"] * (i["a"] + i["z"] / 2 * (1 - math.cos(math.radians(90 / i["z"]))))
+    ),
+    "tooth_span": tooth_span,
     "grip_left": grip_left,
     "milling_force": milling,
     "cut_torque": lambda i: i["share"] * i["force"] * i["diameter"] / 2,

@@ -20,8 +20,8 @@ def feed_words(cut: Cut, show: Show) -> str:
 
 
 def depth_words(cut: Cut, show: Show) -> str:
-    """The depth of one pass; an infeed of the wheel is said as finely as a bore."""
-    return show.small(cut.depth) if cut.kind == "grind" else show.length(cut.depth)
+    """The depth of one pass; as a dial reads it, an infeed of the wheel as finely as a bore."""
+    return show.small(cut.depth) if cut.kind == "grind" else show.depth(cut.depth)
 
 
 def speed_words(cut: Cut, show: Show) -> str:

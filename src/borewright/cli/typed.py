@@ -41,7 +41,12 @@ def _taken(taken: Any, show: Any) -> str:
     return str(show.quantity(taken.taken, taken.unit, _KINDS.get(taken.what, "")))
 
 
-_KINDS = {"roughness": "small", "small_end": "bore", "uncertainty": "small"}
+_KINDS = {
+    "roughness": "small",
+    "small_end": "bore",
+    "uncertainty": "small",
+    "chip thinner than the force law was fitted for": "small",
+}
 
 
 def given(read: Callable[..., Any], text: str | None, where: str, **how: Any) -> Any:

@@ -58,6 +58,12 @@ def force_factors(material: str, tables: Tables) -> float:
     return tables.cutting_correction("tool_wear").best * _tool_factor(tables, material)
 
 
+def form_cutter_factors(tables: Tables) -> float:
+    """The same for a form cutter: of high-speed steel, whatever the metal is turned with."""
+    correction = tables.cutting_correction
+    return correction("tool_wear").best * correction("hss_tool").best
+
+
 def chip_is_thin(cut: Cut, tables: Tables) -> bool:
     """True where the chip is thinner than the force law was fitted for."""
     if cut.kind == "grind":

@@ -50,7 +50,7 @@ def check_grind(wish: CutWish, number: int, job: Job, tables: Tables) -> None:
     ground_energy(job.work.material, tables, f"cut[{number}].kind")
     most, show = tables.grinding("most_infeed").best, Show(job.units)
     if infeed_of(wish, tables) > most * (1 + 1e-9):
-        found, allowed = show.length(infeed_of(wish, tables)), f"at most {show.length(most)}"
+        found, allowed = show.depth(infeed_of(wish, tables)), f"at most {show.depth(most)}"
         raise RefusedInput(f"cut[{number}].depth", found, f"{allowed} of infeed on the radius")
 
 
@@ -200,8 +200,8 @@ def _check_gear(
         allowed = f"at most {show.length(MOST_FEED)} for each tooth of the cutter"
         raise RefusedInput(at("feed"), show.length(wish.feed), allowed)
     if wish.depth is not None and wish.depth > space.whole_depth * (1 + 1e-6):
-        allowed = f"at most the whole depth of the teeth, {show.length(space.whole_depth)}"
-        raise RefusedInput(at("depth"), show.length(wish.depth), allowed)
+        allowed = f"at most the whole depth of the teeth, {show.depth(space.whole_depth)}"
+        raise RefusedInput(at("depth"), show.depth(wish.depth), allowed)
 
 
 def _check_blank(wish: CutWish, place: str, needed: Metre, job: Job) -> None:

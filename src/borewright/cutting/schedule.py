@@ -295,7 +295,7 @@ def _passes(wish: CutWish, number: int, stock: Metre | None, job: Job, tables: T
     )
     if depth >= most:
         raise RefusedInput(
-            f"cut[{number}].depth", show.length(depth), f"less than {show.length(most)} of metal"
+            f"cut[{number}].depth", show.depth(depth), f"less than {show.depth(most)} of metal"
         )
     if wish.kind == "face" or stock is None:
         return 1
@@ -303,8 +303,8 @@ def _passes(wish: CutWish, number: int, stock: Metre | None, job: Job, tables: T
     if depth > whole + LATHE_READS:
         raise RefusedInput(
             f"cut[{number}].depth",
-            show.length(depth),
-            f"at most the {show.length(whole)} of stock to the finished size",
+            show.depth(depth),
+            f"at most the {show.depth(whole)} of stock to the finished size",
         )
     return max(1, math.floor(stock / depth + 1e-6))
 

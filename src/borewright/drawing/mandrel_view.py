@@ -88,9 +88,7 @@ def _body(frame: Frame, back: float, face: float, radius: float, name: str) -> P
     return Path(corners, fill="white", name=f"{name}-body")
 
 
-def _jaws(
-    frame: Frame, face: float, nose: float, radius: float, name: str
-) -> tuple[Path, ...]:
+def _jaws(frame: Frame, face: float, nose: float, radius: float, name: str) -> tuple[Path, ...]:
     """What grips, above and below the end: from the body's face to its own nose."""
     y, end = frame.axis, frame.size(frame.layout.end_diameter) / 2
     return tuple(

@@ -17,6 +17,7 @@ kienzle        cutting force from chip size, edge angle and nose radius
 turning        spindle speed, power, metal removed
 milling        a disc cutter in one tooth space: arc, chip, force, power
 gear_teeth     sizes of spur gear teeth and of the space between two
+tooth_measures what a finished tooth measures: chord, its height, span over several
 grinding       wheel forces and heat from the energy of the metal ground away
 slip           torque and axial force carried by friction; slip radius; proof load
 rock           the moment that lifts one end of the grip

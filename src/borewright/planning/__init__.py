@@ -18,6 +18,7 @@
     shop            what the shop owns, or is taken to own
     prove_steps     pencil line, setting up, proof load
     load_steps      steps on the grinder and on the dividing head
+    load_tooth      what a finished tooth measures;  load_passes: passes of a space left open
     load_words      what loads take for granted, and what to have ready for them
     soundness       keyways, cross holes, spokes and flaws: when they forbid the press, and in words
     support         the ring under the hub;  support_step: the step that sets the hub on it

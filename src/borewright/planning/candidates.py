@@ -11,9 +11,10 @@ from borewright.holding.bore_reading import bore_half_band
 from borewright.holding.plain_taper import TaperHold, holds
 from borewright.holding.registry import WAYS
 from borewright.job.records import Job, Mandrel
+from borewright.planning.load_passes import make_loaded_trial
 from borewright.planning.questions import ask_all
 from borewright.planning.shop import Shop
-from borewright.planning.trial import Trial, make_trial
+from borewright.planning.trial import Trial
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
@@ -125,7 +126,7 @@ def as_candidate(weighed: Weighed) -> Candidate:
 
 
 def _weighed(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Weighed:
-    trial = make_trial(job, shop, hold, tables)
+    trial = make_loaded_trial(job, shop, hold, tables)
     return Weighed(trial, ask_all(trial))
 
 

@@ -21,12 +21,13 @@ def cautions(job: Job, shop: Shop, tables: Tables, mandrel: Mandrel | None) -> t
     """
     tags = ["always", *load_tags(job), *_of_mandrel(job, shop, mandrel)]
     if any(w.kind not in ("grind", "gear") for w in job.cuts) or turning_is_planned(job, tables):
-        tags.append("facing")
+        tags += ["turning", "facing"]
     if job.work.spokes or job.work.cross_hole:
         tags.append("interrupted")
     if job.work.outside >= LARGE_OUTSIDE or job.work.outside >= LARGE_RATIO * job.work.bore.size:
         tags.append("large-disc")
-    found = tables.cautions(*tags, material=job.work.material)
+    called = tables.cautions(*tags, material=job.work.material)
+    found = [h for h in called if "turning" not in h.applies_to or "turning" in tags]
     return tuple(Caution(h.id, h.text, h.source) for h in found)
 
 

@@ -8,6 +8,7 @@ from borewright.answer.cut_words import depth_words
 from borewright.answer.records import Cut, Figure
 from borewright.cutting.load_demand import space_cut
 from borewright.mechanics.milling import table_feed
+from borewright.planning.load_tooth import tooth_figures, tooth_words, whole_depth
 from borewright.planning.trial import Trial
 from borewright.quantities.show import Show
 
@@ -35,6 +36,13 @@ def between_centers(trial: Trial) -> Line:
     return set_up(trial.cuts[0], trial.show)
 
 
+def mouths_words(trial: Trial) -> str:
+    """What the mouths of the bore want: a chamfer only where a tool faces towards them."""
+    if any(c.on_lathe for c in trial.cuts):
+        return "Chamfer both ends of the bore wider than the mandrel: facing stops in the chamfer."
+    return "No burr at either end of the bore."
+
+
 def set_up(cut: Cut, show: Show) -> Line:
     """The mandrel on the grinder, or on the dividing head."""
     return _on_grinder(cut, show) if cut.kind == "grind" else _on_dividing_head(cut)
@@ -47,7 +55,7 @@ def loads(trial: Trial, set_already: bool) -> Iterator[tuple[Line, Cut | None]]:
         if kinds[-1:] != [cut.kind]:
             yield set_up(cut, trial.show), None
         kinds.append(cut.kind)
-        yield (_grind(cut, trial) if cut.kind == "grind" else _teeth(cut, trial.show)), cut
+        yield (_grind(cut, trial) if cut.kind == "grind" else _teeth(cut, trial)), cut
 
 
 def _on_grinder(cut: Cut, show: Show) -> Line:
@@ -86,17 +94,17 @@ def _grind(cut: Cut, trial: Trial) -> Line:
     )
 
 
-def _teeth(cut: Cut, show: Show) -> Line:
-    space = space_cut(cut)
+def _teeth(cut: Cut, trial: Trial) -> Line:
+    space, show = space_cut(cut), trial.show
     each = cut.passes // space.teeth
     passes = "one pass" if each == 1 else f"{each} equal passes"
     minute = 60 * table_feed(cut.feed, space.cutter_teeth, cut.spindle_speed)
     return (
         "Cut the teeth",
-        f"Depth from touching the outside: {show.length(space.whole_depth)}, in {passes}. Feed {show.length(cut.feed)} a tooth "
+        f"Depth from touching the outside: {show.depth(space.whole_depth)}, in {passes}. Feed {show.length(cut.feed)} a tooth "
         f"of the cutter, {show.length(minute)} a minute. Clamp the head, start at the tailstock side, feed towards the head "
         "and against the turn of the cutter: it then pushes the work up the taper. Drop the table before running back. "
-        "Watch the pencil line at each index. Measure a tooth after the second space.",
-        (),
+        f"Watch the pencil line at each index. {tooth_words(cut, trial)}",
+        (whole_depth(cut, trial.job, trial.tables), *tooth_figures(cut, trial)),
         ("tooth measured",),
     )

@@ -6,8 +6,11 @@ import numpy as np
 
 from borewright.answer.records import Demand, Draws, Grip
 from borewright.holding.facts import Facts
+from borewright.mechanics.rock import lift_moment, rocking_moment
 from borewright.mechanics.slip import axial_on_friction, friction_demand, slip_margin, slip_radius
+from borewright.mechanics.spread import likely
 from borewright.mechanics.strength import crack_margin, yield_margin
+from borewright.quantities.si import Metre
 
 
 def slip_margins(grip: Grip, demand: Demand) -> Draws:
@@ -35,6 +38,25 @@ def slip_radii(grip: Grip, demand: Demand) -> Draws:
     """Radius (m) at which this cut would just slip."""
     axial = axial_on_friction(demand.axial, grip.normal_force, grip.taper)
     return np.asarray(slip_radius(grip.friction_force, grip.diameter, demand.tangential, axial))
+
+
+def rock_margins(grip: Grip, demand: Demand, length: Metre) -> Draws:
+    """The moment that lifts one end of a bore of this length (m) over that of the cut."""
+    held = lift_moment(grip.normal_force * demand.grip_left, grip.contact_length)
+    return np.asarray(held / tilt_of(demand, rock_arm(grip, length)))
+
+
+def rock_arm(grip: Grip, length: Metre) -> Metre:
+    """From the middle of the grip to the farther face (m): the tool gets that far."""
+    middle = likely(grip.contact_length) / 2
+    return max(middle, length - middle)
+
+
+def tilt_of(demand: Demand, arm: Metre) -> Draws:
+    """Moment (N·m) of a cut about the middle of the grip."""
+    return np.asarray(
+        rocking_moment(demand.radial, demand.axial, demand.tangential, arm, demand.radius)
+    )
 
 
 def bore_margins(grip: Grip, facts: Facts) -> Draws:

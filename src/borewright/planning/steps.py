@@ -10,7 +10,7 @@ from borewright.cutting.knock import hole_in_the_outside
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure
 from borewright.planning.finished_words import last_size
-from borewright.planning.load_steps import Line, loads
+from borewright.planning.load_steps import Line, loads, mouths_words
 from borewright.planning.prove_steps import prove
 from borewright.planning.questions.push import blows
 from borewright.planning.support_step import support_sizes, support_words
@@ -47,8 +47,7 @@ def _make_ready(trial: Trial) -> Iterator[Line]:
     )
     yield (
         "Check the bore",
-        f"Go {show.bore(low)}, not-go {show.bore(high)}. Chamfer both ends of the bore wider than the "
-        f"mandrel: facing stops in the chamfer. {_keyway_burr(trial)}Wipe out every chip.",
+        f"Go {show.bore(low)}, not-go {show.bore(high)}. {mouths_words(trial)} {_keyway_burr(trial)}Wipe out every chip.",
         (
             figure("go_size", low, "m", "bore", "bore_window"),
             figure("not_go_size", high, "m", "bore", "bore_window"),
@@ -264,7 +263,7 @@ def _cut_figures(cut: Cut, trial: Trial) -> tuple[Figure, ...]:
         if cut.id.startswith("cut-")
         else (trial.tables.cut_defaults(trial.job.work.material).source,)
     )
-    depth = "small" if cut.kind == "grind" else "length"
+    depth = "small" if cut.kind == "grind" else "depth"
     feed = "length" if cut.kind == "gear" else "feed"
     return (
         figure(f"{cut.id}_spindle", cut.spindle_speed, "rev/s", "spindle", "spindle_speed"),

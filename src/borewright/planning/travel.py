@@ -24,7 +24,7 @@ from borewright.job.records import Job
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.judge import judge, share_of_yes
-from borewright.planning.margins import bore_margins, slip_margins
+from borewright.planning.margins import bore_margins, rock_margins, slip_margins
 from borewright.planning.power import in_gear, power_share
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
@@ -101,6 +101,9 @@ def choose(
     cuts, demands = _cuts_served(job, grips[stops.cap], tables)
     wanted = _shortest(grips, demands, hold, tables, usual)
     index = min(stops.cap, wanted)
+    steady = _teeth_steady(grips, cuts, demands, hold, tables)
+    if index < steady <= stops.cap:
+        index = steady
     if stops.reason == BORE and _slip_is_no(grips[index], demands, tables):
         index = min(wanted, stops.cap_without_bore)
     past_bore = index > stops.cap
@@ -217,6 +220,23 @@ def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
     if cut.space is None:
         return demand
     return replace(demand, grip_left=softer(cut, job, tables).grip)
+
+
+def _teeth_steady(
+    grips: Ladder,
+    cuts: tuple[Cut, ...],
+    demands: tuple[Demand, ...],
+    hold: TaperHold,
+    tables: Tables,
+) -> int:
+    """Index of the shortest travel with which no cutting of teeth rocks the work; 0 without any."""
+    teeth = [d for c, d in zip(cuts, demands, strict=True) if c.space is not None]
+
+    def steady(grip: Grip) -> bool:
+        margins = (rock_margins(grip, d, hold.length) for d in teeth)
+        return all(share_of_yes("rock", likely(m), low_end(m), tables) >= 1 for m in margins)
+
+    return grips.first(steady)
 
 
 def _shortest(

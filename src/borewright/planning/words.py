@@ -9,7 +9,7 @@ from borewright.job.records import Job
 from borewright.planning.bore_words import limits_echo
 from borewright.planning.candidates import Weighed
 from borewright.planning.finished_words import size_words
-from borewright.planning.load_words import assumed_loads, loads_ready
+from borewright.planning.load_words import assumed_loads, loads_ready, turns
 from borewright.planning.owned import dog_words, lathe_words, mandrel_words
 from borewright.planning.questions.true import DRIVERS
 from borewright.planning.shop import Shop
@@ -78,11 +78,11 @@ def have_ready(best: Weighed, shop: Shop, push: PushAdvice, by_hand: bool) -> tu
         mandrel_words(m, note, show),
         f"{shop.press_name}, for about {show.force(push.expected.best)}",
         f"to support the hub: {ring_words(best.trial)}",
-        *lathe_words(shelf.machine),
+        *(lathe_words(shelf.machine) if turns(best.trial) else ()),
         dog_words(shelf, m, note, show) if job.driven_by == "dog" else DRIVERS[job.driven_by],
         "oil, rag, pencil, rule, micrometer, indicator",
         *(() if by_hand else ("lever or cord and a known weight for the proof load",)),
-        *loads_ready(best.trial.cuts, show),
+        *loads_ready(best.trial),
     )
 
 
@@ -118,14 +118,14 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
         said.append(
             Assumption("runout of rim to bore", f"{show.small(runout.best)}, whole", runout.source)
         )
-    turned = best is None or any(c.on_lathe for c in best.trial.cuts)
+    turned = best is None or turns(best.trial)
     if turned and not job.shelf.machine.speeds:
         said.append(
             Assumption(
                 "speeds of the lathe", "the speed wanted; take the next slower you have", "od1645"
             )
         )
-    said += assumed_loads(job, tables)
+    said += assumed_loads(job, best.trial.cuts if best else (), tables)
     if not job.pressed_before:
         loss = tables.allowance("roughness_loss")
         said.append(

@@ -86,6 +86,16 @@ def _turned(size: float) -> Pair:
     return inch, _named("length", "mm", _turned_mm)
 
 
+def _depth_mm(value: float) -> str:
+    return rounding.trimmed(value, 2)
+
+
+def _depth(size: float) -> Pair:
+    """As a dial is read: to a thou and a hundredth, however deep."""
+    inch = _named("length", "in", partial(rounding.fixed, decimals=3))
+    return inch, _named("length", "mm", _depth_mm)
+
+
 def _small(size: float) -> Pair:
     inch = _named("length", "in", _small_in)
     if size >= 1e-3:
@@ -182,6 +192,7 @@ SCALES: Final[Mapping[str, Callable[[float], Pair]]] = MappingProxyType(
         "length": _length,
         "rule": _length,
         "turned": _turned,
+        "depth": _depth,
         "small": _small,
         "feed": _feed,
         "force": _force,

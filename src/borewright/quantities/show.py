@@ -94,6 +94,14 @@ class Show:
         """
         return self._one("turned", size)
 
+    def depth(self, size: Metre) -> str:
+        """A depth of cut or of a tooth, as a dial is read: to 0.001 in and 0.01 mm.
+
+        >>> Show("inch").depth(0.0034242), Show("mm").depth(0.0045)
+        ('0.135 in (3.42 mm)', '4.5 mm (0.177 in)')
+        """
+        return self._one("depth", size)
+
     def small(self, size: Metre) -> str:
         """An interference or growth: tenths of a thou and µm.
 

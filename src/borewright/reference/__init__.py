@@ -21,7 +21,7 @@ from borewright.reference.cutting import CutDefaults, CuttingRatio, ForcePoint, 
 from borewright.reference.drills import RoundTool
 from borewright.reference.drives import Dog, Expanding, SetScrew
 from borewright.reference.friction import Friction
-from borewright.reference.gears import GearCutter, GearTeeth
+from borewright.reference.gears import CutterNumber, GearCutter, GearTeeth
 from borewright.reference.guidance import Formula, Hazard, Threshold
 from borewright.reference.library import Tables, table_names, tables
 from borewright.reference.limits import Limits
@@ -42,6 +42,7 @@ __all__ = [
     "Column",
     "Crown",
     "CutDefaults",
+    "CutterNumber",
     "CuttingRatio",
     "Dog",
     "Expanding",

@@ -33,6 +33,20 @@ class GearCutter:
     source: str
 
 
+@dataclass(frozen=True, slots=True)
+class CutterNumber:
+    """A cutter of the set of eight: the teeth it serves, and its number in either system of pitch.
+
+    `most` is None where it serves everything up to a rack.
+    """
+
+    fewest: int
+    most: int | None
+    inch_number: int
+    module_number: int
+    source: str
+
+
 def gear_teeth_of(table: Table, system: str) -> GearTeeth:
     """The teeth taken for a system of pitch, from the table `gear_teeth`."""
     row = next(r for r in table.rows if r.text("taken_for") == system)
@@ -49,6 +63,23 @@ def gear_cutter_of(table: Table, system: str, module: Metre) -> GearCutter:
     """The cutter of the nearest pitch of a system, from the table `gear_cutters`."""
     rows = [r for r in table.rows if r.text("system") == system]
     return _cutter(min(rows, key=lambda r: abs(log(r.number("module") / module))))
+
+
+def cutter_number_of(table: Table, teeth: int) -> CutterNumber | None:
+    """The cutter for so many teeth, from `gear_cutter_numbers`; None for fewer than any serves."""
+    numbers = (_number(row) for row in table.rows)
+    return next((n for n in numbers if n.fewest <= teeth <= (n.most or teeth)), None)
+
+
+def _number(row: Row) -> CutterNumber:
+    most = row.text("most")
+    return CutterNumber(
+        fewest=round(row.number("fewest")),
+        most=int(most) if most else None,
+        inch_number=round(row.number("inch_number")),
+        module_number=round(row.number("module_number")),
+        source=row.text("source"),
+    )
 
 
 def _cutter(row: Row) -> GearCutter:

@@ -19,7 +19,14 @@ from borewright.reference.drives import (
     expanding_of,
     set_screw_of,
 )
-from borewright.reference.gears import GearCutter, GearTeeth, gear_cutter_of, gear_teeth_of
+from borewright.reference.gears import (
+    CutterNumber,
+    GearCutter,
+    GearTeeth,
+    cutter_number_of,
+    gear_cutter_of,
+    gear_teeth_of,
+)
 from borewright.reference.limits import (
     Limits,
     hole_classes_of,
@@ -200,6 +207,16 @@ class TradeLookups(ABC):
         0.063
         """
         return gear_cutter_of(self.table("gear_cutters"), system, module)
+
+    def gear_cutter_number(self, teeth: int) -> CutterNumber | None:
+        """The cutter of the set of eight for so many teeth; None for fewer than it serves.
+
+        >>> from borewright.reference import tables
+        >>> number = tables().gear_cutter_number(24)
+        >>> number.inch_number, number.module_number
+        (5, 4)
+        """
+        return cutter_number_of(self.table("gear_cutter_numbers"), teeth)
 
     def metric_mandrel_row(self, nominal: Metre) -> PlainMandrel:
         """What an unmeasured metric plain mandrel might be; sets vary, no standard is known."""

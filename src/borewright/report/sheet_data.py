@@ -172,9 +172,7 @@ def _steps(plan: Plan, show: Show) -> list[dict[str, Any]]:
     # The table of cuts stands on the same page, so a step need not repeat its numbers.
     cuts = "\n".join(cut_lines(plan, show))
     tabled = next((step.number for step in plan.steps if _takes(step, plan.cuts)), None)
-    return [
-        {**_step(step, show, cuts), "then_cuts": step.number == tabled} for step in plan.steps
-    ]
+    return [{**_step(step, show, cuts), "then_cuts": step.number == tabled} for step in plan.steps]
 
 
 def _takes(step: Step, cuts: tuple[Cut, ...]) -> bool:

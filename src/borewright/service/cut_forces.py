@@ -111,5 +111,5 @@ def _note_constants(kc11: float, exponent: float, source: str, taken: list[Taken
 def _note_thin_chip(thickness: Metre, tables: Tables, taken: list[Taken]) -> None:
     least = tables.cutting_correction("least_chip")
     if thickness < least.best * (1 - 1e-9):
-        what = "force law holds for a chip this thin (an extrapolation)"
+        what = "chip thinner than the force law was fitted for"
         taken.append(Taken(what, thickness, "m", least.source))

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from borewright.answer.records import Cut
-from borewright.cutting.demand import PER_SQUARE_MILLIMETRE
+from borewright.cutting.demand import PER_SQUARE_MILLIMETRE, form_cutter_factors
 from borewright.cutting.load_demand import engaged, space_cut
 from borewright.cutting.loads import gear_for, grind_cut, ground_energy, system_of
 from borewright.job.records import CutWish
@@ -64,9 +64,10 @@ class GrindResult:
 class GearResult:
     """A form cutter in one tooth space: the last pass at the whole depth.
 
-    Forces are the peak on the work where the chip is thickest: along the mandrel (towards the
-    large end when fed as told), and across it (milling against the turn of the cutter, + away from
-    the mandrel; climbing it pushes towards it).
+    Forces are the peak on the work where the chip is thickest, of a sharp cutter and without its
+    blow: along the mandrel (towards the large end when fed as told), and across it (milling against
+    the turn of the cutter, + away from the mandrel; climbing it pushes towards it).
+    `planned_peak_force` is the peak that a plan counts with, its cutter worn and its blow in it.
     """
 
     outside_diameter: Metre
@@ -77,6 +78,7 @@ class GearResult:
     chip_thickness: Metre
     teeth_in_cut: Ratio
     peak_force: Newton
+    planned_peak_force: Newton
     mean_force: Newton
     axial_force: Newton
     radial_force: Newton
@@ -137,6 +139,7 @@ def gear(
     kc11 = k.kc11.best * PER_SQUARE_MILLIMETRE
     peak, mean = (float(f(*how, kc11, k.mc.best)) for f in (peak_force, mean_force))
     side, share = tables.gear_cutting("radial_share"), tables.gear_cutting("out_of_center")
+    impact = tables.gear_cutting("impact").best
     along, across = along_and_across(peak, side.best, arc)
     _, climbing = along_and_across(peak, side.best, arc, climb=True)
     table = table_feed(cut.feed, space.cutter_teeth, cut.spindle_speed)
@@ -149,6 +152,7 @@ def gear(
         chip_thickness=chip_thickness(cut.feed, arc),
         teeth_in_cut=teeth_in_cut(space.cutter_teeth, arc),
         peak_force=peak,
+        planned_peak_force=peak * form_cutter_factors(tables) * impact,
         mean_force=mean,
         axial_force=float(along),
         radial_force=float(across),
@@ -190,7 +194,7 @@ def _gear_taken(wish: CutWish, cut: Cut, k: Kienzle, tables: Tables) -> tuple[Ta
         tables.cutting_correction("least_chip"),
     )
     if thin < least.best * (1 - 1e-9):
-        what = "force law holds for a chip this thin (an extrapolation)"
+        what = "chip thinner than the force law was fitted for"
         taken.append(Taken(what, thin, "m", least.source))
     return tuple(taken)
 

@@ -201,12 +201,14 @@ def _ground_words(r: GrindResult, s: Any) -> list[str]:
 
 def _gear_words(r: GearResult, s: Any) -> list[str]:
     return [
-        f"Outside {s.length(r.outside_diameter)}, whole depth {s.length(r.whole_depth)}; the cutter "
+        f"Outside {s.length(r.outside_diameter)}, whole depth {s.depth(r.whole_depth)}; the cutter "
         f"({s.length(r.cutter_diameter)}) is in the cut for {s.quantity(r.engagement_angle, 'rad')} of its turn, "
         f"{r.teeth_in_cut:.1f} teeth at once.",
         f"It takes up to {s.force(r.peak_force)} ({s.force(r.mean_force)} on the average), pushes {s.force(r.axial_force)} "
         f"along the mandrel, and {s.force(abs(r.radial_force))} {'away from' if r.radial_force > 0 else 'towards'} it "
         f"({s.force(abs(r.climbing_radial_force))} towards it if it climbs).",
+        "That is a sharp cutter that does not strike; a plan counts a worn one and its blow, likely "
+        f"{s.force(r.planned_peak_force)}.",
         f"Out of center it turns the work with about {s.torque(r.torque)}. {s.power(r.power)} at the cutter, "
         f"{s.spindle(r.spindle_speed)}, table {s.length(60 * r.table_feed)} a minute.",
     ]

@@ -55,10 +55,14 @@ def ask_heat(trial: Trial) -> Question:
         best,
         low,
         _reason(trial, cut, rise, limit),
-        f"Waiting: {_wait(trial, body)} of turning in the air lets nine tenths of it go; coolant at once; lighter passes.{_drops_on(trial)}",
+        f"Waiting: {_wait(trial, body)} of turning in the air lets nine tenths of it go; {_cooling(cut)}; lighter passes.{_drops_on(trial)}",
         _figures(trial, rise, limit, cut, demand),
         (trial.tables.threshold("heat").source, _share(trial, cut).source),
     )
+
+
+def _cooling(cut: Cut) -> str:
+    return "more coolant, aimed where the wheel touches" if cut.coolant else "coolant at once"
 
 
 def _warmest(trial: Trial, body: Body) -> tuple[Cut, Demand]:

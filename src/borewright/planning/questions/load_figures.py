@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.records import Cut, Demand, Figure
-from borewright.cutting.demand import force_factors
+from borewright.cutting.demand import form_cutter_factors
 from borewright.cutting.load_demand import engaged, space_cut
 from borewright.mechanics.milling import peak_force
 from borewright.planning.figures import figure, given, spread
@@ -62,14 +62,14 @@ def _cutter(trial: Trial, cut: Cut, demand: Demand) -> tuple[Figure, ...]:
     t, material, space = trial.tables, trial.job.work.material, space_cut(cut)
     k, (_, width, edge) = t.kienzle(material), engaged(cut)
     share, impact = t.gear_cutting("out_of_center"), t.gear_cutting("impact")
-    factors = force_factors(material, t)
+    factors = form_cutter_factors(t)
     inputs = (
         given("kc11 (N/mm²)", k.kc11.best),
         given("mc", k.mc.best),
         given("b (mm)", width * 1e3),
         given("L (mm)", edge * 1e3),
         given("feed a tooth", cut.feed, "m", "small"),
-        given("depth", cut.depth, "m"),
+        given("depth", cut.depth, "m", "depth"),
         given("cutter", space.cutter_diameter, "m"),
         given("teeth of the cutter", space.cutter_teeth),
         given("worn tool and its kind", factors),
@@ -112,6 +112,6 @@ def likely_peak(trial: Trial, cut: Cut) -> float:
     """Peak force (N) of the form cutter along its rim in the likely case, impact in it."""
     space, k = space_cut(cut), trial.tables.kienzle(trial.job.work.material)
     arc, width, edge = engaged(cut)
-    kc11 = k.kc11.best * 1e6 * force_factors(trial.job.work.material, trial.tables)
+    kc11 = k.kc11.best * 1e6 * form_cutter_factors(trial.tables)
     steady = peak_force(cut.feed, arc, space.cutter_teeth, width, edge, kc11, k.mc.best)
     return float(steady) * trial.tables.gear_cutting("impact").best

@@ -40,6 +40,12 @@ def hardest_cut(trial: Trial) -> HardestCut:
     return min(tried, key=lambda h: likely(h.margin))
 
 
+def slip_verdict(trial: Trial, demand: Demand) -> Verdict:
+    """The answer for one cut by itself."""
+    margin = slip_margins(trial.grip, demand)
+    return judge("slip", likely(margin), low_end(margin), trial.tables)
+
+
 def ask_slip(trial: Trial) -> Question:
     """Margin: what friction carries over what the hardest cut asks."""
     hard = hardest_cut(trial)
@@ -80,7 +86,7 @@ def _changes(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
     depth = deepest(hard, trial)
     if hard.cut.kind == "gear":
         return (
-            f"Each space in more passes (about {trial.show.length(depth)} deep has the usual reserve), a lighter feed; "
+            f"Each space in more passes (about {trial.show.depth(depth)} deep has the usual reserve), a lighter feed; "
             f"for a finer pitch the grip stands as it is.{_guesses(trial)}"
         )
     if hard.cut.kind == "grind":
@@ -89,7 +95,7 @@ def _changes(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
         skin = " that gets under the skin" if trial.job.work.blank == "casting" else ""
         return f"No cut{skin} has the usual reserve: a second dog on the hub takes the torque.{_guesses(trial)}"
     return (
-        f"A lighter cut (about {trial.show.length(depth)} deep has the usual reserve), or a second "
+        f"A lighter cut (about {trial.show.depth(depth)} deep has the usual reserve), or a second "
         f"dog on the hub to take the torque.{_guesses(trial)}"
     )
 
@@ -172,10 +178,10 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
             "deepest_cut",
             deepest(hard, trial),
             "m",
-            "length",
+            "depth",
             "deepest_cut",
             (
-                given("depth", hard.cut.depth, "m"),
+                given("depth", hard.cut.depth, "m", "depth"),
                 given("likely margin", likely(hard.margin)),
                 given("poor-case margin", low_end(hard.margin)),
             ),
