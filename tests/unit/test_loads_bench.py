@@ -13,7 +13,6 @@ from borewright.report.terminal import plan_text
 
 YES, CARE = Verdict.YES, Verdict.CARE
 LATHE = ('between_centers = "500mm"', 'between_centers = "500mm"\nname = "the small lathe"')
-SHORT = ('swing_over_cross_slide = "150mm"', 'swing_over_cross_slide = "30mm"')
 
 
 def step(answer: Plan, title: str) -> str:
