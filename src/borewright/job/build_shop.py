@@ -146,7 +146,7 @@ def build_mandrel(entry: MandrelTable | Value, place: str, reader: Reader) -> Ma
     return note
 
 
-SMALLEST, LARGEST, STEEPEST = 1e-3, 0.5, 0.02
+SMALLEST, LARGEST, STEEPEST = 0.3e-3, 0.5, 0.02
 """Sizes (m) and the steepest taper that a plain taper mandrel is taken to have (ours)."""
 
 

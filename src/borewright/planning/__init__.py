@@ -24,6 +24,7 @@
     support         the ring under the hub;  support_step: the step that sets the hub on it
     dishing         what the push would do to a web or to spokes if the rim were held
     steps           the numbered steps, in the order a hand does them
+    finished_words  the size to turn to, and what each cut leaves
     words           headline, echo of what was typed, what to have ready
     cautions        the hazards of this work and these operations
     layout          the geometry that is drawn
