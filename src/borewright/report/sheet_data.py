@@ -69,7 +69,7 @@ def shortened(text: str, most: int) -> str:
 
 
 def bore_words(plan: Plan, show: Show) -> str:
-    """The go and not-go sizes as a sentence, empty when the hold has no window or may not be used."""
+    """The go and not-go sizes as a sentence, empty without a window and where the answer is no."""
     if plan.bore_window is None or plan.verdict is Verdict.NO:
         return ""
     go, not_go = (show.bore(size) for size in plan.bore_window)
@@ -172,9 +172,7 @@ def _steps(plan: Plan, show: Show) -> list[dict[str, Any]]:
     # The table of cuts stands on the same page, so a step need not repeat its numbers.
     cuts = "\n".join(cut_lines(plan, show))
     tabled = next((step.number for step in plan.steps if _takes(step, plan.cuts)), None)
-    return [
-        {**_step(step, show, cuts), "then_cuts": step.number == tabled} for step in plan.steps
-    ]
+    return [{**_step(step, show, cuts), "then_cuts": step.number == tabled} for step in plan.steps]
 
 
 def _takes(step: Step, cuts: tuple[Cut, ...]) -> bool:
