@@ -24,6 +24,7 @@
     dishing         what the push would do to a web or to spokes if the rim were held
     steps           the numbered steps, in the order a hand does them
     words           headline, echo of what was typed, what to have ready
+    finished_words  the size to finish at, its limits, and what the last pass leaves
     cautions        the hazards of this work and these operations
     layout          the geometry that is drawn
     chart           the wall chart of a shelf;  chart_words: what it takes for granted
