@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 from dataclasses import replace
 from itertools import pairwise
 
@@ -10,11 +11,12 @@ import pytest
 from pypdf import PdfReader
 from tests.sample_plan import SHAPES, sample_plan, wordiest_plan
 
-from borewright.answer.records import Assumption, Plan, Step
+from borewright.answer.records import Assumption, Plan, Step, Verdict
 from borewright.drawing import draw_plan, svg
 from borewright.errors import RefusedInput
 from borewright.report import bench_sheet
 from borewright.report.sheet_data import margin_words, sheet_data, source_words
+from borewright.report.sheet_picture import at_share
 from borewright.report.sheet_trim import MOST_TRIM, trim
 from borewright.report.words import figure_words, show_for
 
@@ -155,10 +157,24 @@ def test_the_wordiest_plan_is_one_page_with_steps_cautions_and_cuts_whole(
     assert [p for p in pieces_of(plan) if squeezed(p) not in squeezed(text)] == []
 
 
-def test_a_narrower_picture_says_that_its_scale_is_not_the_one_written() -> None:
+def test_a_narrower_picture_is_headed_by_the_scale_it_is_printed_at() -> None:
+    """The sample wheel is drawn at 1:1.5 to 1:5; printed at 78 % a written 1:n becomes 1:n/0.78."""
+    whole = svg(draw_plan(wordiest_plan()))
+    drawn = re.search(r"Side view, scale 1:([\d.]+),", whole)
+    assert drawn is not None
     (text,) = pages(sheet_of(wordiest_plan()))
-    assert "printed at 78 % of the scale written on it" in text
-    assert "printed at" not in pages(sheet_of(sample_plan()))[0]
+    printed = re.search(r"Side view, about 1:([\d.]+),", text)
+    assert printed is not None
+    assert float(printed[1]) == pytest.approx(float(drawn[1]) / 0.78, rel=0.05)
+    assert "Side view, scale" not in text
+    assert "Side view, scale" in pages(sheet_of(sample_plan()))[0]
+
+
+def test_a_title_that_speaks_of_a_scale_is_left_alone() -> None:
+    assert "scale 1:8 engine" in at_share(
+        "<title>scale 1:8 engine</title>Side view, scale 2:1", 0.78
+    )
+    assert at_share("Side view, scale 2:1", 1.0) == "Side view, scale 2:1"
 
 
 @pytest.mark.parametrize("steps", range(5, 15))
@@ -206,8 +222,7 @@ def test_a_source_no_table_knows_is_still_named() -> None:
 LEAVING = (
     "the reasons of questions answered yes",
     "other ways after the first two",
-    "what was typed",
-    "the reasons of all questions",
+    "the bore as typed",
     "sources",
     "what was assumed",
 )
@@ -218,7 +233,7 @@ def test_parts_leave_in_one_order_and_what_was_assumed_last() -> None:
     said = [trim(data, level)["left_out"] for level in range(MOST_TRIM + 1)]
     assert said[-1] == ", ".join(LEAVING)
     assert all(later.startswith(earlier) for earlier, later in pairwise(said))
-    assert trim(data, MOST_TRIM - 1)["assumed"] == data["assumed"]
+    assert trim(data, MOST_TRIM - 2)["assumed"] == data["assumed"]
 
 
 def test_trimming_never_touches_what_a_hand_must_do_and_beware_of() -> None:
@@ -228,19 +243,18 @@ def test_trimming_never_touches_what_a_hand_must_do_and_beware_of() -> None:
         assert {k: trim(data, level)[k] for k in kept} == {k: data[k] for k in kept}
 
 
-def test_the_picture_narrows_only_after_what_was_typed_has_gone() -> None:
+def test_the_picture_narrows_only_after_the_bore_as_typed_has_gone() -> None:
     data = sheet_data(wordiest_plan())
     levels = [trim(data, level) for level in range(MOST_TRIM + 1)]
-    assert [bool(t["echo"]) for t in levels] == [True] * 3 + [False] * 5
+    assert ["bore 0.6252" in t["echo"][0] for t in levels] == [True] * 3 + [False] * 5
     assert [t["picture_share"] for t in levels] == [1.0] * 4 + [0.78] * 4
 
 
-def test_questions_put_in_one_line_keep_every_margin() -> None:
+def test_questions_answered_yes_go_into_one_line_and_keep_their_margins() -> None:
     plan = wordiest_plan()
     lines = trim(sheet_data(plan), MOST_TRIM)["questions"]
-    assert [line["id"] for line in lines] == ["With care:", "Yes:"]
-    for question in plan.questions:
-        (line,) = [x for x in lines if x["verdict"] == question.verdict]
+    (line,) = [x for x in lines if x["verdict"] == Verdict.YES]
+    for question in (q for q in plan.questions if q.verdict is Verdict.YES):
         margin = margin_words(question).removeprefix(f"{question.verdict}, ")
         assert f"{question.id} {margin}" in line["words"]
 

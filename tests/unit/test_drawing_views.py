@@ -16,6 +16,7 @@ from borewright.answer.picture import Band, Layout, Ring
 from borewright.drawing import Scene, draw_plan, end_view, inset, svg
 from borewright.drawing.frame import Scale
 from borewright.drawing.hatch import hatch_lines
+from borewright.drawing.measure import text_box
 from borewright.drawing.outline import front_edges, section
 from borewright.drawing.scene import Arc, Arrow, Circle, Hatch, Item, Line, LineKind, Path, Text
 from borewright.quantities.show import Show
@@ -262,3 +263,45 @@ def test_the_same_plan_gives_the_same_bytes_in_another_process() -> None:
         for seed in ("1", "2")
     }
     assert len(digests) == 1
+
+
+@pytest.mark.parametrize("driver", ["collet", "three-jaw"])
+@pytest.mark.parametrize("shape", SHAPES)
+def test_a_collet_or_chuck_stands_where_dog_and_headstock_center_would(
+    driver: str, shape: str
+) -> None:
+    plan = sample_plan("mm", shape=shape)
+    plan = replace(plan, layout=replace(sample_layout(shape), driven_by=driver))
+    scene = draw_plan(plan)
+    for absent in ("dog", "dog-tail", "dog-screw", "headstock-center"):
+        assert named(scene, absent) == []
+    assert named(scene, "tailstock-center")
+    assert len(named(scene, f"{driver}-label")) == 2
+    assert len(named(scene, f"{driver}-body")) == 2
+    grips = [item for item in named(scene, f"{driver}-grip") if isinstance(item, Path)]
+    (large,) = [p for p in named(scene, "mandrel-large-end") if isinstance(p, Path)]
+    ends = (min(x for x, _ in large.points), max(x for x, _ in large.points))
+    in_side_view = [g for g in grips if len({x for x, _ in g.points}) == 2]
+    assert len(in_side_view) >= 2
+    for grip in in_side_view[:2]:
+        assert max(x for x, _ in grip.points) <= ends[1] + 1e-9, "it grips the end, not the ground"
+
+
+@pytest.mark.parametrize("driver", ["collet", "three-jaw"])
+@pytest.mark.parametrize("shape", SHAPES)
+def test_its_name_stands_on_the_paper_clear_of_other_words(driver: str, shape: str) -> None:
+    plan = sample_plan("mm", shape=shape)
+    scene = draw_plan(replace(plan, layout=replace(sample_layout(shape), driven_by=driver)))
+    words = [item for item in scene.items if isinstance(item, Text)]
+    for label in (item for item in words if item.name == f"{driver}-label"):
+        box = text_box(label)
+        assert box.left >= 0
+        assert box.right <= scene.width
+        assert [w.text for w in words if w is not label and text_box(w).overlaps(box)] == []
+
+
+def test_a_plan_between_chuck_and_center_does_not_say_between_centers() -> None:
+    plan = sample_plan()
+    held = draw_plan(replace(plan, layout=replace(sample_layout(), driven_by="collet")))
+    assert "between collet and tailstock center" in held.description
+    assert "between centers" in draw_plan(plan).description

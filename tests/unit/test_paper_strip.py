@@ -7,7 +7,7 @@ import json
 from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import numpy as np
 import pytest
@@ -18,8 +18,8 @@ from pypdf.generic import ContentStream
 from tests.cli_run import ran, refused
 
 from borewright.drawing.measure import text_box
+from borewright.drawing.scene import Line, Scene, Text
 from borewright.drawing.scene import Path as Shape
-from borewright.drawing.scene import Scene, Text
 from borewright.drawing.strip import PAGES, draw_strip
 from borewright.errors import RefusedInput
 from borewright.job.records import Mandrel, MandrelNote
@@ -232,6 +232,34 @@ def test_no_words_run_into_each_other_or_off_the_page(tmp_path: Path, paper: str
             assert box.left >= 0
             assert box.right <= scene.width
             assert not [other for other in boxes[:k] if box.overlaps(other)]
+
+
+@pytest.mark.parametrize("units", ["inch", "mm"])
+def test_no_number_runs_over_the_end_of_the_ground(units: Literal["inch", "mm"]) -> None:
+    """With ends of many sizes, so that a number falls on the line in some of them."""
+    for k in range(20):
+        mandrel = replace(STRAIGHT, small_end=STRAIGHT.small_end + 0.4e-6 * k)
+        scene = draw_strip(strip_of(mandrel, units), "a4")
+        (line,) = [i for i in scene.items if getattr(i, "name", "") == "end-of-ground"]
+        assert isinstance(line, Line)
+        over = [
+            text.text
+            for text in (i for i in scene.items if isinstance(i, Text))
+            if text_box(text).left < line.x1 < text_box(text).right
+            and line.y1 < text_box(text).bottom
+            and text_box(text).top < line.y2
+        ]
+        assert over == []
+
+
+def test_the_dashed_line_says_that_it_is_folded_there(tmp_path: Path) -> None:
+    scene = long_scene(tmp_path, "a4")
+    folds = [i for i in scene.items if getattr(i, "name", "").startswith("fold-")]
+    said = [i for i in scene.items if isinstance(i, Text) and i.text == "fold here"]
+    assert len(folds) == len(said) == 2
+    for line, words in zip(folds, said, strict=True):
+        assert isinstance(line, Line)
+        assert 0 < words.y - line.y1 < 4.0
 
 
 def test_a_long_name_is_cut_short() -> None:

@@ -15,8 +15,9 @@ from borewright.answer.records import Plan
 from borewright.drawing.frame import Scale
 from borewright.drawing.side_view import side_view
 from borewright.drawing.svg import svg
-from borewright.job import read_job, read_shelf
+from borewright.job import parse_job, read_job, read_shelf
 from borewright.report.plan_json import plan_json
+from borewright.report.sheet_data import sheet_data
 from borewright.report.words import figure_words, show_for
 from borewright.service.files import drawing_text, sheet_bytes
 from borewright.service.planned import plan
@@ -107,3 +108,106 @@ def test_the_drawing_is_the_one_on_the_sheet() -> None:
     text = "".join(PdfReader(BytesIO(sheet_bytes(answer))).pages[0].extract_text().split())
     assert words
     assert all("".join(w.split()) in text for w in words)
+
+
+JOB = """
+title = "pulley"
+units = "inch"
+[work]
+material = "6061"
+blank = "bar"
+outside = "2 5/8in"
+length = "1 1/8in"
+bore = { size = "0.6251in", measured_with = "bore gauge", made_by = "reamed" }
+finished = { outside = "2.5in", tolerance = "0.002in" }
+[hold]
+mandrels = ["5/8in"]
+press = "one-ton arbor press"
+"""
+
+
+def of_text(text: str) -> Plan:
+    return plan(parse_job(text, "job.toml"), None)
+
+
+def test_the_last_step_says_the_size_and_its_limits_half_the_band_each_way() -> None:
+    answer = of_text(JOB)
+    (step,) = [s for s in answer.steps if s.title == "Cool, then the last size"]
+    size = "2.500 in (63.50 mm), 2.499 to 2.501 in (63.475 to 63.525 mm)"
+    assert f"Finish to {size}." in step.text
+    assert f"to finish at {size}" in answer.echo
+    assert answer.finished_outside == pytest.approx(0.0635)
+
+
+def test_without_a_tolerance_only_the_size_is_said_and_without_a_size_nothing() -> None:
+    (step,) = [
+        s
+        for s in of_text(JOB.replace(', tolerance = "0.002in"', "")).steps
+        if s.title.startswith("Cool")
+    ]
+    assert "Finish to 2.500 in (63.50 mm). On the mandrel" in step.text
+    unsaid = of_text("\n".join(x for x in JOB.splitlines() if not x.startswith("finished")))
+    assert unsaid.finished_outside is None
+    assert not [s for s in unsaid.steps if "Finish to" in s.text]
+
+
+def test_before_the_wheel_the_tool_leaves_the_wheel_its_stock() -> None:
+    """The turning cut leaves 2.625 - 2 x passes x 0.02 in; the wheel takes the rest."""
+    ground = (
+        JOB
+        + """
+[[cut]]
+kind = "turn"
+depth = "0.02in"
+[[cut]]
+kind = "grind"
+depth = "0.0005in"
+coolant = true
+"""
+    )
+    answer = of_text(ground)
+    (turned,) = [c for c in answer.cuts if c.kind == "turn"]
+    (step,) = [s for s in answer.steps if s.title.startswith("Cool")]
+    left = 2.625 - 2 * turned.passes * 0.02
+    assert f"Turn to {left:.3f} in" in step.text
+    assert "only: the wheel takes it to 2.500 in" in step.text
+
+
+def test_every_turned_row_of_the_table_says_what_it_leaves() -> None:
+    """0.125 in of stock on diameter, of which twice the finishing depth is left by the roughing."""
+    answer = of_text(JOB)
+    depth = {c.id: c.depth / 0.0254 for c in answer.cuts}
+    names = {c.id: row[0] for c, row in zip(answer.cuts, sheet_data(answer)["cuts"], strict=True)}
+    said = {k: v.replace("\N{NO-BREAK SPACE}", " ") for k, v in names.items()}
+    assert said["finish"] == "finish the outside, to 2.500 in"
+    assert said["rough"] == f"rough the outside, to {2.5 + 2 * depth['finish']:.3f} in"
+
+
+def test_the_press_by_a_rule_is_not_said_to_hundredths_of_a_millimetre() -> None:
+    answer = of_text(JOB)
+    (step,) = [s for s in answer.steps if s.title == "Press"]
+    found = re.match(r"\d[\d /]* in \(([\d.]+) mm\) further", step.text)
+    assert found is not None
+    assert float(found[1]) * 2 == round(float(found[1]) * 2)
+    (press,) = [f for f in step.figures if f.name == "press_distance"]
+    assert float(found[1]) == pytest.approx(1000 * press.best, abs=0.26)
+
+
+@pytest.mark.parametrize(
+    ("press", "blows"), [("soft hammer", True), ("one-ton arbor press", False)]
+)
+def test_the_push_says_whether_blows_take_its_place(press: str, blows: bool) -> None:
+    answer = of_text(JOB.replace("one-ton arbor press", press))
+    assert answer.push is not None
+    assert answer.push.by_blows is blows
+
+
+@pytest.mark.parametrize("driver", ["collet", "three-jaw"])
+def test_the_picture_shows_what_the_job_says_drives_the_mandrel(driver: str) -> None:
+    answer = of_text(JOB + f'driven_by = "{driver}"\n')
+    assert answer.layout is not None
+    assert answer.layout.driven_by == driver
+    drawn = drawing_text(answer)
+    assert f">{driver}<" in drawn
+    assert 'data-name="dog' not in drawn
+    assert 'data-name="dog' in drawing_text(of_text(JOB))

@@ -98,6 +98,13 @@ def test_a_shelf_too_large_for_a_page_says_what_is_left_out() -> None:
     assert "Left out for room" in text
 
 
+def test_the_feed_stands_in_the_head_of_the_table_of_depths() -> None:
+    """The chart's own feed, cut here to 0.05 mm: 0.05/25.4 = 0.0020 in."""
+    chart = replace(shelf_chart(shelf_of(2), ("brass",), units="mm"), feed=0.05e-3)
+    assert "deepest cut at 0.05 mm a turn" in only_page(chart_bytes(chart))
+    assert "deepest cut at 0.002 in a turn" in only_page(chart_bytes(replace(chart, units="inch")))
+
+
 def test_the_same_shelf_gives_the_same_bytes() -> None:
     first, second = (chart_bytes(shelf_chart(shelf_of(3))) for _ in range(2))
     assert first == second

@@ -20,8 +20,7 @@ from borewright.quantities.si import (
     RevPerSecond,
 )
 
-PRESSING = ("seat", "bore", "push", "crack")
-"""The questions that decide whether the work goes on its mandrel at all."""
+PRESSING = ("seat", "bore", "push", "crack")  # they decide whether it goes on its mandrel at all
 
 Draws = Floats
 """Shape (n,): element 0 is the likely case, the others are the drawn cases, in one common order."""
@@ -228,10 +227,7 @@ class ProofLoad:
 
 @dataclass(frozen=True, slots=True)
 class PushAdvice:
-    """The push to look for at the chosen travel, and what it proves.
-
-    `by_blows`: a hammer drives it, so that no push is felt and only the proof load proves the grip.
-    """
+    """The push to look for at the chosen travel, and what it proves; `by_blows`: none is felt."""
 
     expected: Figure
     look_for: Figure
@@ -284,8 +280,8 @@ class Plan:
     @property
     def finished_outside(self) -> Metre | None:
         """The diameter that the last step of turning asks for; None where nobody said."""
-        named = (f for s in self.steps for f in s.figures if f.name == "finished_outside")
-        return next((figure.best for figure in named), None)
+        figures = (f for step in self.steps for f in step.figures)
+        return next((f.best for f in figures if f.name == "finished_outside"), None)
 
     @property
     def goes_on(self) -> bool:

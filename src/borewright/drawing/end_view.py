@@ -1,4 +1,4 @@
-"""The end view from the headstock: rims, dog or chuck, slip circles, rotation, and the proof load's arm.
+"""The end view from the headstock: rims, dog or chuck, slip circles, rotation, proof load's arm.
 
 Seen from the headstock, work that turns forward goes clockwise; the tool then lifts at the right,
 so the weight that pulls the same way as the cut hangs at the left.

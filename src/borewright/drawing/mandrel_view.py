@@ -1,4 +1,4 @@
-"""The mandrel between centres, from the side: ground length, reduced ends, centres, what drives it."""
+"""The mandrel between centres, from the side: ground length, ends, centres, what drives it."""
 
 from __future__ import annotations
 
@@ -66,7 +66,7 @@ def holder(frame: Frame, name: str) -> tuple[Item, ...]:
 
 
 def holder_depth(frame: Frame) -> float:
-    """How far below the axis a collet or three-jaw and its label reach on paper, mm; 0 for a dog."""
+    """How far below the axis a collet or three-jaw and its name reach, mm on paper; 0 for a dog."""
     name = frame.layout.driven_by
     return 0.0 if name == DOG else _label_drop(frame, name) + 0.3 * SIZE
 

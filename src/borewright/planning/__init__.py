@@ -26,6 +26,7 @@
     steps           the numbered steps, in the order a hand does them
     finished_words  the size to turn to, and what each cut leaves
     words           headline, echo of what was typed, what to have ready
+    finished_words  the size to finish at, its limits, and what the last pass leaves
     cautions        the hazards of this work and these operations
     layout          the geometry that is drawn
     chart           the wall chart of a shelf;  chart_words: what it takes for granted

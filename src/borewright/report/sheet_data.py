@@ -69,7 +69,7 @@ def shortened(text: str, most: int) -> str:
 
 
 def bore_words(plan: Plan, show: Show) -> str:
-    """The go and not-go sizes as a sentence, empty when the hold has no window or may not be used."""
+    """The go and not-go sizes as a sentence, empty without a window and where the answer is no."""
     if plan.bore_window is None or plan.verdict is Verdict.NO:
         return ""
     go, not_go = (show.bore(size) for size in plan.bore_window)
