@@ -89,9 +89,9 @@ def test_a_keyed_steel_hub_is_everyday_work_and_half_its_wall_is_not_pressed() -
 
 
 def test_a_keyway_that_the_cuts_come_too_near_is_not_pressed() -> None:
-    # turned to 21.5 mm the wall is 2.81 mm: a keyway of 1.38 mm is less than half of it, and leaves 1.43 mm
-    thin = KEYED_STEEL.replace('"2 1/2in"', '"28.5mm"').replace('"3/32in"', '"1.38mm"')
-    left = planned(thin, '"2.46in"', '"21.5mm"')
+    # turned to 24.9 mm the wall is 2.92 mm: a keyway of 1.45 mm is less than half of it, and leaves 1.47 mm
+    thin = KEYED_STEEL.replace('"2 1/2in"', '"28.5mm"').replace('"3/32in"', '"1.45mm"')
+    left = planned(thin, '"2.46in"', '"24.9mm"')
     assert "Over the keyway" in reason(left, "crack")
     assert asked(left, "crack") is Verdict.NO
     assert "Over the keyway" not in reason(planned(thin, '"2.46in"', '"28mm"'), "crack")

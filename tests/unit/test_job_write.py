@@ -68,7 +68,6 @@ def works(draw: st.DrawFn) -> Work:
         Piece(0.0, length, outside, 0.205),
     )
     pieces = draw(st.sampled_from([solid, wheel, spoked]))
-    depths_in = sizes(1e-5, 0.004)
     depths = st.one_of(st.just(0.0), st.floats(1e-6, length))
     readings = st.builds(BoreReading, depths, sizes(size * 0.95, size * 1.05), TEXTS)
     return Work(
