@@ -24,6 +24,7 @@ from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.service.parts_planned import parts_csv, parts_lines, parts_planned
 from borewright.service.planned import plan
+from borewright.service.shelf_doubts import shelf_doubts
 
 TABLES = Tables()
 MANDREL_THAT_RISES_AND_FALLS = ((0.005, 0.015985), (0.05, 0.01603), (0.095, 0.015985))
@@ -200,3 +201,16 @@ def test_without_a_dog_nothing_is_said_of_one(driver: str) -> None:
     said = " ".join([*(s.text for s in answer.steps), *(c.text for c in answer.cautions)])
     assert "dog" not in said.replace("three-jaw", "").replace("a dog between centers", "")
     assert ("chuck key" in said) is (driver == "three-jaw")
+
+
+@pytest.mark.parametrize(
+    ("said", "name"),
+    [
+        ('[vice]\nopening = "1mm"', "opening"),
+        ('[[press]]\nkind = "arbor press"\nthroat = "1mm"', "throat"),
+        ('[[gauge]]\nkind = "bore gauge"\nuncertainty = "20m"', "uncertainty"),
+    ],
+)
+def test_a_size_far_from_anything_usual_is_doubted(said: str, name: str) -> None:
+    doubts = shelf_doubts(parse_shelf(said, "shelf.toml"), TABLES, Show("mm"))
+    assert any(f"{name} " in d.what and "far from the usual" in d.what for d in doubts)

@@ -12,10 +12,10 @@ from tests.jobs_made import wheel_job
 from tests.load_jobs import BUSH, PINION, TABLES, gear, grinding, planned, question
 from tests.unit.test_planning_choices import trial_of
 
-from borewright.answer.records import Verdict
+from borewright.answer.records import Question, Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import planned_cuts
-from borewright.job.records import CutWish, Finished
+from borewright.job.records import CutWish, Finished, Machine
 from borewright.mechanics.spread import likely
 from borewright.planning.margins import demand_on_joint
 from borewright.planning.push_advice import proof_load
@@ -123,13 +123,35 @@ def test_margins_only_fall_with_a_coarser_module() -> None:
 # Each question
 
 
-def test_speed_does_not_judge_work_under_a_wheel_nor_a_form_cutter_by_the_turning_table() -> None:
-    fast = wheel_job(material="steel-1018", cuts=(CutWish("grind", 5e-6, 3e-3, 5.0),))
-    milled = wheel_job(0.052, material="steel-1018", cuts=gear(speed=5.0))
-    for job in (fast, milled):
-        assert question(plan(job, source_tables=TABLES), "speed").verdict is YES
-    turned = wheel_job(material="steel-1018", cuts=(CutWish("turn", 2e-4, 1e-4, 5.0),))
-    assert question(plan(turned, source_tables=TABLES), "speed").verdict is not YES
+def speed_of(*cuts: CutWish, outside: float = 0.052) -> Question:
+    job = wheel_job(outside, material="steel-1018", cuts=cuts)
+    return question(plan(job, source_tables=TABLES), "speed")
+
+
+def test_each_speed_is_held_against_its_own_usual_and_not_against_the_turning_table() -> None:
+    # 60 m/min turns steel too fast for high-speed steel; a carbide-like 30 m/s rim is a usual wheel.
+    assert speed_of(CutWish("turn", 2e-4, 1e-4, 0.4)).verdict is YES
+    assert speed_of(CutWish("grind", 5e-6, 3e-3, 0.4, wheel_speed=30.0)).verdict is YES
+    assert speed_of(*gear(speed=0.3)).verdict is YES
+    for cut in (CutWish("turn", 2e-4, 1e-4, 60.0), CutWish("grind", 5e-6, 3e-3, 60.0)):
+        assert speed_of(cut).verdict is NO
+    assert speed_of(*gear(speed=60.0)).verdict is NO
+
+
+def test_a_wheel_too_fast_is_seen_beside_a_turning_cut() -> None:
+    turn = CutWish("turn", 2e-4, 1e-4, 0.4)
+    for rim, verdict in ((30.0, YES), (45.0, CARE), (79.0, NO)):
+        found = speed_of(turn, CutWish("grind", 5e-6, wheel_speed=rim))
+        assert found.verdict is verdict
+    assert "bursts" in found.reason
+
+
+def test_a_spindle_speed_that_the_lathe_has_not_got_is_said() -> None:
+    job = wheel_job(material="steel-1018", cuts=(CutWish("turn", 2e-4, 1e-4, spindle_speed=12.0),))
+    slow = replace(job, shelf=replace(job.shelf, machine=Machine(speeds=(0.5, 1.0))))
+    found = question(plan(slow, source_tables=TABLES), "speed")
+    assert found.verdict is NO
+    assert "the lathe's fastest is 60 rpm" in found.reason
 
 
 def test_a_wheel_asked_to_run_faster_than_usual_is_with_care() -> None:

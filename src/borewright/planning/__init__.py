@@ -9,6 +9,7 @@
     push_advice     the push to look for, and the proof load
     candidates      every hold weighed and ranked, with the reason that decides its row
     arrangement     which press and which lathe of the shelf: the first that serves
+    paces           every speed of a plan against what is usual
     power           has the lathe the power for a cut in the gear it runs in
     owned           what the shelf says of the very mandrel, dog, reamer and lathe that a plan uses
     better_ways     when one chucking, a stub or another way would serve better

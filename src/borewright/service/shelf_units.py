@@ -57,7 +57,26 @@ def unit_doubts(
         stated = [(label, value) for label, value in stated if value is not None]
         for way, slips in _slips(f"{kind} {name}", stated, tables).items():
             said.append((f"{name} of {kind}", _words(way, slips, len(stated), show)))
+        said += _strange(kind, name, stated, tables, show)
     return said
+
+
+FAR = 3.0
+"""A size this many times beyond what is usual is doubted, though no unit slip explains it (ours)."""
+
+
+def _strange(
+    kind: str, name: str, stated: list[tuple[str, Metre]], tables: Tables, show: Show
+) -> list[tuple[str, str]]:
+    """Sizes far from anything usual, in either unit."""
+    found = tables.table("shelf_sizes").row(f"{kind} {name}")
+    low, high = found.number("smallest"), found.number("largest")
+    usual = show.band(low, high, "length")
+    return [
+        (label, f"{name} {show.length(value)} is far from the usual {usual}")
+        for label, value in stated
+        if not slip_of(abs(value), low, high) and not low / FAR <= abs(value) <= FAR * high
+    ]
 
 
 def _slips(
