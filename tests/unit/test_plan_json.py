@@ -13,7 +13,8 @@ from jsonschema import Draft202012Validator, ValidationError, validate
 from tests.sample_plan import SHAPES, sample_plan
 
 from borewright.answer.records import Figure, Plan
-from borewright.report import plan_json, plan_schema, plan_schema_text
+from borewright.report import plan_json
+from borewright.report.schema import plan_schema, plan_schema_text
 
 SCHEMA_FILE = Path(__file__).parents[2] / "docs" / "schemas" / "plan.schema.json"
 QUESTION_KEYS = {"id", "verdict", "margin", "margin_low", "reason", "changes_it", "figures"}

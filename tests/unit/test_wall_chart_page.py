@@ -15,9 +15,9 @@ from tests.cli_run import ran, refused
 from borewright.answer.chart import Chart
 from borewright.errors import RefusedInput
 from borewright.job.records import MandrelNote, Shelf
-from borewright.report import chart_schema_text
 from borewright.report.chart_data import bore_number, chart_data, depth_number, rule_reading
 from borewright.report.chart_json import chart_object
+from borewright.report.schema import chart_schema_text
 from borewright.service.shelf_chart import chart_bytes, shelf_chart
 
 SCHEMA_FILE = Path(__file__).parents[2] / "docs" / "schemas" / "chart.schema.json"

@@ -82,7 +82,17 @@ def high_end(draws: Floats, percent: float = 95.0) -> float:
 
 
 def _percentile(drawn: Floats, percent: float) -> float:
-    """Between two infinite margins there is no line to draw: the lower one is taken."""
-    with np.errstate(invalid="ignore"):
-        between = float(np.percentile(drawn, percent))
-    return float(np.percentile(drawn, percent, method="lower")) if np.isnan(between) else between
+    """By a line between the two ordered cases beside it, as numpy's percentile draws it.
+
+    Between two infinite margins there is no line to draw: the lower one is taken. Written out here
+    because the general routine costs ten times as much, and a plan asks for some hundreds.
+
+    >>> _percentile(np.array([3.0, 1.0, 2.0]), 75.0)
+    2.5
+    """
+    place = percent / 100 * (drawn.size - 1)
+    below = int(place)
+    above = min(below + 1, drawn.size - 1)
+    ordered = np.partition(drawn, (below, above))
+    low, high = float(ordered[below]), float(ordered[above])
+    return low if low == high else low + (place - below) * (high - low)

@@ -54,7 +54,7 @@ def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
         candidates=found.weighing.candidates,
         better_ways=better,
         steps=() if no else sheet_steps,
-        cautions=cautions(job, shop, tables, trial.mandrel),
+        cautions=cautions(job, shop, tables, None if no else trial.mandrel),
         cuts=trial.cuts,
         have_ready=() if no else have_ready(best, shop, push, proof.by_hand),
         figures=figures,

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from difflib import get_close_matches
+from functools import lru_cache
 
 from borewright.errors import UnknownName, UnreadableFile
 from borewright.reference.table import Row, Table
 
 
+@lru_cache(maxsize=8192)
 def plain(name: str) -> str:
     """A name with case, spaces, hyphens, underscores and quotes ironed out.
 

@@ -11,7 +11,7 @@
     one_page      a template and words to one page of PDF
     record_keys   how records become JSON keys
     plan_json     a plan as stable JSON
-    schema        the JSON schemas of a plan and of a wall chart
+    schema        the JSON schemas of a plan and of a wall chart: import from there
     terminal      a plan as plain text, sentences first
     explain       every figure as one pencil line: rule, numbers in, number out, source, weakness
 
@@ -21,21 +21,11 @@ May import answer, job, mechanics, reference, quantities, errors; never `drawing
 from borewright.report.bench_sheet import bench_sheet
 from borewright.report.explain import explain_text
 from borewright.report.plan_json import plan_json
-from borewright.report.schema import (
-    chart_schema,
-    chart_schema_text,
-    plan_schema,
-    plan_schema_text,
-)
 from borewright.report.terminal import plan_text
 
 __all__ = [
     "bench_sheet",
-    "chart_schema",
-    "chart_schema_text",
     "explain_text",
     "plan_json",
-    "plan_schema",
-    "plan_schema_text",
     "plan_text",
 ]
