@@ -51,7 +51,7 @@ Flag = Annotated[bool, Field(strict=True)]
 class Table(BaseModel):
     """A table whose keys are all known: an unknown one carries the known ones in its error."""
 
-    # Built when first used: a plan needs two of these forms, and a nested one is built with its own.
+    # Built when first used: a nested form is then built with its own.
     model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=False, defer_build=True)
 
     @model_validator(mode="before")
