@@ -48,7 +48,10 @@ FIT_REFUSED = {
     "roughness below nothing": ({"roughness": "-1um"}, "--roughness: found"),
     "ground length of nothing": ({"ground_length": "0mm"}, "--ground-length: found"),
     "a small end in words": ({"small_end": "small"}, "--small-end: found"),
-    "a model not built": ({"model": "contact"}, "--model: found 'contact'; allowed is rings"),
+    "a model not known": (
+        {"model": "cubes"},
+        "--model: found 'cubes'; allowed is rings or contact",
+    ),
     "units we do not know": ({"units": "cubits"}, "--units: found 'cubits'; allowed is inch or mm"),
     "outline beside a length": (
         {"outline": "0,30mm,40mm"},

@@ -11,7 +11,8 @@ from tests.unit.test_planning_choices import trial_of
 from borewright.answer.records import Question, Verdict
 from borewright.job.records import Job
 from borewright.job.tools import OwnPress, OwnVice
-from borewright.planning.press_room import height_needed
+from borewright.mechanics.spread import high_end, likely
+from borewright.planning.press_room import height_needed, opening_needed, tube_length
 from borewright.reference.library import Tables
 from borewright.service.planned import plan
 
@@ -54,7 +55,7 @@ def test_what_is_not_stated_is_not_held_against_it() -> None:
 
 def test_a_vice_must_open_past_work_and_mandrel() -> None:
     job = wheel_job(press="bench vice")
-    need = height_needed(trial_of(job)) + trial_of(job).chosen.press
+    need = opening_needed(trial_of(job))
     for opening, verdict in ((need * 1.01, Verdict.YES), (need * 0.99, Verdict.NO)):
         shelf = replace(job.shelf, vice=OwnVice(opening))
         assert push(replace(job, shelf=shelf)).verdict is verdict
@@ -67,3 +68,14 @@ def test_the_height_is_what_stands_above_the_table() -> None:
     touched = float(trial.seat[0]) - trial.chosen.press
     below = m.end_length + touched - trial.hold.length
     assert height_needed(trial) == pytest.approx(m.overall_length - below)
+
+
+def test_a_vice_opens_for_the_tube_the_work_and_what_stands_out_at_touch() -> None:
+    """The small end ends inside the tube even where the work sits nearest to the large end."""
+    trial = trial_of(wheel_job(press="bench vice"))
+    m = trial.mandrel
+    tube = tube_length(trial)
+    assert tube >= high_end(trial.seat) - 0.025 + m.end_length
+    at_touch = likely(trial.seat) - trial.chosen.press
+    stands_out = m.ground_length + m.end_length - at_touch
+    assert opening_needed(trial) == pytest.approx(tube + 0.025 + stands_out)

@@ -8,6 +8,7 @@
     mandrels       a size on the shelf turned into a full mandrel
     measured_mandrel  a mandrel measured at stations: profile, window, flat stretches
     measured_words what such a mandrel shows of its straightness, in sentences
+    elastic_joint  a bore on a mandrel as two elastic bodies
     plain_taper    the plain taper mandrel
 
 May import answer, job, mechanics, reference, quantities, errors.

@@ -7,6 +7,11 @@ measured       a mandrel as measured: fitted taper, profile, flat stretches
 measured_touch where any bore stops on a measured mandrel
 measured_rings the rings on a measured mandrel
 rings          thick rings on a shaft: pressure, force, hoop tension, growth
+revolved       an outline of rings over its bore: checked, healed, its bearing stretches
+mesh_lines     mesh lines and strips: fine where the pressure is
+elastic_body   the compliance of a body by finite elements (heavy: loaded to build a shape only)
+compliance     what a body gives way, per unit of modulus; tensions from pressures
+contact        where two elastic bodies press, and how hard; where contact ends
 turned_down    a ring that loses metal from its outside on the shaft: grip and tension
 press          pushing on and off, and the force behind a push
 roughness      peaks that flatten; the ridge a nose radius leaves

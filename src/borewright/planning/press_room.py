@@ -6,10 +6,12 @@ and the table, and the large end up: what is above the table must pass under the
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from borewright.job.tools import OwnPress
 from borewright.mechanics.spread import likely
+from borewright.planning.travel import RULE_STEP
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
 
@@ -29,14 +31,25 @@ def height_needed(trial: Trial) -> Metre:
 
 
 def comes_through(trial: Trial) -> Metre:
-    """How far (m) the small end stands out past the far face once pressed: what the ring must swallow."""
-    return max(0.0, likely(trial.seat) - trial.hold.length) + trial.mandrel.end_length
+    """How far (m) the small end may stand out past the far face once pressed: what a tube must swallow.
+
+    With the seat as near the large end as its lines let it come.
+    """
+    _, nearest = trial.within_lines(*trial.seat_band)
+    if not trial.touch_is_known:
+        nearest = max(trial.seat_lines)
+    return max(0.0, nearest - trial.hold.length) + trial.mandrel.end_length
+
+
+def tube_length(trial: Trial) -> Metre:
+    """Length (m) of the tube between jaw and hub, up to the next step of four on the rule."""
+    step = 4 * RULE_STEP[trial.job.units]
+    return math.ceil(round(comes_through(trial) / step, 6)) * step
 
 
 def opening_needed(trial: Trial) -> Metre:
-    """Opening (m) of a vice that takes mandrel, work and ring from the touch on."""
-    # The ring that holds the hub off the far jaw takes in what the mandrel still has to come through.
-    return height_needed(trial) + trial.chosen.press
+    """Opening (m) of a vice: the tube, the work, and what stands out at the large end at touch."""
+    return tube_length(trial) + height_needed(trial)
 
 
 def _used(trial: Trial) -> OwnPress | None:

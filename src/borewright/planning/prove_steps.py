@@ -36,8 +36,9 @@ def prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
     yield (
         "Proof load",
         f"Power off, spindle held{_taken_up(trial)}. {_twisted(proof, show) or hung}: {proof.factor:g} times the hardest cut below. The pencil "
-        "line must not break; if it does, press further or cut lighter. Then take arm, weight and cord off, free the "
-        f"spindle, and turn once by hand.{_first_and_strange(trial)}",
+        f"line must not break; if it does, {'drive' if trial.shop.hammers else 'press'} further or cut lighter. "
+        f"Then {'' if proof.by_hand else 'take arm, weight and cord off, '}free the spindle, and turn once by "
+        f"hand.{_first_and_strange(trial)}",
         ()
         if proof.by_hand
         else (

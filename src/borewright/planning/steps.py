@@ -92,7 +92,8 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         "Press",
         f"{show.rule(c.press)} further, until the rule reads that much less{_seat_words(trial)}. Expect about "
         f"{show.force(push.expected.best)} at the end (felt, unless the press has a gauge). Past "
-        f"{show.force(push.stop_at.best)} stop and look: tight bore, burr or galling. {show.force(push.look_for.best)} or "
+        f"{show.force(push.stop_at.best)} stop and look: tight bore, burr or galling; under {show.force(_least_push(push))} "
+        f"too: the bore is not as read. {show.force(max(push.look_for.best, _least_push(push)))} or "
         "more at the end proves the grip for these cuts; with less, or no way to tell, trust only the proof load.",
         (
             figure("press_distance", c.press, "m", "rule", "press_distance"),
@@ -103,6 +104,11 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         ),
         (f"large-end face to face {lead}", "push felt"),
     )
+
+
+def _least_push(push: PushAdvice) -> float:
+    """The low end of the push to expect (N)."""
+    return push.expected.best if push.expected.low is None else push.expected.low
 
 
 def _each_its_own(trial: Trial) -> str:
@@ -217,7 +223,7 @@ def _turn(trial: Trial) -> Iterator[Line]:
     watch = " A cut that loosens the seat is kept light: watch the pencil line." if loosens else ""
     yield (
         "Cut, in the order of the table",
-        f"Its speeds, or the next slower. Facing stops in the chamfer, short of the mandrel{_touched(trial)}.{watch}"
+        f"Its speeds, or the next slower. {DIALS[trial.job.shelf.machine.dial]} Facing stops in the chamfer, short of the mandrel{_touched(trial)}.{watch}"
         f"{_interrupted(trial)}",
         tuple(f for cut in turned for f in _cut_figures(cut, trial)),
         (),
@@ -231,6 +237,13 @@ def _turn(trial: Trial) -> Iterator[Line]:
         ("finished outside",),
     )
 
+
+DIALS = {
+    "radius": "Depths are on radius, as this lathe's dial counts.",
+    "diameter": "Depths are on radius: this lathe's dial counts diameter, turn it twice as far.",
+    "unknown": "Depths are on radius; a dial that counts diameter is turned twice as far.",
+}
+"""What a depth in the table of cuts is on the cross slide's dial."""
 
 TOUCHED = {
     "hard": ": it is hard and takes the edge off the tool",

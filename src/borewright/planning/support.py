@@ -11,7 +11,7 @@ from borewright.answer.records import Draws, Figure
 from borewright.job.web import on_bore
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import given, spread
-from borewright.planning.press_room import comes_through
+from borewright.planning.press_room import tube_length
 from borewright.planning.travel import RULE_STEP
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
@@ -68,13 +68,8 @@ def ring_words(trial: Trial) -> str:
     reach = f", standing up {show.length(s.recess)} past the rim" if s.recess > 1e-6 else ""
     size = f"hole {show.length(s.hole)}, outside up to {show.length(s.outside)}"
     if "vice" in trial.shop.press_name:
-        return f"tube, {size}, longer than {show.length(_rounded_up(trial, comes_through(trial)))}{reach}"
+        return f"tube, {size}, {show.length(tube_length(trial))} long or more{reach}"
     return f"ring, {size}{reach}"
-
-
-def _rounded_up(trial: Trial, size: Metre) -> Metre:
-    step = 4 * RULE_STEP[trial.job.units]
-    return math.ceil(round(size / step, 6)) * step
 
 
 def support_doubt(trial: Trial) -> str:

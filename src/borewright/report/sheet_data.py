@@ -86,7 +86,9 @@ def push_lines(plan: Plan, show: Show) -> tuple[str, ...]:
             f"Blows take the place of a push of about {figure_words(push.expected, show)}. Nobody "
             "feels a push under a hammer, and blows prove no grip: only the proof load proves it.",
         )
-    look, stop = (figure_words(f, show) for f in (push.look_for, push.stop_at))
+    # A push under the low end of what is expected means that something is not as read.
+    look = show.force(max(push.look_for.best, push.expected.low or 0.0))
+    stop = figure_words(push.stop_at, show)
     proof = plan.proof
     asked = f" The hardest cut asks {show.torque(proof.torque / proof.factor)}." if proof else ""
     proves = figure_words(push.proves_torque, show)

@@ -1,15 +1,18 @@
-"""fit: one bore on one plain taper mandrel, by the rings model; both as measured where they are."""
+"""fit: one bore on one plain taper mandrel, by rings or as elastic bodies; both as measured."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 
 from borewright.errors import RefusedInput
 from borewright.holding.bore_shape import bore_shape
+from borewright.holding.elastic_joint import Joint, joint
 from borewright.holding.measured_mandrel import (
     USUAL_UNCERTAINTY,
+    diameter_of,
     profile_of,
     straight_through,
     window_of,
@@ -20,19 +23,35 @@ from borewright.mechanics.inverse import where_it_first_reaches, where_it_reache
 from borewright.mechanics.measured import Profile
 from borewright.mechanics.measured_rings import ring_contact_on
 from borewright.mechanics.measured_touch import touch_on
+from borewright.mechanics.num import Floats
 from borewright.mechanics.outline import BoreLine, bore_line
 from borewright.mechanics.press import push_off_force, push_on_force
 from borewright.mechanics.rings import Elastic, RingContact, ring_contact
 from borewright.mechanics.roughness import interference_lost
 from borewright.mechanics.slip import slip_torque
 from borewright.mechanics.taper import touch_position
-from borewright.quantities.si import Metre, Newton
+from borewright.quantities.si import Metre, Newton, Pascal
 from borewright.reference.library import Tables
 from borewright.service.fit_records import FitInput, FitResult, Taken, material_taken
 
 HOOP_WINDOW = (0.05, 0.95)
 TENSION_WINDOW = (0.01, 0.99)
 """Shares of the bore's length between which its hoop tension, and any tension, is read."""
+
+
+RINGS, CONTACT = "rings", "contact"
+"""The models: thick rings side by side, or two elastic bodies."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What a model says of the joint at one seat."""
+
+    normal_force: Newton
+    contact_length: Metre
+    bore_tension: Pascal
+    tension: Pascal
+    growth: Metre
 
 
 def fit(asked: FitInput, tables: Tables) -> FitResult:
@@ -165,8 +184,54 @@ class _Known:
         )
 
     def push_at(self, seat: Metre) -> Newton:
-        normal = float(self.rings(seat, self.lost).normal_force[0])
-        return float(push_on_force(normal, self.friction_on, self.taper))
+        return float(push_on_force(self.normal_at(seat), self.friction_on, self.taper))
+
+    def normal_at(self, seat: Metre) -> Newton:
+        if self.asked.model == RINGS:
+            return float(self.rings(seat, self.lost).normal_force[0])
+        joined = self.joint(seat)
+        return joined.normal_force(joined.pressure(self.overlap(joined, seat, self.lost)))
+
+    def joint(self, seat: Metre) -> Joint:
+        """Work and mandrel as two elastic bodies; the mandrel goes on to both its ends."""
+        out = self.ground - (seat - self.bore_start), seat - self.bore_end
+        return joint(self.asked.pieces, self.asked.bore, self.work, self.mandrel, out)
+
+    def overlap(self, joined: Joint, seat: Metre, lost: Metre) -> Floats:
+        """Overlap on diameter (m) on every strip; none beyond the ground length."""
+        x = seat - joined.places
+        sizes = np.interp(joined.places, self.line.edges, self.sizes)
+        over = np.asarray(diameter_of(self.body, x) - sizes - lost)
+        return np.where((x >= 0) & (x <= self.ground), over, -joined.bore)
+
+    def told(self, seat: Metre) -> Told:
+        """What the chosen model says at this seat; the tensions with no peak flattened."""
+        if self.asked.model == RINGS:
+            return self._by_rings(seat)
+        joined = self.joint(seat)
+        rough, tight = (joined.pressure(self.overlap(joined, seat, v)) for v in (self.lost, 0.0))
+        return Told(
+            joined.normal_force(rough),
+            joined.contact_length(rough),
+            joined.bore_tension(tight, *HOOP_WINDOW),
+            joined.largest_tension(tight),
+            joined.growth(rough),
+        )
+
+    def _by_rings(self, seat: Metre) -> Told:
+        rough, tight = self.rings(seat, self.lost), self.rings(seat, 0.0)
+        start, length = self.bore_start, self.bore_end - self.bore_start
+        hoop, any_ = (
+            float(tight.largest_hoop(*(start + s * length for s in window))[0])
+            for window in (HOOP_WINDOW, TENSION_WINDOW)
+        )
+        return Told(
+            float(rough.normal_force[0]),
+            float(rough.contact_length[0]),
+            hoop,
+            any_,
+            float(rough.largest_growth()[0]),
+        )
 
 
 def _profile(body: Mandrel, asked: FitInput) -> Profile | None:
@@ -202,9 +267,9 @@ def _travel(asked: FitInput, known: _Known, touch: Metre) -> tuple[Metre, str]:
 
 def _result(asked: FitInput, known: _Known, touch: Metre, travel: Metre, stalled: str) -> FitResult:
     seat = touch + travel
-    pressed, tight = known.rings(seat, known.lost), known.rings(seat, 0.0)
-    normal, contact = float(pressed.normal_force[0]), float(pressed.contact_length[0])
-    start, length = known.bore_start, known.bore_end - known.bore_start
+    told = known.told(seat)
+    normal, contact = told.normal_force, told.contact_length
+    length = known.bore_end - known.bore_start
     return FitResult(
         touch_position=touch,
         seat_position=seat,
@@ -213,14 +278,12 @@ def _result(asked: FitInput, known: _Known, touch: Metre, travel: Metre, stalled
         contact_length=contact,
         normal_force=normal,
         mean_pressure=normal / (np.pi * asked.bore * contact) if contact > 0 else 0.0,
-        largest_bore_tension=float(
-            tight.largest_hoop(*(start + s * length for s in HOOP_WINDOW))[0]
-        ),
-        largest_tension=float(tight.largest_hoop(*(start + s * length for s in TENSION_WINDOW))[0]),
+        largest_bore_tension=told.bore_tension,
+        largest_tension=told.tension,
         push_on_force=float(push_on_force(normal, known.friction_on, known.taper)),
         push_off_force=float(push_off_force(normal, known.friction_off, known.taper)),
         slip_torque=float(slip_torque(normal, known.friction_slip, asked.bore)),
-        outside_growth=float(pressed.largest_growth()[0]),
+        outside_growth=told.growth,
         bore_window=window_of(known.body, length, travel),
         assumed=tuple(known.taken),
         trouble=stalled or _trouble(known, touch, seat, normal),

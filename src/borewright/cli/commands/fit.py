@@ -61,7 +61,9 @@ if TYPE_CHECKING:
 @click.option("--ground-length", type=LENGTH, help="Ground length of the mandrel.")
 @click.option("--friction", type=NUMBER, help="Friction, for pressing and slipping alike.")
 @click.option("--roughness", type=LENGTH, help="Rz of work + mandrel; 0.8 of it is lost.")
-@click.option("--model", default="rings", help="rings.")
+@click.option(
+    "--model", default="rings", help="rings side by side, or contact: two elastic bodies."
+)
 @click.option("--work-modulus", type=PRESSURE, help="Young's modulus of the work.")
 @click.option("--work-poisson", type=NUMBER, help="Poisson's ratio of the work.")
 @click.option("--mandrel-modulus", type=PRESSURE, help="Young's modulus of the mandrel.")
@@ -89,10 +91,8 @@ def _units(typed: dict[str, Any]) -> Any:
 def _read(typed: dict[str, Any]) -> FitInput:
     """The typed text as numbers. Everything is refused here, before anything heavy is loaded."""
     bare = typed["units"]
-    if typed["model"] != "rings":
-        raise RefusedInput(
-            "--model", repr(typed["model"]), "rings (the contact model is not built yet)"
-        )
+    if typed["model"] not in ("rings", "contact"):
+        raise RefusedInput("--model", repr(typed["model"]), "rings or contact")
     readings = read_places(typed["bore_at"], "--bore-at", bare)
     bore = _bore(typed, readings)
     length = given(read_length, typed["ground_length"], "--ground-length", bare=bare)
@@ -110,6 +110,7 @@ def _read(typed: dict[str, Any]) -> FitInput:
     from borewright.service.fit_records import FitInput
 
     return FitInput(
+        model=typed["model"],
         bore=bore,
         pieces=pieces,
         mandrel=mandrel,

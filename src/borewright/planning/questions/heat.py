@@ -194,8 +194,14 @@ def _reason(trial: Trial, cut: Cut, rise: Draws, limit: Kelvin) -> str:
     return (
         f"{subject}{dry} leaves the work about {warm} than the mandrel; half of the grip is gone when it is "
         f"{show.temperature_difference(limit)} warmer than the mandrel, and it drops off when it is "
-        f"{show.temperature_difference(drop_off(trial))} warmer."
+        f"{show.temperature_difference(drop_off(trial))} warmer.{_coolant_would(cut)}"
     )
+
+
+def _coolant_would(cut: Cut) -> str:
+    if cut.kind != "grind" or cut.coolant:
+        return ""
+    return " With coolant on the wheel it stays far cooler: coolant = true says so."
 
 
 def _figures(

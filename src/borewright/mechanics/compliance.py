@@ -1,0 +1,84 @@
+"""What a body of revolution gives way when its bore line is pressed: kept per unit of modulus.
+
+Lengths are over the bore's diameter d, so that one shape serves every size and every modulus. The
+bore line is cut into strips; on each the pressure is even. The load of a strip is q = p h, its
+pressure times its length; all that is linear in q is a matrix here.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from borewright.mechanics.num import Floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Compliance:
+    """The matrices of one body; n strips, m points, k points on the outside.
+
+    `strips` (n, 2): start and end of each along z. `gives` (n, n), symmetric positive definite:
+    the mean outward movement of each strip (inward for a mandrel), over d, for q / (E d) on each.
+    `hoop`, `axial` (n, n): stress at the middle of each strip for p on each, the strip's own
+    pressure being its radial stress. `points` (m, 2): z and r where the greatest principal
+    tension may be, beside the bore line; `stress` (m, 4, n): radial, axial, hoop and shear there.
+    `outside` (k, 2): z and r on the outermost surface; `growth` (k, n): outward movement there.
+    """
+
+    strips: Floats
+    gives: Floats
+    hoop: Floats
+    axial: Floats
+    points: Floats
+    stress: Floats
+    outside: Floats
+    growth: Floats
+
+    @property
+    def lengths(self) -> Floats:
+        """Length of each strip, over d."""
+        return np.asarray(self.strips[:, 1] - self.strips[:, 0])
+
+    @property
+    def middles(self) -> Floats:
+        """Middle of each strip, over d."""
+        return np.asarray(self.strips.mean(axis=1))
+
+
+def principal_tension(stress: Floats) -> Floats:
+    """Greatest principal stress of (…, 4, points) radial, axial, hoop and shear; shape (…, points).
+
+    >>> principal_tension(np.array([[1.0], [3.0], [2.0], [0.0]])).tolist()
+    [3.0]
+    """
+    radial, axial, hoop, shear = np.moveaxis(stress, -2, 0)
+    middle, half = 0.5 * (radial + axial), 0.5 * (radial - axial)
+    return np.asarray(np.maximum(middle + np.hypot(half, shear), hoop))
+
+
+def bore_tension(body: Compliance, pressure: Floats, first: float, last: float) -> Floats:
+    """Greatest hoop stress on the bore line between two shares of its length, for p on each strip.
+
+    Shape of `pressure` (…, n) gives (…,). Units are those of the pressure.
+    """
+    start, length = body.strips[0, 0], body.strips[-1, 1] - body.strips[0, 0]
+    along = (body.middles - start) / length
+    inside = (along >= first) & (along <= last)
+    return np.asarray((pressure @ body.hoop[inside].T).max(axis=-1))
+
+
+def largest_tension(body: Compliance, pressure: Floats, margin: float = 0.01) -> Floats:
+    """Greatest principal stress anywhere but within `margin` of the bore's length from its edges.
+
+    Sharp edges have no value that a finer mesh would not raise: they are left to a radius.
+    """
+    start, length = body.strips[0, 0], body.strips[-1, 1] - body.strips[0, 0]
+    along = (body.middles - start) / length
+    inside = (along >= margin) & (along <= 1 - margin)
+    hoop, axial = pressure @ body.hoop[inside].T, pressure @ body.axial[inside].T
+    on_bore = np.maximum(hoop, axial).max(axis=-1)
+    if not len(body.points):
+        return np.asarray(on_bore)
+    beside = principal_tension(np.einsum("mcn,...n->...cm", body.stress, pressure)).max(axis=-1)
+    return np.asarray(np.maximum(on_bore, beside))

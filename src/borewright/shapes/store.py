@@ -1,0 +1,103 @@
+"""Files of compliances: each whole or absent, checked when read, bounded in number.
+
+A file is a line with the checksum of the rest, then the arrays as numpy keeps them. Whoever builds
+a shape writes it under a name of its own and renames it, so that several processes may share a
+folder. A file that is damaged or not ours is passed over, and built again. Where nothing can be
+written, nothing is kept: that is no error.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from contextlib import suppress
+from dataclasses import fields
+from io import BytesIO
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+from typing import Final
+
+import numpy as np
+
+from borewright.mechanics.compliance import Compliance
+
+SETTING: Final = "BOREWRIGHT_SHAPES"
+"""Environment variable with the folder to keep shapes in; empty keeps none."""
+
+MOST_FILES: Final = 400
+"""About 100 MB; the longest unused go first."""
+
+
+def folder() -> Path | None:
+    """Where shapes are kept: as set, else in the user's cache; None where that is nowhere."""
+    stated = os.environ.get(SETTING)
+    if stated is not None:
+        return Path(stated) if stated else None
+    cache = os.environ.get("XDG_CACHE_HOME")
+    try:
+        return (Path(cache) if cache else Path.home() / ".cache") / "borewright" / "shapes"
+    except RuntimeError:  # no home
+        return None
+
+
+def kept(key: str) -> Compliance | None:
+    """The compliance of this name; None where it is not kept, or not as it was written."""
+    place = folder()
+    if place is None:
+        return None
+    path = place / f"{key}.shape"
+    try:
+        content = path.read_bytes()
+    except OSError:
+        return None
+    found = _read(content)
+    if found is not None:
+        with suppress(OSError):
+            os.utime(path)
+    return found
+
+
+def keep(key: str, shape: Compliance) -> None:
+    """Write it, whole or not at all; quietly not where that cannot be."""
+    place = folder()
+    if place is None:
+        return
+    with suppress(OSError):
+        place.mkdir(parents=True, exist_ok=True)
+        with NamedTemporaryFile(dir=place, prefix=".", delete=False) as out:
+            name = Path(out.name)
+            try:
+                out.write(_written(shape))
+                out.close()
+                name.replace(place / f"{key}.shape")
+            except OSError:
+                name.unlink(missing_ok=True)
+                raise
+        _bound(place)
+
+
+def _written(shape: Compliance) -> bytes:
+    arrays = {f.name: getattr(shape, f.name) for f in fields(shape)}
+    out = BytesIO()
+    np.savez(out, **arrays)
+    content = out.getvalue()
+    return hashlib.sha256(content).hexdigest().encode() + b"\n" + content
+
+
+def _read(content: bytes) -> Compliance | None:
+    line, _, rest = content.partition(b"\n")
+    if hashlib.sha256(rest).hexdigest().encode() != line:
+        return None
+    try:
+        with np.load(BytesIO(rest), allow_pickle=False) as arrays:
+            return Compliance(**{f.name: arrays[f.name] for f in fields(Compliance)})
+    except (KeyError, ValueError, OSError):
+        return None
+
+
+def _bound(place: Path) -> None:
+    """Drop the longest unused where there are too many."""
+    files = sorted(place.glob("*.shape"), key=lambda path: path.stat().st_mtime)
+    for old in files[: max(0, len(files) - MOST_FILES)]:
+        with suppress(OSError):
+            old.unlink()
