@@ -90,7 +90,7 @@ def test_a_push_as_long_as_the_mandrel_leaves_nothing_to_read() -> None:
 
 def test_it_says_whether_the_push_is_reckoned_with_and_where_to_set_it() -> None:
     plain = " ".join(strip_of(STRAIGHT, "mm").words)
-    assert "The lines are for no push" in plain
+    assert "do not push" in plain
     assert "Set the line marked large-end face" in plain
     pushed = " ".join(strip_of(STRAIGHT, "mm", hand_travel=0.005, end_stated=False).words)
     assert "The lines are moved 5 mm" in pushed

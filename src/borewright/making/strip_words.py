@@ -12,7 +12,7 @@ def strip_words(
     """The sentences of one strip."""
     per = f"About {show.length(step / taper)} along the mandrel is {show.small(step)} of bore"
     return (
-        f"{_datum(end_stated)} Slide the work on from the small end, oiled, with a light push.",
+        f"{_datum(end_stated)} {_slide(hand_travel)}",
         "Read at its leading face, the one towards the large end.",
         f"{per}. {_push(hand_travel, show)}",
         "It reads the straight bore that stops there: one that closes further in reads small.",
@@ -31,4 +31,14 @@ def _datum(end_stated: bool) -> str:
 def _push(hand_travel: Metre, show: Show) -> str:
     if hand_travel > 0:
         return f"The lines are moved {show.length(hand_travel)} for the hand's own push."
-    return "The lines are for no push: what the hand moves the work past first touch reads large."
+    return (
+        "The lines are for first touch: every bit that a push moves the work further reads large."
+    )
+
+
+def _slide(hand_travel: Metre) -> str:
+    if hand_travel > 0:
+        return "Slide the work on from the small end, oiled, with a light push."
+    return (
+        "Slide the work on from the small end, oiled, and stop where it first touches: do not push."
+    )

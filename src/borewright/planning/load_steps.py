@@ -27,7 +27,7 @@ def between_centers(trial: Trial) -> Line:
     """The first setting up: on the lathe where anything is turned, else on the first load's machine."""
     if any(c.on_lathe for c in trial.cuts):
         return (
-            "Between centers",
+            "Between centers" if trial.job.driven_by == "dog" else "On the lathe",
             f"Power off. Large end {DRIVEN[trial.job.driven_by]}. Oil the tailstock center; ease it as "
             "the mandrel warms. Turn once by hand: everything must clear.",
             (),

@@ -79,7 +79,9 @@ def have_ready(best: Weighed, shop: Shop, push: PushAdvice, by_hand: bool) -> tu
         f"{shop.press_name}, for about {show.force(push.expected.best)}",
         f"to support the hub: {ring_words(best.trial)}",
         *(lathe_words(shelf.machine) if turns(best.trial) else ()),
-        dog_words(shelf, m, note, show) if job.driven_by == "dog" else DRIVERS[job.driven_by],
+        dog_words(shelf, m, note, show)
+        if job.driven_by == "dog"
+        else f"{DRIVERS[job.driven_by]} for {show.length(m.end_diameter)}",
         "oil, rag, pencil, rule, micrometer, indicator",
         *(() if by_hand else ("lever or cord and a known weight for the proof load",)),
         *loads_ready(best.trial),

@@ -39,7 +39,11 @@ def rock_verdict(trial: Trial, demand: Demand) -> Verdict:
 def _changes(trial: Trial, worst: Demand) -> str:
     cut = next(c for c in trial.cuts if c.id == worst.cut)
     if cut.kind == "gear":
-        return "Each space in more passes, a lighter feed, more travel, or a longer hub."
+        left_open = any(w.kind == "gear" and w.depth is None for w in trial.job.cuts)
+        passes = (
+            "two or three passes do not mend it, more passes may" if left_open else "more passes"
+        )
+        return f"A lighter feed, more travel, or a longer hub; {passes}."
     return "More travel, a longer hub, a lighter cut, or cutting nearer the middle of the grip."
 
 

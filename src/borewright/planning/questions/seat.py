@@ -89,7 +89,9 @@ def _changes(trial: Trial) -> str:
 
 
 def _figures(trial: Trial) -> tuple[Figure, ...]:
-    m, bore = trial.mandrel, trial.job.work.bore.size
+    m = trial.mandrel
+    # The straight bore that would stop where this one does: the readings and the taper are in it.
+    bore = m.small_end + m.taper * trial.hold.likely_touch
     ends = (
         given("bore", bore, "m", "bore"),
         given("small end", m.small_end, "m", "bore"),

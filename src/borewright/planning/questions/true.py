@@ -45,6 +45,8 @@ def _verdict(trial: Trial, best: float, low: float) -> Verdict:
 def _changes(trial: Trial) -> str:
     if trial.job.driven_by == "three-jaw":
         return "Between centers with a dog, or in a collet: both run truer than a scroll chuck, and hold the taper better."
+    if trial.job.driven_by == "collet":
+        return "A clean collet of the right size, the tail center dressed; turn the work half round on it and read again."
     return "Clean and dress the centers; clock the mandrel between them; turn the work half round on it and read again."
 
 
