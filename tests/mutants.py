@@ -36,6 +36,24 @@ class Mutant:
 
 MUTANTS = (
     Mutant(
+        "a strip's load without the radius it stands on",
+        "mechanics/elastic_body.py",
+        "+= BORE * MEAN[node]",
+        "+= MEAN[node]",
+    ),
+    Mutant(
+        "the whole overlap for the half that each radius takes",
+        "holding/elastic_joint.py",
+        "overlap / (2 * self.bore)",
+        "overlap / self.bore",
+    ),
+    Mutant(
+        "no pull round the bore in the weak form",
+        "mechanics/elastic_body.py",
+        "2 * shear * (a * e + b * f + c * g)",
+        "2 * shear * (a * e + b * f)",
+    ),
+    Mutant(
         "a span over whole pitches without its tooth",
         "mechanics/tooth_measures.py",
         "(math.pi * (spanned - 0.5) + teeth * involute)",

@@ -68,3 +68,12 @@ def test_an_outline_in_pieces_is_refused_in_one_line(outline: str) -> None:
     done = ran("fit", *words(FIT, **changes))
     assert (done.code, done.out) == (2, "")
     assert len(done.error_lines) == 1
+
+
+def test_a_wall_thinner_than_a_sliver_is_refused_and_a_hair_of_a_step_is_healed_and_said() -> None:
+    changes = {"outside": None, "length": None, "model": "contact"}
+    done = ran("fit", *words(FIT, outline="0,30mm,18.02mm", **changes))
+    assert (done.code, done.out) == (2, "")
+    assert "sliver" in done.err
+    healed = fitted("contact", outline="0,30mm,40mm; 30mm,30.001mm,60mm", outside=None, length=None)
+    assert any(taken["what"] == "outline" for taken in healed["assumed"])

@@ -60,6 +60,9 @@ def revolved(rings: Sequence[Ring]) -> Revolved:
     snapped = tuple(_snap(ring, z, r) for ring in rings)
     whole = tuple(ring for ring in snapped if ring[1] > ring[0] and ring[3] > ring[2])
     bearing = _bearing(whole)
+    if not bearing and any(ring[2] == BORE for ring in rings):
+        thin = f"at least {SLIVER:g} of the bore's diameter, in length and in wall"
+        raise OutsideModel("the ring round the bore", "thinner than a sliver", thin)
     if not bearing:
         raise OutsideModel("bore", 0, "an outline that reaches the bore")
     if min(ring[2] for ring in whole) < BORE:

@@ -209,6 +209,8 @@ class _Known:
         if self.asked.model == RINGS:
             return self._by_rings(seat)
         joined = self.joint(seat)
+        if joined.healed:
+            self.taken.append(Taken("outline", "edges a hair apart as one", "", "ours"))
         rough, tight = (joined.pressure(self.overlap(joined, seat, v)) for v in (self.lost, 0.0))
         return Told(
             joined.normal_force(rough),
