@@ -67,13 +67,6 @@ def web_of(work: Work) -> Web | None:
     return min(found, key=lambda w: w.thickness, default=None)
 
 
-def hub_outside_at(work: Work, depth: Metre) -> Metre:
-    """Outside of the ring that begins at the bore at this depth from face A; 0 where none does."""
-    rings = on_bore(work.pieces, work.bore.size)
-    here = [p.outside for p in rings if p.start - MEETS <= depth <= p.end + MEETS]
-    return max(here, default=0.0)
-
-
 def _as_web(piece: Piece, work: Work) -> Web | None:
     inside, bore = piece.inside, work.bore.size
     if inside is None or not _on_another(piece, bore):

@@ -29,11 +29,6 @@ class TaperFit:
     taper: MetrePerMetre
     residuals: Floats
 
-    @property
-    def largest_residual(self) -> Metre:
-        """How far the worst station stands from the straight taper (m): its straightness."""
-        return float(np.abs(self.residuals).max())
-
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Profile:

@@ -142,7 +142,7 @@ def _for_slip(best: Weighed) -> Iterator[tuple[str, str]]:
             "faceplate",
             (
                 "The rim is far out on a small bore: strapped to the faceplate near the rim, set true by indicator on "
-                f"the bore, it cannot slip. On the mandrel, {_positive(best)} takes the torque instead."
+                f"the bore, it is held where the cut pulls. On the mandrel, {_positive(best)} takes the torque instead."
             ),
         )
 

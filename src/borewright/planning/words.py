@@ -43,7 +43,7 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...], missing: str =
             f"{gate} from the large-end face, press it {press}. {best.deciding.reason}"
         )
     safer = (
-        " Strapped to the faceplate it could not slip."
+        " Strapped to the faceplate it is held near the rim, where the cut pulls."
         if "faceplate" in [b.way for b in better]
         else ""
     )

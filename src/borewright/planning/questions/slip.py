@@ -75,9 +75,7 @@ def _reason(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
         if short
         else ""
     )
-    return (
-        f"{held}{stopped} {show.length(trial.chosen.press)} of travel, no more." if short else held
-    )
+    return f"{held}{stopped} {show.rule(trial.chosen.press)} of travel, no more." if short else held
 
 
 def _changes(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
