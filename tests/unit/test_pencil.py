@@ -26,6 +26,9 @@ NEAR = 2e-3  # rules that leave the taper's share out say so
 
 SUMS: dict[str, Callable[[Inputs], float]] = {
     "touch_position": lambda i: (i["bore"] - i["small end"]) / i["taper"],
+    "contact_length": lambda i: (
+        min(i["length"], i["travel"] - i["lost to peaks"] / i["taper"]) * i["elastic over rings"]
+    ),
     "seat_position": lambda i: i["touch"] + i["travel"],
     "press_distance": lambda i: i["travel"] - i["hand's share"],
     "lost_to_peaks": lambda i: i["share"] * (i["Rz work"] + i["Rz mandrel"]),
@@ -48,6 +51,7 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     ),
     "outside_growth": lambda i: (
         2
+        * i["elastic over rings"]
         * i["pressure"]
         * i["bore"] ** 2
         * i["hub outside"]
@@ -104,7 +108,8 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
 def lame(i: Inputs) -> float:
     k2 = (i["bore"] / i["hub outside"]) ** 2
     work = ((1 + k2) / (1 - k2) + i["v work"]) / i["E work"]
-    return i["squeeze kept"] / (i["bore"] * (work + (1 - i["v mandrel"]) / i["E mandrel"]))
+    rings = i["squeeze kept"] / (i["bore"] * (work + (1 - i["v mandrel"]) / i["E mandrel"]))
+    return rings * i["elastic over rings"]
 
 
 def window_low(i: Inputs) -> float:
@@ -120,12 +125,14 @@ def window_high(i: Inputs) -> float:
 def stress(i: Inputs) -> float:
     d2, b2 = i["hub outside"] ** 2, i["bore"] ** 2
     h = (d2 + b2) / (d2 - b2)
-    return i["pressure"] * math.sqrt(h * h + h + 1) * i["notch factor"]
+    rings = i["pressure"] * math.sqrt(h * h + h + 1)
+    return rings * i["elastic over rings"] * i["notch factor"]
 
 
 def tension(i: Inputs) -> float:
     d2, b2 = i["hub outside"] ** 2, i["bore"] ** 2
-    return i["pressure"] * (d2 + b2) / (d2 - b2) * i["edge factor"] * i["notch factor"]
+    rings = i["pressure"] * (d2 + b2) / (d2 - b2)
+    return rings * i["elastic over rings"] * i["edge factor"] * i["notch factor"]
 
 
 def web_b(i: Inputs) -> float:
@@ -224,7 +231,6 @@ def test_every_figure_with_inputs_and_a_sum_is_checked_here(answer: Plan) -> Non
     words_only = {
         "travel",
         "rule_reading",
-        "contact_length",
         "normal_force_warm",
         "deepest_cut",
         "heat_rise",

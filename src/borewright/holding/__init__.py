@@ -8,7 +8,11 @@
     mandrels       a size on the shelf turned into a full mandrel
     measured_mandrel  a mandrel measured at stations: profile, window, flat stretches
     measured_words what such a mandrel shows of its straightness, in sentences
+    pressed_state  what a joint does at one setting, whichever model says it
     elastic_joint  a bore on a mandrel as two elastic bodies
+    contact_curves its curves for every modulus that is drawn
+    taper_contact  a taper hold as elastic bodies, at any travel, for every draw
+    taper_rings    the same by rings side by side: the pencil check
     plain_taper    the plain taper mandrel
 
 May import answer, job, mechanics, reference, quantities, errors.

@@ -6,17 +6,18 @@ lowers the normal force by about one part in a hundred at a friction of 0.12).
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from borewright.mechanics.compliance import Compliance, bore_tension, largest_tension
-from borewright.mechanics.contact import end_of_contact, pressed
+from borewright.mechanics.contact import pressed
 from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import Revolved, revolved
 from borewright.mechanics.rings import Elastic
-from borewright.quantities.si import Metre, Newton, Pascal
+from borewright.mechanics.travel_curve import contact_length
+from borewright.quantities.si import Metre, Newton, Pascal, Ratio
 from borewright.shapes.find import mandrel_shape, work_shape
 
 Piece = tuple[Metre, Metre, Metre, Metre | None]
@@ -24,12 +25,17 @@ Piece = tuple[Metre, Metre, Metre, Metre | None]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Joint:
-    """Work and mandrel under one set of strips. `gives` (n, n): both, in 1/Pa for loads p h / d."""
+    """Work and mandrel under one set of strips, `bore` wide (m).
+
+    `modulus` (Pa) is the work's, `ratio` that of the work over that of the mandrel; `healed`: some
+    edges of the outline were so near to each other that they were taken as one.
+    """
 
     work: Compliance
-    gives: Floats
+    bar: Compliance
     bore: Metre
     modulus: Pascal
+    ratio: Ratio
     healed: bool
 
     @property
@@ -37,25 +43,25 @@ class Joint:
         """Middle of every strip (m) along z."""
         return self.work.middles * self.bore
 
+    def gives(self, ratio: Ratio | None = None) -> Floats:
+        """Both bodies together (n, n), for loads p h / (E d) of the work's modulus."""
+        return np.asarray(
+            self.work.gives + (self.ratio if ratio is None else ratio) * self.bar.gives
+        )
+
     def pressure(self, overlap: Floats) -> Floats:
         """Pressure (Pa) of every strip for an overlap on diameter (m) at `places`."""
-        return pressed(self.gives, overlap / (2 * self.bore)) / self.work.lengths
+        loads = pressed(self.gives(), overlap / (2 * self.bore))
+        return loads * self.modulus / self.work.lengths
 
     def normal_force(self, pressure: Floats) -> Newton:
         """All of the pressure round the bore (N)."""
         return float(np.pi * self.bore**2 * (pressure @ self.work.lengths))
 
-    def contact_length(self, pressure: Floats) -> Metre:
-        """Length of bore (m) that presses, its end found inside the last strip."""
-        touching = np.flatnonzero(pressure > 0)
-        if not len(touching):
-            return 0.0
-        if touching[0] == 0 and len(touching) == touching[-1] + 1:
-            return (
-                float(end_of_contact(self.work.strips, pressure) - self.work.strips[0, 0])
-                * self.bore
-            )
-        return float(self.work.lengths[touching].sum()) * self.bore
+    def contact_length(self, overlap: Floats) -> Metre:
+        """Length of bore (m) that presses at this overlap, its end found inside the last strip."""
+        gives, half = self.gives(), overlap / (2 * self.bore)
+        return contact_length(self.work, gives, half, pressed(gives, half)) * self.bore
 
     def bore_tension(self, pressure: Floats, first: float, last: float) -> Pascal:
         """Greatest hoop tension (Pa) at the bore between two shares of its length."""
@@ -70,7 +76,7 @@ class Joint:
         return float((self.work.growth @ pressure).max() * 2 * self.bore / self.modulus)
 
 
-def outline_of(pieces: Sequence[Piece], bore: Metre) -> Revolved:
+def outline_of(pieces: Iterable[Piece], bore: Metre) -> Revolved:
     """The outline over its bore. OutsideModel for one that is no single body with a bore."""
     return revolved(
         [
@@ -86,15 +92,17 @@ def joint(
     work: Elastic,
     mandrel: Elastic,
     stands_out: tuple[Metre, Metre],
+    hole: Metre = 0.0,
 ) -> Joint:
     """The joint of one work on one mandrel; moduli and Poisson's ratios are single numbers here.
 
-    `stands_out`: how far (m) the mandrel goes on past the leading face and past the far one.
+    `stands_out`: how far (m) the mandrel goes on past the leading face and past the far one;
+    `hole`: diameter (m) of the mandrel's own bore. OutsideModel for an outline that is no body.
     """
     body = outline_of(pieces, bore)
     shape = work_shape(body, float(work.poisson))
-    small = max(0.0, stands_out[0] / bore), max(0.0, stands_out[1] / bore)
-    bar = mandrel_shape(shape.strips, float(mandrel.poisson), small)
+    out = max(0.0, stands_out[0] / bore), max(0.0, stands_out[1] / bore)
+    bar = mandrel_shape(shape.strips, float(mandrel.poisson), out, hole / bore / 2)
     modulus = float(np.atleast_1d(work.modulus)[0])
-    gives = shape.gives / modulus + bar.gives / float(np.atleast_1d(mandrel.modulus)[0])
-    return Joint(shape, gives, bore, modulus, body.healed)
+    ratio = modulus / float(np.atleast_1d(mandrel.modulus)[0])
+    return Joint(shape, bar, bore, modulus, ratio, body.healed)

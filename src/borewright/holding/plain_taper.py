@@ -4,7 +4,7 @@ The setting is the travel past first touch. The grip at a travel does not depend
 bore, only on its shape, because the touch moves with the size; so a poor reading of the bore widens
 the place where it sits, not the grip. On a mandrel measured at three stations or more the taper
 differs from place to place, and the grip with it.
-Rings model (see `mechanics.rings` for where it is weak).
+Work and mandrel answer as two elastic bodies (`taper_contact`); `taper_rings` is the pencil check.
 """
 
 from __future__ import annotations
@@ -18,26 +18,22 @@ from borewright.answer.records import Draws, Grip
 from borewright.answer.streams import Stream, around
 from borewright.holding.bore_reading import bore_half_band
 from borewright.holding.bore_shape import BoreShape, bore_shape
+from borewright.holding.elastic_joint import Joint
 from borewright.holding.facts import Facts, gather_facts
 from borewright.holding.measured_mandrel import half_band_on, profile_of
+from borewright.holding.pressed_state import PressedState
+from borewright.holding.taper_contact import contact_state, joint_of
+from borewright.holding.taper_rings import rings_state
 from borewright.holding.way import Offer
 from borewright.job.records import Job, Mandrel
 from borewright.job.web import gripping
-from borewright.mechanics.measured_rings import ring_contact_on
 from borewright.mechanics.measured_touch import touch_on
 from borewright.mechanics.num import Floats
 from borewright.mechanics.outline import BoreLine, bore_line
 from borewright.mechanics.press import push_off_force, push_on_force
-from borewright.mechanics.rings import Elastic, RingContact, ring_contact
 from borewright.mechanics.taper import touch_position
 from borewright.quantities.si import Metre, Newton
 from borewright.reference.library import Tables
-
-EDGE_SHARE = 0.01
-"""Tension is read this share of the length in from each face, and raised by the edge factor."""
-
-ENDLESS = 10.0
-"""Length of taper (m) taken beyond the work, so that only the bore question speaks of the ends."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -52,6 +48,7 @@ class TaperHold:
     facts: Facts
     touch: Draws
     bore_shift: Draws
+    joint: Joint
     way: str = "plain-taper"
 
     @property
@@ -65,62 +62,45 @@ class TaperHold:
     def grip(self, setting: Metre) -> Grip:
         """Grip at a travel (m) past first touch: less peaks in all, less warmth when cutting."""
         f, m, d = self.facts, self.mandrel, float(self.sizes.min())
-        pressed = self.rings(setting, f.lost_rough)
-        warm = self.rings(setting, f.lost_rough + f.lost_warm_per_metre * d)
-        tight = self.rings(setting, np.zeros(1))
-        inside = EDGE_SHARE * self.length, (1 - EDGE_SHARE) * self.length
-        cold = self.normal_force(pressed)
+        pressed = self.state(setting, f.lost_rough)
+        warm = self.state(setting, f.lost_rough + f.lost_warm_per_metre * d)
+        tight = self.state(setting, np.zeros(1))
+        cold = self.round_the_bore(pressed)
         return Grip(
             way=self.way,
             setting=setting,
             diameter=d,
-            normal_force=self.normal_force(warm),
+            normal_force=self.round_the_bore(warm),
             pressed_force=cold,
             holding_friction=f.friction_slip,
             push_on=np.asarray(push_on_force(cold, f.friction_on, m.taper)),
             push_off=np.asarray(push_off_force(cold, f.friction_off, m.taper)),
-            tension=tight.largest_hoop(*inside) * f.edge_factor * f.notch_factor,
-            equivalent_stress=tight.largest_equivalent(*inside) * f.notch_factor,
+            tension=tight.tension * f.edge_factor * f.notch_factor,
+            equivalent_stress=tight.equivalent * f.notch_factor,
             contact_length=pressed.contact_length,
-            edge_pressure=tight.largest_pressure(*inside),
-            pressed_pressure=pressed.largest_pressure(-np.inf, np.inf),
-            growth=pressed.largest_growth(),
+            edge_pressure=tight.pressure,
+            pressed_pressure=pressed.pressure,
+            growth=pressed.growth,
             taper=m.taper,
         )
 
-    def normal_force(self, rings: RingContact) -> Draws:
+    def state(self, travel: Metre, lost: Draws, *, likely_only: bool = False) -> PressedState:
+        """What the joint does at a travel (m), so much interference lost (m), for every draw."""
+        return contact_state(self, travel, lost, 1 if likely_only else len(self.touch))
+
+    def by_rings(self, travel: Metre, lost: Draws) -> PressedState:
+        """The likely case by rings side by side, for the pencil."""
+        return rings_state(self, travel, lost, 1)
+
+    def round_the_bore(self, state: PressedState) -> Draws:
         """Sum of the pressure (N) round the part of the bore that bears: a keyway does not."""
-        return np.asarray(rings.normal_force * self.facts.bearing_share)
+        return np.asarray(state.normal_force * self.facts.bearing_share)
 
     def light_push(self, travel: Metre) -> Newton:
         """Likely push (N) at a small travel (m), peaks not yet flattened: what a hand feels."""
         f, taper = self.facts, self.mandrel.taper
-        normal = self.normal_force(self.rings(travel, np.zeros(1), likely_only=True))
+        normal = self.round_the_bore(self.state(travel, np.zeros(1), likely_only=True))
         return float(push_on_force(float(normal[0]), float(f.friction_on[0]), taper))
-
-    def rings(self, travel: Metre, lost: Floats, *, likely_only: bool = False) -> RingContact:
-        """The rings at a travel, for every draw, on a taper without ends (see the top)."""
-        f, m, measured = self.facts, self.mandrel, profile_of(self.mandrel)
-        cases = 1 if likely_only else len(self.touch)
-        work = Elastic(np.atleast_1d(f.work.modulus)[:cases], f.work.poisson)
-        if measured is not None:
-            # Where the taper changes from place to place, each drawn bore has its own grip.
-            sizes = self.sizes + self.bore_shift[:cases, None]
-            seats = self.touch[:cases] + travel
-            return ring_contact_on(measured, self.line, sizes, seats, lost, work, f.mandrel)
-        start = self.likely_touch + travel - ENDLESS
-        seat = np.full(cases, ENDLESS)
-        return ring_contact(
-            self.line,
-            self.sizes,
-            seat,
-            m.small_end + m.taper * start,
-            m.taper,
-            np.inf,
-            lost,
-            work,
-            f.mandrel,
-        )
 
 
 class PlainTaper:
@@ -149,15 +129,16 @@ def _hold(job: Job, mandrel: Mandrel, facts: Facts, half_band: float, leading: s
     shape = bore_shape(job.work.bore, job.work.length, leading)
     line = (line if leading == "A" else line.mirrored()).cut_at(shape.depths.tolist())
     sizes = shape.at(line.edges)
-    on_metal = _edges_with_metal(line)
     shift = around(0.0, half_band_on(mandrel, half_band), Stream.BORE)
     measured = profile_of(mandrel)
     if measured is not None:
         touch = touch_on(measured, sizes + shift[:, None], line.edges, line.outside > 0)
-        return TaperHold(mandrel, leading, line, sizes, shape, facts, touch, shift)
-    first = touch_position(sizes[on_metal], mandrel.small_end, mandrel.taper, line.edges[on_metal])
-    touch = float(first) + shift / mandrel.taper
-    return TaperHold(mandrel, leading, line, sizes, shape, facts, touch, shift)
+    else:
+        on_metal = _edges_with_metal(line)
+        ends = sizes[on_metal], mandrel.small_end, mandrel.taper, line.edges[on_metal]
+        touch = float(touch_position(*ends)) + shift / mandrel.taper
+    bodies = joint_of(job.work, leading, mandrel, facts, float(touch[0]))
+    return TaperHold(mandrel, leading, line, sizes, shape, facts, touch, shift, bodies)
 
 
 def _edges_with_metal(line: BoreLine) -> np.ndarray:

@@ -50,6 +50,28 @@ def gripping(work: Work) -> tuple[Piece, ...]:
     return tuple(p for p in work.pieces if p not in broken)
 
 
+def joined_to_bore(pieces: Sequence[Piece], bore: Metre) -> tuple[Piece, ...]:
+    """The rings that are one body with those at the bore; what only spokes would carry is left out.
+
+    >>> hub, rim = Piece(0.0, 0.03, 0.04), Piece(0.0, 0.03, 0.12, 0.10)
+    >>> joined_to_bore((rim, hub), 0.018) == (hub,)
+    True
+    """
+    joined = list(on_bore(pieces, bore))
+    left = [p for p in pieces if p not in joined]
+    while reached := [p for p in left if any(_joined(p, q, bore) for q in joined)]:
+        joined += reached
+        left = [p for p in left if p not in reached]
+    return tuple(p for p in pieces if p in joined)
+
+
+def _joined(one: Piece, other: Piece, bore: Metre) -> bool:
+    """Whether two rings share more than a corner."""
+    along = min(one.end, other.end) - max(one.start, other.start)
+    across = min(one.outside, other.outside) - max(one.inside or bore, other.inside or bore)
+    return min(along, across) > -MEETS and max(along, across) > MEETS
+
+
 def metal_share(piece: Piece, work: Work) -> float:
     """The share of a ring that is metal: 1, or what the spokes fill of theirs."""
     if work.spokes is None or piece not in between(work.pieces, work.bore.size):

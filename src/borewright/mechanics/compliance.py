@@ -7,7 +7,7 @@ pressure times its length; all that is linear in q is a matrix here.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -62,9 +62,7 @@ def bore_tension(body: Compliance, pressure: Floats, first: float, last: float) 
 
     Shape of `pressure` (…, n) gives (…,). Units are those of the pressure.
     """
-    start, length = body.strips[0, 0], body.strips[-1, 1] - body.strips[0, 0]
-    along = (body.middles - start) / length
-    inside = (along >= first) & (along <= last)
+    inside = _inside(body, first, last)
     return np.asarray((pressure @ body.hoop[inside].T).max(axis=-1))
 
 
@@ -73,12 +71,78 @@ def largest_tension(body: Compliance, pressure: Floats, margin: float = 0.01) ->
 
     Sharp edges have no value that a finer mesh would not raise: they are left to a radius.
     """
-    start, length = body.strips[0, 0], body.strips[-1, 1] - body.strips[0, 0]
-    along = (body.middles - start) / length
-    inside = (along >= margin) & (along <= 1 - margin)
+    inside = _inside(body, margin, 1 - margin)
     hoop, axial = pressure @ body.hoop[inside].T, pressure @ body.axial[inside].T
     on_bore = np.maximum(hoop, axial).max(axis=-1)
     if not len(body.points):
         return np.asarray(on_bore)
     beside = principal_tension(np.einsum("mcn,...n->...cm", body.stress, pressure)).max(axis=-1)
     return np.asarray(np.maximum(on_bore, beside))
+
+
+EDGE = 0.05
+"""Ours: nearer (over d) to a sharp edge of the bore the pressure has no greatest value."""
+
+
+def largest_equivalent(body: Compliance, pressure: Floats) -> Floats:
+    """Greatest von Mises stress on the bore line but at its edges, for p (…, n); shape (…,).
+
+    No shear there: hoop, axial and the pressure itself are the principal stresses.
+    """
+    inside = _off_the_edges(body)
+    hoop, axial = pressure @ body.hoop[inside].T, pressure @ body.axial[inside].T
+    p = pressure[..., inside]
+    square = (hoop - axial) ** 2 + (axial + p) ** 2 + (hoop + p) ** 2
+    return np.asarray(np.sqrt(square / 2).max(axis=-1))
+
+
+def largest_pressure(body: Compliance, pressure: Floats) -> Floats:
+    """Greatest pressure but at the bore's edges, for p (…, n); shape (…,)."""
+    return np.asarray(pressure[..., _off_the_edges(body)].max(axis=-1))
+
+
+def _off_the_edges(body: Compliance) -> np.ndarray:
+    """Strips whose middle is no edge's; the middle half of a bore that is all edge."""
+    length = float(body.strips[-1, 1] - body.strips[0, 0])
+    share = min(EDGE / length, 0.25)
+    return _inside(body, share, 1 - share)
+
+
+def _inside(body: Compliance, first: float, last: float) -> np.ndarray:
+    """Strips whose middle lies between two shares of the bore's length."""
+    start, length = body.strips[0, 0], body.strips[-1, 1] - body.strips[0, 0]
+    along = (body.middles - start) / length
+    return np.asarray((along >= first) & (along <= last))
+
+
+def turned_round(body: Compliance) -> Compliance:
+    """The same body seen from its other face: z runs the other way, from minus its end.
+
+    >>> one = Compliance(np.array([[0.0, 1.0], [1.0, 3.0]]), *[np.zeros((2, 2))] * 3,
+    ...                  np.zeros((0, 2)), np.zeros((0, 4, 2)), np.zeros((0, 2)), np.zeros((0, 2)))
+    >>> turned_round(one).strips.tolist()
+    [[-3.0, -1.0], [-1.0, 0.0]]
+    """
+    other_way = np.array([-1.0, 1.0])
+    shear = np.array([1.0, 1.0, 1.0, -1.0])[:, None]
+    return Compliance(
+        -body.strips[::-1, ::-1],
+        body.gives[::-1, ::-1],
+        body.hoop[::-1, ::-1],
+        body.axial[::-1, ::-1],
+        body.points * other_way,
+        (body.stress * shear)[..., ::-1],
+        body.outside * other_way,
+        body.growth[:, ::-1],
+    )
+
+
+def moved(body: Compliance, by: float) -> Compliance:
+    """The same body with `by` added to every z."""
+    along = np.array([by, 0.0])
+    return replace(
+        body,
+        strips=body.strips + by,
+        points=body.points + along,
+        outside=body.outside + along,
+    )

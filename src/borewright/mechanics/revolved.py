@@ -82,6 +82,32 @@ def cells(body: Revolved, z: Floats, r: Floats) -> np.ndarray:
     return metal
 
 
+def turned(body: Revolved) -> Revolved:
+    """The same outline seen from its other face: z runs the other way, from minus its end."""
+    return Revolved(
+        tuple((-end, -start, low, high) for start, end, low, high in body.rings),
+        tuple(-z for z in reversed(body.z)),
+        body.r,
+        tuple((-end, -start) for start, end in reversed(body.bearing)),
+        body.healed,
+    )
+
+
+def shifted(body: Revolved, by: Ratio) -> Revolved:
+    """The same outline with `by` added to every z.
+
+    >>> shifted(turned(revolved([(0.0, 2.0, 0.5, 1.0), (0.0, 0.5, 1.0, 3.0)])), 2.0).rings
+    ((0.0, 2.0, 0.5, 1.0), (1.5, 2.0, 1.0, 3.0))
+    """
+    return Revolved(
+        tuple((start + by, end + by, low, high) for start, end, low, high in body.rings),
+        tuple(z + by for z in body.z),
+        body.r,
+        tuple((start + by, end + by) for start, end in body.bearing),
+        body.healed,
+    )
+
+
 def _snapped(edges: list[float], kept: tuple[float, ...]) -> tuple[tuple[float, ...], bool]:
     """Rising edges, those within a sliver as one; `kept` ones do not move."""
     found: list[float] = []

@@ -214,7 +214,7 @@ class _Known:
         rough, tight = (joined.pressure(self.overlap(joined, seat, v)) for v in (self.lost, 0.0))
         return Told(
             joined.normal_force(rough),
-            joined.contact_length(rough),
+            joined.contact_length(self.overlap(joined, seat, self.lost)),
             joined.bore_tension(tight, *HOOP_WINDOW),
             joined.largest_tension(tight),
             joined.growth(rough),

@@ -1,4 +1,8 @@
-"""The compliance of a work or a mandrel: from memory, from a file, else built."""
+"""The compliance of a work or a mandrel: from memory, from a file, else built.
+
+A shape and the same shape turned end for end, or standing elsewhere along z, are one: it is built
+once, the way whose name comes first, and turned and moved to where it is asked for.
+"""
 
 from __future__ import annotations
 
@@ -6,9 +10,9 @@ from collections import OrderedDict
 from collections.abc import Callable
 from typing import Final
 
-from borewright.mechanics.compliance import Compliance
+from borewright.mechanics.compliance import Compliance, moved, turned_round
 from borewright.mechanics.num import Floats
-from borewright.mechanics.revolved import Revolved
+from borewright.mechanics.revolved import Revolved, shifted, turned
 from borewright.quantities.si import Ratio
 from borewright.shapes.key import ends, mandrel_key, work_key
 from borewright.shapes.store import keep, kept
@@ -23,13 +27,18 @@ _memory: OrderedDict[str, Compliance] = OrderedDict()
 
 def work_shape(body: Revolved, poisson: Ratio) -> Compliance:
     """The work's compliance. OutsideModel where it is too large to build."""
+    start, end = body.z[0], body.z[-1]
+    ahead, back = shifted(body, -start), shifted(turned(body), end)
+    names = work_key(ahead, poisson), work_key(back, poisson)
+    chosen = ahead if names[0] <= names[1] else back
 
     def build() -> Compliance:
         from borewright.mechanics.elastic_body import work_compliance  # heavy
 
-        return work_compliance(body, poisson)
+        return work_compliance(chosen, poisson)
 
-    return _found(work_key(body, poisson), build)
+    found = _found(min(names), build)
+    return moved(found, start) if chosen is ahead else moved(turned_round(found), end)
 
 
 def mandrel_shape(
@@ -37,13 +46,23 @@ def mandrel_shape(
 ) -> Compliance:
     """The mandrel's under these strips; `stands_out`: of either face (over d), before rounding."""
     out = ends(stands_out, ENDLESS_BAR)
+    start, end = float(strips[0, 0]), float(strips[-1, 1])
+    ahead, back = strips - start, end - strips[::-1, ::-1]
+    names = (
+        mandrel_key(ahead, poisson, hole, out),
+        mandrel_key(back, poisson, hole, (out[1], out[0])),
+    )
+    is_ahead = names[0] <= names[1]
 
     def build() -> Compliance:
         from borewright.mechanics.elastic_body import mandrel_compliance  # heavy
 
-        return mandrel_compliance(strips, poisson, hole, out)
+        if is_ahead:
+            return mandrel_compliance(ahead, poisson, hole, out)
+        return mandrel_compliance(back, poisson, hole, (out[1], out[0]))
 
-    return _found(mandrel_key(strips, poisson, hole, out), build)
+    found = _found(min(names), build)
+    return moved(found, start) if is_ahead else moved(turned_round(found), end)
 
 
 def forget() -> None:

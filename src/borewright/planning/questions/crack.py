@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import numpy as np
 
-from borewright.answer.records import Figure, Question, Verdict
+from borewright.answer.records import Figure, Input, Question, Verdict
 from borewright.cutting.load_demand import softer
 from borewright.cutting.schedule import finished_outside, outermost_inside
+from borewright.mechanics.rings import hoop_factor
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
 from borewright.planning.margins import bore_margins
+from borewright.planning.rings_check import over_rings, rings_check
 from borewright.planning.soundness import (
     LOOK,
     flaw_forbids,
@@ -142,49 +144,78 @@ def _changes(trial: Trial) -> str:
 
 
 def _figures(trial: Trial) -> tuple[Figure, ...]:
-    g, f = trial.grip, trial.hold.facts
-    line = trial.hold.line
-    hub = (
-        given("bore", g.diameter, "m", "bore"),
-        given("hub outside", float(line.outside[line.outside > 0].min()), "m"),
-    )
-    edge = (given("pressure", likely(g.edge_pressure), "Pa"), *hub)
-    pressed = (
-        given("pressure", likely(g.pressed_pressure), "Pa"),
-        *hub,
-        given("E", likely(np.atleast_1d(f.work.modulus)), "Pa"),
-    )
-    factor = given("edge factor", likely(f.edge_factor))
-    notch, from_ = given("notch factor", likely(f.notch_factor)), ("ours", f.notch_source)
-    stress = (
-        spread(
-            "largest_tension",
-            g.tension,
-            "Pa",
-            "pressure",
-            "lame_hoop",
-            (*edge, factor, notch),
-            from_,
-        )
-        if f.brittle
-        else spread(
-            "equivalent_stress",
-            g.equivalent_stress,
-            "Pa",
-            "pressure",
-            "equivalent_stress",
-            (*edge, notch),
-            from_[1:] if likely(f.notch_factor) > 1 else (),
-        )
-    )
+    f = trial.hold.facts
     name, rule = (
         ("tensile_strength", "crack_margin") if f.brittle else ("yield_strength", "yield_margin")
     )
     return (
-        stress,
+        _tension(trial) if f.brittle else _equivalent(trial),
         spread(name, f.strength, "Pa", "pressure", rule, (), (_strength_source(trial),)),
-        spread("outside_growth", g.growth, "m", "small", "outside_growth", pressed),
+        _growth(trial),
     )
+
+
+def _tension(trial: Trial) -> Figure:
+    """Of brittle work: rings by pencil, then what the elastic bodies add, the edge and the notch."""
+    g, f, hub = trial.grip, trial.hold.facts, _hub(trial)
+    rings = likely(rings_check(trial).tight.tension)
+    smooth = likely(g.tension) / likely(f.edge_factor) / likely(f.notch_factor)
+    factors = (
+        over_rings(smooth, rings),
+        given("edge factor", likely(f.edge_factor)),
+        given("notch factor", likely(f.notch_factor)),
+    )
+    pressure = given("pressure", rings / _hoop(hub), "Pa")
+    inputs = (pressure, *hub, *factors)
+    from_ = ("ours", f.notch_source)
+    return spread("largest_tension", g.tension, "Pa", "pressure", "lame_hoop", inputs, from_)
+
+
+def _equivalent(trial: Trial) -> Figure:
+    """Of ductile work, likewise."""
+    g, f, hub = trial.grip, trial.hold.facts, _hub(trial)
+    rings = likely(rings_check(trial).tight.equivalent)
+    h = _hoop(hub)
+    notch = likely(f.notch_factor)
+    inputs = (
+        given("pressure", rings / float(np.sqrt(h * h + h + 1)), "Pa"),
+        *hub,
+        over_rings(likely(g.equivalent_stress) / notch, rings),
+        given("notch factor", notch),
+    )
+    from_ = (f.notch_source,) if notch > 1 else ()
+    name = "equivalent_stress"
+    return spread(name, g.equivalent_stress, "Pa", "pressure", name, inputs, from_)
+
+
+def _growth(trial: Trial) -> Figure:
+    """Of the outside, likewise."""
+    g, hub = trial.grip, _hub(trial)
+    rings = likely(rings_check(trial).pressed.growth)
+    modulus = likely(np.atleast_1d(trial.hold.facts.work.modulus))
+    bore, outside = (i.value for i in hub)
+    each = 2 * bore**2 * outside / (modulus * (outside**2 - bore**2))
+    inputs = (
+        given("pressure", rings / each, "Pa"),
+        *hub,
+        given("E", modulus, "Pa"),
+        over_rings(likely(g.growth), rings),
+    )
+    return spread("outside_growth", g.growth, "m", "small", "outside_growth", inputs)
+
+
+def _hub(trial: Trial) -> tuple[Input, Input]:
+    """Bore and outside of the thinnest ring."""
+    line = trial.hold.line
+    return (
+        given("bore", trial.grip.diameter, "m", "bore"),
+        given("hub outside", float(line.outside[line.outside > 0].min()), "m"),
+    )
+
+
+def _hoop(hub: tuple[Input, Input]) -> float:
+    """Hoop tension over pressure at the bore of that ring."""
+    return float(hoop_factor(np.array(hub[0].value / hub[1].value)))
 
 
 def _strength_source(trial: Trial) -> str:

@@ -97,8 +97,8 @@ def half_grip(trial: Trial) -> Kelvin:
 
     def lost_share(rise: float) -> float:
         lost = rough + expansion * trial.grip.diameter * rise
-        rings = trial.hold.rings(trial.chosen.travel, lost, likely_only=True)
-        return 1 - float(trial.hold.normal_force(rings)[0]) / cold if cold > 0 else 1.0
+        state = trial.hold.state(trial.chosen.travel, lost, likely_only=True)
+        return 1 - float(trial.hold.round_the_bore(state)[0]) / cold if cold > 0 else 1.0
 
     cold = likely(trial.grip.pressed_force)
     found = where_it_reaches(lost_share, 0.5, 0.0, HOTTEST, steps=24)

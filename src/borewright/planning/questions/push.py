@@ -14,6 +14,7 @@ from borewright.planning.dishing import dish_figures
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
 from borewright.planning.press_room import press_troubles
+from borewright.planning.rings_check import over_rings, rings_check, rings_words
 from borewright.planning.support import support_doubt, support_figures
 from borewright.planning.travel import press_draws, press_margins
 from borewright.planning.trial import Trial
@@ -50,8 +51,10 @@ def _reason(trial: Trial, margin: float) -> str:
     expect = f"Expect a push of about {show.force(likely(push))} (between {band})"
     if trial.shop.hammers:
         last = show.small(float(blow_travel(_energy(trial), max(likely(push), LEAST_PUSH))))
-        return f"{expect}: about {blows(trial)} blows of a soft hammer, the last moving it {last}."
-    return f"{expect}; {trial.shop.press_name} gives {times(margin)} the likely push."
+        hammer = f"about {blows(trial)} blows of a soft hammer, the last moving it {last}"
+        return f"{expect}: {hammer}. {rings_words(trial)}"
+    gives = f"{trial.shop.press_name} gives {times(margin)} the likely push"
+    return f"{expect}; {gives}. {rings_words(trial)}"
 
 
 def blows(trial: Trial) -> int:
@@ -87,7 +90,7 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
 
 
 def _pressures(trial: Trial) -> tuple[Figure, ...]:
-    """What the peaks take, and the pressure at the hardest-pressed place."""
+    """What the peaks take, and the pressure at the hardest-pressed place, by pencil and in truth."""
     g, f, line = trial.grip, trial.hold.facts, trial.hold.line
     rough = trial.tables.roughness(trial.job.work.bore.made_by)
     ground = trial.tables.roughness("ground-mandrel")
@@ -96,7 +99,8 @@ def _pressures(trial: Trial) -> tuple[Figure, ...]:
         given("Rz mandrel", ground.best, "m", "small"),
         given("share", trial.tables.allowance("roughness_loss").best),
     )
-    squeeze = likely(g.pressed_pressure) * g.diameter * likely_compliance(trial)
+    rings = likely(rings_check(trial).pressed.pressure)
+    squeeze = rings * g.diameter * likely_compliance(trial)
     lame = (
         given("squeeze kept", squeeze, "m", "small"),
         given("bore", g.diameter, "m", "bore"),
@@ -105,6 +109,7 @@ def _pressures(trial: Trial) -> tuple[Figure, ...]:
         given("v work", float(f.work.poisson)),
         given("E mandrel", float(f.mandrel.modulus), "Pa"),
         given("v mandrel", float(f.mandrel.poisson)),
+        over_rings(likely(g.pressed_pressure), rings),
     )
     return (
         spread(

@@ -7,11 +7,16 @@ from collections.abc import Iterator
 
 from borewright.answer.records import Figure, Question, Verdict
 from borewright.holding.measured_words import beyond_use, wear_words
+from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import figure, given, spread
 from borewright.planning.judge import judge
+from borewright.planning.rings_check import over_rings, rings_check
 from borewright.planning.trial import Trial
 from borewright.quantities.si import Metre
+
+FILLED = 0.99
+"""Ours: share of the bore that counts as all of it."""
 
 
 def ask_seat(trial: Trial) -> Question:
@@ -50,7 +55,7 @@ def _reason(trial: Trial, share: float, *, sound: bool) -> str:
     if not trial.touch_is_known:
         known = "bore reading is" if trial.job.work.bore.limits is None else "bore's limits are"
         where = f"the {known} too loose to say where it sits; the touch on the mandrel tells"
-    if share > 0.99:
+    if share > FILLED:
         return f"Pressed {_press(trial)} past touch it bears on its whole bore; {where}."
     held = f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore"
     rest = "the rest is free" if sound else "the rest is free and it can rock"
@@ -82,10 +87,23 @@ def _press(trial: Trial) -> str:
 
 
 def _changes(trial: Trial) -> str:
-    full = trial.hold.length + float(trial.hold.facts.lost_rough[0]) / trial.mandrel.taper
+    full = _travel_that_fills(trial)
     step = 2.54e-6 if trial.show.units == "inch" else 0.01e-3
     moves = f"{trial.show.small(step)} of bore moves the seat {trial.show.length(step / trial.mandrel.taper)}"
     return f"About {trial.show.length(full)} of travel fills the bore; {moves}."
+
+
+def _travel_that_fills(trial: Trial) -> Metre:
+    """Travel (m) past touch, by hand's push and press, at which the whole bore bears, likely case."""
+    hold, whole = trial.hold, FILLED * _bearing_length(trial)
+    lost = hold.facts.lost_rough[:1]
+
+    def bears(travel: Metre) -> float:
+        return float(hold.state(travel, lost, likely_only=True).contact_length[0])
+
+    most = 2 * hold.length + float(lost[0]) / trial.mandrel.taper
+    found = where_it_reaches(bears, whole, 0.0, most, steps=8)
+    return most if found is None else found
 
 
 def _figures(trial: Trial) -> tuple[Figure, ...]:
@@ -149,6 +167,10 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
                 given("length", trial.hold.length, "m"),
                 given("lost to peaks", likely(trial.hold.facts.lost_rough), "m", "small"),
                 given("taper", m.taper, "m/m"),
+                over_rings(
+                    likely(trial.grip.contact_length),
+                    likely(rings_check(trial).pressed.contact_length),
+                ),
             ),
         ),
     )

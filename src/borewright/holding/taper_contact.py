@@ -1,0 +1,121 @@
+"""A taper hold as two elastic bodies: the joint, and its state at any travel for every drawn case.
+
+On a straight taper the gap at first touch has one shape whatever the size of the bore: one curve
+serves every travel, and roughness, warmth and travel only shift along it. On a mandrel measured at
+three stations or more the shape changes with the place where the drawn bore stops: curves at five
+bores span the draws, and the rest are read between them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from typing import TYPE_CHECKING, Final
+
+import numpy as np
+
+from borewright.answer.records import Draws
+from borewright.holding.contact_curves import contact_curves
+from borewright.holding.elastic_joint import Joint, joint
+from borewright.holding.facts import Facts
+from borewright.holding.measured_mandrel import diameter_of, profile_of
+from borewright.holding.pressed_state import PressedState
+from borewright.job.records import Mandrel, Piece, Work
+from borewright.job.web import gripping, joined_to_bore
+from borewright.mechanics.num import Floats
+from borewright.mechanics.rings import Elastic
+from borewright.quantities.si import Metre
+
+if TYPE_CHECKING:
+    from borewright.holding.plain_taper import TaperHold
+
+NODES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
+"""Which of the drawn bores, in order of size, are worked on a measured mandrel."""
+
+
+def joint_of(work: Work, leading: str, mandrel: Mandrel, facts: Facts, touch: Metre) -> Joint:
+    """Work and mandrel, likely moduli; z from the leading face. OutsideModel for no single body.
+
+    The mandrel goes on past both faces by what is left of it, its reduced ends included, with the
+    leading face at first `touch` (m): nearer to its large end by the travel is still the same, as
+    long as one bore diameter stands out.
+    """
+    out = (
+        mandrel.ground_length + mandrel.end_length - touch,
+        touch - work.length + mandrel.end_length,
+    )
+    likely = Elastic(float(np.atleast_1d(facts.work.modulus)[0]), float(facts.work.poisson))
+    rings = _seen_from(leading, _bearing_rings(work), work.length)
+    return joint(rings, work.bore.size, likely, facts.mandrel, out)
+
+
+def _bearing_rings(work: Work) -> tuple[Piece, ...]:
+    """The rings whose metal goes all the way round and is one with that at the bore."""
+    return joined_to_bore(gripping(work), work.bore.size)
+
+
+def _seen_from(
+    leading: str, rings: tuple[Piece, ...], length: Metre
+) -> tuple[tuple[Metre, Metre, Metre, Metre | None], ...]:
+    if leading == "A":
+        return tuple((p.start, p.end, p.outside, p.inside) for p in rings)
+    return tuple((length - p.end, length - p.start, p.outside, p.inside) for p in rings)
+
+
+def contact_state(hold: TaperHold, travel: Metre, lost: Draws, cases: int) -> PressedState:
+    """The state past first touch with so much interference `lost` (m, (cases,) or one)."""
+    f = hold.facts
+    modulus = np.atleast_1d(np.asarray(f.work.modulus, dtype=np.float64))
+    ratios = modulus / float(f.mandrel.modulus)
+    lost = np.broadcast_to(lost, cases)
+    now = modulus[:cases], ratios[:cases]
+    if profile_of(hold.mandrel) is None:
+        shape = gap(hold, 0, hold.likely_touch) / (2 * hold.joint.bore)
+        raised = (hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)
+        return contact_curves(hold.joint, shape, ratios).state(raised, *now)
+    chosen = _chosen_cases(hold.bore_shift[:cases])
+    states = [_state_of_case(hold, case, travel, lost, ratios, now) for case in chosen]
+    return _between(states, hold.bore_shift[chosen], hold.bore_shift[:cases])
+
+
+def gap(hold: TaperHold, case: int, seat: Metre) -> Floats:
+    """Bore less mandrel (m on diameter) at every strip, the leading face at x = `seat` (m)."""
+    z = hold.joint.places
+    bore = np.interp(z, hold.line.edges, hold.sizes)
+    if profile_of(hold.mandrel) is not None:
+        bore = bore + hold.bore_shift[case]
+    return np.asarray(bore - diameter_of(hold.mandrel, seat - z))
+
+
+def _state_of_case(
+    hold: TaperHold,
+    case: int,
+    travel: Metre,
+    lost: Draws,
+    ratios: Draws,
+    now: tuple[Draws, Draws],
+) -> PressedState:
+    """Every draw's friction, roughness and modulus, but this case's bore."""
+    shape = gap(hold, case, float(hold.touch[case]) + travel) / (2 * hold.joint.bore)
+    return contact_curves(hold.joint, shape, ratios).state(-lost / (2 * hold.joint.bore), *now)
+
+
+def _chosen_cases(shifts: Draws) -> np.ndarray:
+    order = np.argsort(shifts)
+    places = order[np.rint(np.array(NODES) * (len(shifts) - 1)).astype(int)]
+    _, first = np.unique(shifts[places], return_index=True)
+    return np.asarray(places[first])
+
+
+def _between(states: list[PressedState], at: Draws, wanted: Draws) -> PressedState:
+    """Read along straight lines between the states at rising `at`."""
+    below = np.clip(np.searchsorted(at, wanted, side="right") - 1, 0, max(0, len(at) - 2))
+    above = np.minimum(below + 1, len(at) - 1)
+    span = np.where(above > below, at[above] - at[below], 1.0)
+    share = np.where(above > below, (wanted - at[below]) / span, 0.0)
+    case = np.arange(len(wanted))
+
+    def read(name: str) -> Draws:
+        rows = np.array([getattr(s, name) for s in states])
+        return np.asarray((1 - share) * rows[below, case] + share * rows[above, case])
+
+    return PressedState(**{field.name: read(field.name) for field in fields(PressedState)})
