@@ -9,6 +9,7 @@
     measured_mandrel  a mandrel measured at stations: profile, window, flat stretches
     measured_words what such a mandrel shows of its straightness, in sentences
     elastic_joint  a bore on a mandrel as two elastic bodies
+    pressed_state  the pressed joint at one travel: pressure, gap and contact along the bore
     plain_taper    the plain taper mandrel
 
 May import answer, job, mechanics, reference, quantities, errors.
