@@ -27,9 +27,13 @@ class TensionBand:
 
 @dataclass(frozen=True, slots=True)
 class StripPressure:
-    """The pressure at one depth: no peak flattened, and what is left when they are."""
+    """The pressure on one strip of the bore: no peak flattened, and what is left when they are.
+
+    `z` is the middle of the strip.
+    """
 
     z: Metre
+    length: Metre
     pressure: Pascal
     pressure_eased: Pascal
 
@@ -92,12 +96,14 @@ class PressedShape:
     """What is drawn and not written down. `tints` rise with the tension.
 
     `gap`: (z, m on diameter) between bore and mandrel, strip by strip.
-    `drawn_to`: the radius where the drawing is broken off, None where all of the work is drawn.
+    `drawn_to`: the radius where the drawing is broken off, None where all of the work is drawn;
+    `beyond`: the greatest tension past it.
     """
 
     tints: tuple[Tinted, ...]
     gap: tuple[Place, ...]
     drawn_to: Metre | None
+    beyond: Pascal = 0.0
 
 
 @dataclass(frozen=True, slots=True)

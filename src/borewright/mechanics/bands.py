@@ -8,7 +8,7 @@ from typing import Final
 ROUND: Final = (1.0, 2.0, 5.0)
 """The figures of a round number; each power of ten has all three."""
 
-MOST_STEPS: Final = 6
+MOST_STEPS: Final = 5
 """Most even steps that the whole is cut into."""
 
 FINER: Final = 3
@@ -18,8 +18,8 @@ FINER: Final = 3
 def round_step(size: float, most: int) -> float:
     """The smallest 1-2-5 step of which no more than `most` are less than a size.
 
-    >>> round_step(3400.0, 6), round_step(4.2, 6), round_step(10.1, 6)
-    (1000.0, 1.0, 2.0)
+    >>> round_step(3400.0, 5), round_step(4.2, 5), round_step(10.1, 5)
+    (1000.0, 1.0, 5.0)
     """
     power = 10.0 ** floor(log10(size / most) - 1e-9)
     return next(step * power for step in (*ROUND, 10.0, 20.0) if step * power * most >= size - 1e-9)

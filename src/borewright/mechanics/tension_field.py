@@ -20,7 +20,7 @@ from borewright.mechanics.revolved import BORE, Revolved
 from borewright.quantities.si import Ratio
 
 FIRST: Final = 0.025
-GROWTH: Final = 0.09
+GROWTH: Final = 0.05
 """Size of a cell at the bore, over d, and how much longer it is for each d of distance from it."""
 
 FINEST: Final = 0.012

@@ -91,7 +91,8 @@ def _drawn(
 
 
 def _pressures(state: PressedState) -> tuple[StripPressure, ...]:
-    rows = zip(state.joined.places, state.tight, state.eased, strict=True)
+    lengths = state.joined.work.lengths * state.joined.bore
+    rows = zip(state.joined.places, lengths, state.tight, state.eased, strict=True)
     return tuple(StripPressure(*(float(v) for v in row)) for row in rows)
 
 

@@ -23,20 +23,19 @@ def _notes(
 ) -> Iterator[str]:
     show, work = trial.show, trial.job.work
     yield (
-        "Drawn for the likely case with no peak of either surface flattened: that loads the bore most. "
-        "Dashed: the pressure left once they flatten."
+        "Likely case, no peak of either surface flattened: that loads the bore most. Dashed: the pressure left once "
+        "they flatten."
     )
     yield (
-        "Tension here is the greatest pull in any direction. The sharp ends of the bore and sharp inner "
-        "corners have no greatest value: a radius or chamfer decides there. They do not set the bands."
+        "Tension: the greatest pull in any direction. At the sharp ends of the bore and in sharp inner corners it has no "
+        "highest value, a radius or chamfer decides it: they do not set the bands. Nor has the pressure at a sharp end."
     )
     yield _judged(trial)
     if shape.drawn_to is not None:
+        under = next((bound for bound in bounds if bound >= shape.beyond), shape.beyond)
         yield (
-            f"Broken off at {show.length(2 * shape.drawn_to)} of {show.length(work.outside)} outside: beyond, the "
-            "tension only falls."
-            if _falls(state)
-            else f"Broken off at {show.length(2 * shape.drawn_to)} of {show.length(work.outside)} outside."
+            f"Broken off at {show.length(2 * shape.drawn_to)} of {show.length(work.outside)} outside: beyond, the tension "
+            f"is under {show.pressure(under)}."
         )
     if work.spokes:
         yield (
@@ -61,7 +60,3 @@ def _judged(trial: Trial) -> str:
         "plan's crack answer counts both."
     )
 
-
-def _falls(state: PressedState) -> bool:
-    """A plain disc, whose tension has no reason to rise again farther out."""
-    return len(state.body.rings) == 1

@@ -53,7 +53,8 @@ def shape_of(
     all_ = _region(drawn, np.zeros_like(tension), 0.0)
     regions = (Region(all_.outlines, ()), *(part for _, part in kept))
     tints = tuple(_tinted(k, part, of.bore) for k, part in enumerate(regions, 1))
-    shape = PressedShape(tints, gap, SHOWN * of.bore if far else None)
+    beyond = float(whole.tension[whole.r > SHOWN].max()) if far else 0.0
+    shape = PressedShape(tints, gap, SHOWN * of.bore if far else None, beyond)
     return shape, tuple(b for b, _ in kept)
 
 
