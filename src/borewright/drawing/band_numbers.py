@@ -23,7 +23,11 @@ CLEAR = 2.3
 STEP = 0.25
 """Grid on which room is looked for, mm."""
 
+SEEN = 4.0
+"""A piece of this area (mm2) has a number of its own, even where the band has one elsewhere."""
+
 _TURN = 24
+"""Directions that a leader may take."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -69,25 +73,37 @@ class Ground:
 def number_items(
     tints: Sequence[Area], ground: Ground, taken: Bools, letters: Bools, middle: float
 ) -> tuple[Item, ...]:
-    """A number in every piece of every band that has room, and at least one for each band.
+    """A number in every piece of every band that can be seen, and at least one for each band.
 
     `taken`: cells that no number may cover; `letters`: those no leader may cross; `middle`: the place along the work
     that numbers are drawn to, so that they stand under each other.
     """
     masks = [ground.mask(area.contours) for area in tints] + [ground.mask(())]
     bands = [here & ~above for here, above in zip(masks, masks[1:], strict=False)]
-    inside = [_inside(band, ground, taken, middle) for band in bands]
+    found = [_pieces(band, ground, taken, middle) for band in bands]
     items: list[Item] = []
     words = np.zeros_like(taken)
-    for number, places in enumerate(inside, 1):
-        for place in places:
+    for number, pieces in enumerate(found, 1):
+        for place in (p.at for p in pieces if p.roomy):
             items.append(_number(number, place))
             words |= ground.near(place, ROOM)
     used = taken | masks[0]
-    for number, (band, places) in enumerate(zip(bands, inside, strict=True), 1):
-        if not places and band.any():
-            items += _led(number, _deepest(band, ground), ground, used, words | letters)
+    for number, pieces in enumerate(found, 1):
+        lone = not any(p.roomy for p in pieces)
+        tight = sorted((p for p in pieces if not p.roomy), key=lambda p: -p.area)
+        for k, piece in enumerate(tight):
+            if piece.area >= SEEN or (lone and k == 0):
+                items += _led(number, piece.at, ground, used, words | letters)
     return tuple(items)
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """A piece of a band: where its number stands or its leader ends, its size, and whether inside."""
+
+    at: Point
+    area: float
+    roomy: bool
 
 
 def _number(number: int, at: Point) -> Text:
@@ -96,29 +112,28 @@ def _number(number: int, at: Point) -> Text:
     )
 
 
-def _inside(band: Bools, ground: Ground, taken: Bools, middle: float) -> list[Point]:
-    """One place in each piece of the band with room, nearest to the middle."""
+def _pieces(band: Bools, ground: Ground, taken: Bools, middle: float) -> list[_Piece]:
+    """Each piece with its place: nearest to the middle where there is room, else the deepest."""
     from scipy import ndimage  # only a picture needs it
 
     depth = STEP * ndimage.distance_transform_edt(np.pad(band & ~taken, 1))[1:-1, 1:-1]
-    pieces, count = ndimage.label(band)
+    within = ndimage.distance_transform_edt(np.pad(band, 1))[1:-1, 1:-1]
+    labels, count = ndimage.label(band)
     found = []
     for piece in range(1, count + 1):
-        here = np.where(pieces == piece, depth, 0.0)
+        here = np.where(labels == piece, depth, 0.0)
+        area = float((labels == piece).sum()) * STEP**2
         if here.max() >= ROOM:
             rows, columns = np.nonzero(here >= min(CLEAR, 0.95 * here.max()))
             off = np.abs(ground.left + STEP * columns - middle)
             best = int(np.lexsort((-here[rows, columns], off))[0])
-            found.append(ground.place(int(rows[best]), int(columns[best])))
+            i, j = rows[best], columns[best]
+        else:
+            i, j = np.unravel_index(
+                int(np.argmax(np.where(labels == piece, within, 0.0))), within.shape
+            )
+        found.append(_Piece(ground.place(int(i), int(j)), area, bool(here.max() >= ROOM)))
     return found
-
-
-def _deepest(band: Bools, ground: Ground) -> Point:
-    from scipy import ndimage  # only a picture needs it
-
-    depth = ndimage.distance_transform_edt(np.pad(band, 1))[1:-1, 1:-1]
-    i, j = np.unravel_index(int(np.argmax(depth)), depth.shape)
-    return ground.place(int(i), int(j))
 
 
 def _led(number: int, start: Point, ground: Ground, used: Bools, words: Bools) -> list[Item]:

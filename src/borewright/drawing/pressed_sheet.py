@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 
 from borewright.answer.pressed import PressedPicture, PressedShape
@@ -74,15 +76,17 @@ def said_of(picture: PressedPicture) -> str:
     )
 
 
-def _where(picture: PressedPicture, show: Show) -> str:
+def _where(
+    picture: PressedPicture, show: Show, brief: Callable[[str], str] = lambda words: words
+) -> str:
     """The place of the largest tension in words."""
     place, leading = picture.largest, picture.leading_face
     off = place.r - picture.bore / 2
-    at = "at the bore" if off < 1e-3 * picture.bore else f"{show.length(off)} outside the bore"
+    at = "at the bore" if off < 1e-3 * picture.bore else f"{brief(show.length(off))} outside the bore"
     if place.z <= picture.work_length / 2:
-        return f"{at}, {show.length(place.z)} from face {leading}"
+        return f"{at}, {brief(show.length(place.z))} from face {leading}"
     other = "B" if leading == "A" else "A"
-    return f"{at}, {show.length(picture.work_length - place.z)} from face {other}"
+    return f"{at}, {brief(show.length(picture.work_length - place.z))} from face {other}"
 
 
 def _head(picture: PressedPicture, show: Show) -> tuple[Text, ...]:
@@ -155,7 +159,7 @@ def _largest(picture: PressedPicture, show: Show, top: float) -> tuple[Item, ...
     words = (
         f"Largest: {show.pressure(picture.largest.tension)}, "
         f"{100 * picture.largest.share:.2g} % of the {picture.strength_kind} strength of "
-        f"{show.pressure(picture.strength)}, {_where(picture, show)}."
+        f"{show.pressure(picture.strength)}, {_where(picture, show, without_other_unit)}."
     )
     lines = wrapped(words, SIZE, width - 4.0)
     y = top + 4.5
