@@ -16,7 +16,7 @@ Place: TypeAlias = tuple[float, float]
 
 @dataclass(frozen=True, slots=True)
 class TensionBand:
-    """One numbered band: from `low` (None: whatever is less) to `high`, and as shares of strength."""
+    """One band: from `low` (None: whatever is less) to `high`, and as shares of strength."""
 
     number: int
     low: Pascal | None
@@ -40,7 +40,7 @@ class StripPressure:
 
 @dataclass(frozen=True, slots=True)
 class LargestTension:
-    """The greatest principal tension, sharp edges left out: its place, value and share of strength."""
+    """The greatest principal tension, sharp edges left out: place, value, share of strength."""
 
     z: Metre
     r: Metre
@@ -50,7 +50,7 @@ class LargestTension:
 
 @dataclass(frozen=True, slots=True)
 class PressedPicture:
-    """The numbers of the picture. `strength` is the tensile one of brittle metal, else the yield."""
+    """The numbers of the picture. `strength`: the tensile one of brittle metal, else the yield."""
 
     title: str
     units: str

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import cos, hypot, pi, sin
 
 import numpy as np
@@ -75,11 +76,11 @@ def number_items(
 ) -> tuple[Item, ...]:
     """A number in every piece of every band that can be seen, and at least one for each band.
 
-    `taken`: cells that no number may cover; `letters`: those no leader may cross; `middle`: the place along the work
-    that numbers are drawn to, so that they stand under each other.
+    `taken`: cells that no number may cover; `letters`: those no leader may cross; `middle`: the
+    place along the work that numbers are drawn to, so that they stand under each other.
     """
     masks = [ground.mask(area.contours) for area in tints] + [ground.mask(())]
-    bands = [here & ~above for here, above in zip(masks, masks[1:], strict=False)]
+    bands = [here & ~above for here, above in pairwise(masks)]
     found = [_pieces(band, ground, taken, middle) for band in bands]
     items: list[Item] = []
     words = np.zeros_like(taken)
@@ -99,7 +100,7 @@ def number_items(
 
 @dataclass(frozen=True, slots=True)
 class _Piece:
-    """A piece of a band: where its number stands or its leader ends, its size, and whether inside."""
+    """A piece of a band: where its number or its leader goes, its size, and whether it has room."""
 
     at: Point
     area: float

@@ -79,7 +79,11 @@ def wrapped(text: str, size: float, width: float) -> tuple[str, ...]:
 
 def _bound(text: str) -> str:
     """The text with a number, its fraction and its unit held together."""
-    return re.sub(r"(?<=\d) (?=[a-zµ°(%]|\d+/\d)|(?<=[a-z]) (?=\()", _HARD, " ".join(text.split()))
+    return re.sub(
+        r"(?<=\d) (?=[a-zµ°(%]|\d+/\d)|(?<=[a-z]) (?=\()|(?<=face) (?=[AB]\b)",
+        _HARD,
+        " ".join(text.split()),
+    )
 
 
 @lru_cache(maxsize=2)

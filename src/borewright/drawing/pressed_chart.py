@@ -57,9 +57,7 @@ def _ends(picture: PressedPicture) -> tuple[float, float]:
     return first.z - first.length / 2, last.z + last.length / 2
 
 
-def _scale(
-    chart: ChartFrame, picture: PressedPicture, size: float, symbol: str
-) -> Iterator[Item]:
+def _scale(chart: ChartFrame, picture: PressedPicture, size: float, symbol: str) -> Iterator[Item]:
     left, right = (chart.frame.x(z) for z in _ends(picture))
     step = round_step(chart.most / size, MOST_MARKS)
     yield Line(left, chart.base, right, chart.base, name="chart-base")
@@ -71,7 +69,9 @@ def _scale(
         yield Line(left - 1.2, y, left, y, LineKind.THIN, "chart-mark")
         yield Text(left - 1.8, y + 0.33 * SIZE, words, SIZE, "end", mask=False, name="chart-number")
     top = chart.y(chart.most) - 3.4
-    yield Text(left, top, f"Pressure along the bore, {symbol}", SIZE, bold=True, name="chart-caption")
+    yield Text(
+        left, top, f"Pressure along the bore, {symbol}", SIZE, bold=True, name="chart-caption"
+    )
 
 
 def _ordinates(chart: ChartFrame, picture: PressedPicture) -> Iterator[Item]:

@@ -12,7 +12,7 @@ WIDTH = 108.0
 """Width of the picture, mm: narrow, so that its letters can be read on a phone."""
 
 LEFT, RIGHT = 19.0, 13.0
-"""Room beside the work: for the chart's numbers, the mandrel's ends and the letters of the faces."""
+"""Room beside the work: for the chart's numbers, the mandrel's ends, the letters of faces."""
 
 TALLEST = 90.0
 """Most height of the work's wall on paper, mm."""
@@ -85,9 +85,7 @@ def frame_for(picture: PressedPicture, shape: PressedShape, top: float) -> Press
     scale = largest_scale(fits)
     middle = (WIDTH - LEFT - RIGHT - 1000 * (end - start) * scale.ratio) / 2
     line = top + 1000 * (outside - bore) * scale.ratio
-    return PressedFrame(
-        scale, LEFT + middle, line, bore, start, _times(picture, shape, scale)
-    )
+    return PressedFrame(scale, LEFT + middle, line, bore, start, _times(picture, shape, scale))
 
 
 def _times(picture: PressedPicture, shape: PressedShape, scale: Scale) -> float:

@@ -1,4 +1,4 @@
-"""The work's section in tinted bands, the mandrel under it, and the place of the largest tension."""
+"""The work's section in tinted bands, the mandrel under it, the place of the largest tension."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from borewright.answer.pressed import Place, PressedPicture, PressedShape
 from borewright.drawing.dimension import SIZE
-from borewright.drawing.pressed_frame import DEEPEST, STUB, PressedFrame
+from borewright.drawing.pressed_frame import STUB, PressedFrame
 from borewright.drawing.scene import (
     Area,
     Circle,
@@ -110,9 +110,7 @@ def _tints(frame: PressedFrame, shape: PressedShape) -> tuple[Area, ...]:
 
 def _contours(frame: PressedFrame, shape: PressedShape) -> tuple[Path, ...]:
     return tuple(
-        Path(
-            straightened(_on_paper(frame, line)), LineKind.THIN, name=f"band-{band.number}-from"
-        )
+        Path(straightened(_on_paper(frame, line)), LineKind.THIN, name=f"band-{band.number}-from")
         for band in shape.tints
         for line in band.lines
     )
@@ -140,13 +138,16 @@ def _wave(a: Point, b: Point) -> Path:
     """A break line: a thin zigzag in the middle of a straight one."""
     (x1, y), (x2, _) = sorted((a, b))
     middle, half = (x1 + x2) / 2, min(2.0, (x2 - x1) / 4)
-    points = ((x1, y), (middle - half, y), (middle - half / 2, y - 1.4), (middle + half / 2, y + 1.4))
+    points = (
+        (x1, y),
+        (middle - half, y),
+        (middle - half / 2, y - 1.4),
+        (middle + half / 2, y + 1.4),
+    )
     return Path((*points, (middle + half, y), (x2, y)), LineKind.THIN, name="break-line")
 
 
-def _mandrel(
-    frame: PressedFrame, picture: PressedPicture, shape: PressedShape
-) -> tuple[Item, ...]:
+def _mandrel(frame: PressedFrame, picture: PressedPicture, shape: PressedShape) -> tuple[Item, ...]:
     surface = _surface(frame, picture, shape)
     foot = frame.bore_line + frame.depth
     (left, _), (right, _) = surface[0], surface[-1]
@@ -175,7 +176,12 @@ def _wave_up(x: float, top: float, foot: float) -> Path:
     """The upright break line at the mandrel's end."""
     middle = (top + foot) / 2
     half = min(1.6, (foot - top) / 4)
-    points = ((x, top), (x, middle - half), (x - 0.9, middle - half / 2), (x + 0.9, middle + half / 2))
+    points = (
+        (x, top),
+        (x, middle - half),
+        (x - 0.9, middle - half / 2),
+        (x + 0.9, middle + half / 2),
+    )
     return Path((*points, (x, middle + half), (x, foot)), LineKind.THIN, name="mandrel-break")
 
 
@@ -183,7 +189,6 @@ def _surface(
     frame: PressedFrame, picture: PressedPicture, shape: PressedShape
 ) -> tuple[Point, ...]:
     """The mandrel's surface from large to small end: on the bore line where it touches."""
-    start, end = shape.gap[0][0], shape.gap[-1][0]
     steep = picture.taper * STUB / frame.scale.ratio / 1000
     first, last = shape.gap[0][1], shape.gap[-1][1]
     inside = tuple((frame.x(z), frame.bore_line + frame.slack(gap)) for z, gap in shape.gap)
@@ -191,7 +196,6 @@ def _surface(
     right_face = max(z for outline in shape.tints[0].outlines for z, _ in outline)
     right = frame.x(right_face) + STUB, frame.bore_line + frame.slack(last + steep)
     faces = (frame.left, inside[0][1]), (frame.x(right_face), inside[-1][1])
-    assert start <= end and frame.depth <= DEEPEST
     return straightened((left, faces[0], *inside, faces[1], right))
 
 

@@ -70,8 +70,8 @@ def said_of(picture: PressedPicture) -> str:
     show = Show("mm" if picture.units == "mm" else "inch")
     share = f"{100 * picture.largest.share:.2g} % of the metal's {picture.strength_kind} strength"
     return (
-        f"Pressure along the bore and tension in the section of the work pressed on {picture.mandrel}, "
-        f"{show.rule(picture.travel)} past touch: the highest tension, "
+        "Pressure along the bore and tension in the section of the work pressed on "
+        f"{picture.mandrel}, {show.rule(picture.travel)} past touch: the highest tension, "
         f"{show.pressure(picture.largest.tension)}, {share}, is {_where(picture, show)}."
     )
 
@@ -82,7 +82,11 @@ def _where(
     """The place of the largest tension in words."""
     place, leading = picture.largest, picture.leading_face
     off = place.r - picture.bore / 2
-    at = "at the bore" if off < 1e-3 * picture.bore else f"{brief(show.length(off))} outside the bore"
+    at = (
+        "at the bore"
+        if off < 1e-3 * picture.bore
+        else f"{brief(show.length(off))} outside the bore"
+    )
     if place.z <= picture.work_length / 2:
         return f"{at}, {brief(show.length(place.z))} from face {leading}"
     other = "B" if leading == "A" else "A"
@@ -109,8 +113,8 @@ def _answer(picture: PressedPicture, show: Show) -> str:
         Verdict.NO: "Drawn as if pressed on",
     }
     return (
-        f"{said[picture.verdict]} {picture.mandrel}, face {picture.leading_face} towards the large end, "
-        f"{show.rule(picture.travel)} past touch."
+        f"{said[picture.verdict]} {picture.mandrel}, face {picture.leading_face} towards the "
+        f"large end, {show.rule(picture.travel)} past touch."
     )
 
 
@@ -142,8 +146,10 @@ def _numbers(
     under = ground.top + STEP * np.arange(ground.rows) > frame.bore_line - 3.0
     x = STEP * np.arange(ground.columns)
     right = max(px for area in tints for ring in area.contours for px, _ in ring)
-    taken |= under[:, None] & ((x > frame.left - STUB - 2) & (x < right + STUB + 2))[None, :] & (
-        ~ground.mask(tints[0].contours)
+    taken |= (
+        under[:, None]
+        & ((x > frame.left - STUB - 2) & (x < right + STUB + 2))[None, :]
+        & (~ground.mask(tints[0].contours))
     )
     lettered = np.zeros_like(taken)
     for letter in letters:
@@ -167,12 +173,10 @@ def _largest(picture: PressedPicture, show: Show, top: float) -> tuple[Item, ...
     return (Circle(left + 1.2, y - 1.1, DOT, LineKind.THIN, "black"), *texts)
 
 
-def _foot(
-    picture: PressedPicture, frame: PressedFrame, show: Show, top: float
-) -> tuple[Text, ...]:
+def _foot(picture: PressedPicture, frame: PressedFrame, show: Show, top: float) -> tuple[Text, ...]:
     shown = (
-        f"Section at {frame.scale.words.removeprefix('scale ')}, the mandrel's large end at the left, its taper and gap "
-        f"drawn {frame.times:,.0f} times too large. Stop the press at "
+        f"Section at {frame.scale.words.removeprefix('scale ')}, the mandrel's large end at the "
+        f"left, its taper and gap drawn {frame.times:,.0f} times too large. Stop the press at "
         f"{without_other_unit(show.force(picture.stop_push))}."
     )
     lines = [(words, SMALL, False) for words in (shown, *picture.notes)]

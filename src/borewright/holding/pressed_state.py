@@ -101,7 +101,7 @@ def _joined(pieces: Sequence[Piece]) -> list[Piece]:
 
 
 def _meet(one: Piece, other: Piece) -> bool:
-    """Whether two rings share a surface: along z and along r, one of the two by more than a hair."""
+    """Whether two rings share a surface, along z or along r, by more than a hair."""
     along = min(one[1], other[1]) - max(one[0], other[0])
     up = min(one[2], other[2]) - max(one[3] or 0.0, other[3] or 0.0)
     return min(along, up) > -MEETS and max(along, up) > MEETS

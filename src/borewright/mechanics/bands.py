@@ -11,6 +11,9 @@ ROUND: Final = (1.0, 2.0, 5.0)
 MOST_STEPS: Final = 5
 """Most even steps that the whole is cut into."""
 
+LEAST: Final = 0.1
+"""The highest band spans at least this share of a step; else the one below reaches to the end."""
+
 FINER: Final = 3
 """How many more round numbers stand below the lowest step, as far down as the field reaches."""
 
@@ -40,7 +43,7 @@ def round_bounds(lowest: float, largest: float) -> tuple[float, ...]:
         step = round_step(largest - lowest, MOST_STEPS)
     below = _below(step)
     even = [step * k for k in range(1, ceil(largest / step) + 1)]
-    kept = [bound for bound in (*below, *even) if lowest < bound < largest * (1 - 1e-6)]
+    kept = [bound for bound in (*below, *even) if lowest < bound < largest - LEAST * step]
     return tuple(float(f"{bound:.6g}") for bound in kept)
 
 

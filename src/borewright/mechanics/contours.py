@@ -18,7 +18,7 @@ from borewright.mechanics.num import Bools, Floats
 
 Place: TypeAlias = tuple[float, float]
 Node: TypeAlias = tuple[int, int, int]
-"""Which, i, j: 0 a crossing of lines, 1 a cut of the edge to j + 1, 2 a cut of the edge to i + 1."""
+"""Which, i, j: 0 a crossing of lines, 1 a cut of the edge to j + 1, 2 of the edge to i + 1."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.answer.pressed import LargestTension, Pictured, PressedPicture, StripPressure
-from borewright.answer.records import Verdict
+from borewright.answer.records import Assumption, Verdict
 from borewright.holding.pressed_state import PressedState, pressed_state
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely
@@ -45,11 +45,16 @@ def picture_job(job: Job, tables: Tables) -> Pictured:
     state = pressed_state(trial.job, trial.hold, trial.chosen.travel, layout(trial).seat.best)
     if not (state.tight > 0).any():
         return Pictured(best.verdict, said)
-    return _drawn(found, best, state, said, tables)
+    return _drawn(found, best, state, said, tables, taken)
 
 
 def _drawn(
-    found: Arranged, best: Weighed, state: PressedState, said: str, tables: Tables
+    found: Arranged,
+    best: Weighed,
+    state: PressedState,
+    said: str,
+    tables: Tables,
+    taken: tuple[Assumption, ...],
 ) -> Pictured:
     trial, job = best.trial, best.trial.job
     facts, mandrel = trial.hold.facts, trial.mandrel
@@ -84,7 +89,7 @@ def _drawn(
         stop_push=push_advice(trial).stop_at.best,
         notes=picture_notes(trial, state, shape, bounds),
         cautions=tuple(c for c in called if c.id in PRINTED),
-        assumed=assumed(job, found.shop, best, tables),
+        assumed=(*taken, *assumed(job, found.shop, best, tables)),
         sources=_sources(best, tables),
     )
     return Pictured(best.verdict, said, picture, shape)
@@ -112,7 +117,9 @@ def _sources(best: Weighed, tables: Tables) -> tuple[str, ...]:
     """Where strength, moduli and roughness are from."""
     material, trial = best.trial.job.work.material, best.trial
     strength = "tensile" if trial.hold.facts.brittle else "yield"
-    ids = {tables.material_range(material, name).source for name in ("modulus", "poisson", strength)}
+    ids = {
+        tables.material_range(material, name).source for name in ("modulus", "poisson", strength)
+    }
     ids.add(tables.material_range(trial.mandrel.material, "modulus").source)
     ids.add(tables.roughness(trial.job.work.bore.made_by).source)
     return tuple(f"{i}: {tables.source(i).citation}" for i in sorted(ids))

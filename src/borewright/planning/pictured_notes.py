@@ -59,4 +59,3 @@ def _judged(trial: Trial) -> str:
         "Ductile metal yields by pull and pressure together, which is more than the pull alone at the bore: the "
         "plan's crack answer counts both."
     )
-

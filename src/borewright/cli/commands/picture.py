@@ -20,9 +20,7 @@ if TYPE_CHECKING:
 @click.option("--use", default="", help="A way of holding, or the name of a mandrel.")
 @click.option("--out", help="Write the picture here (SVG or PNG, by its ending).")
 @json_option
-def command(
-    job_file: str, shelf_file: str | None, use: str, out: str | None, as_json: bool
-) -> int:
+def command(job_file: str, shelf_file: str | None, use: str, out: str | None, as_json: bool) -> int:
     """What the pressed joint does to the part in JOB_FILE, with the hold and travel of `plan`.
 
     The pressure along the bore and where contact ends; the tension in the section as numbered
