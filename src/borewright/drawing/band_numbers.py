@@ -82,6 +82,7 @@ def number_items(
     masks = [ground.mask(area.contours) for area in tints] + [ground.mask(())]
     bands = [here & ~above for here, above in pairwise(masks)]
     found = [_pieces(band, ground, taken, middle) for band in bands]
+    found = [pieces or [_speck(area)] for pieces, area in zip(found, tints, strict=True)]
     items: list[Item] = []
     words = np.zeros_like(taken)
     for number, pieces in enumerate(found, 1):
@@ -111,6 +112,13 @@ def _number(number: int, at: Point) -> Text:
     return Text(
         at[0], at[1] + 0.33 * SIZE, str(number), SIZE, "middle", True, False, name="band-number"
     )
+
+
+def _speck(area: Area) -> _Piece:
+    """A band too small for the grid: its number goes to the middle of its outline."""
+    ring = area.contours[0]
+    middle = (sum(x for x, _ in ring) / len(ring), sum(y for _, y in ring) / len(ring))
+    return _Piece(middle, 0.0, False)
 
 
 def _pieces(band: Bools, ground: Ground, taken: Bools, middle: float) -> list[_Piece]:

@@ -11,7 +11,7 @@ ROUND: Final = (1.0, 2.0, 5.0)
 MOST_STEPS: Final = 5
 """Most even steps that the whole is cut into."""
 
-LEAST: Final = 0.1
+LEAST: Final = 0.25
 """The highest band spans at least this share of a step; else the one below reaches to the end."""
 
 FINER: Final = 3
