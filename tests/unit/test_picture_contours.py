@@ -86,7 +86,9 @@ def test_above_and_below_make_up_the_metal(seed: int, level: float) -> None:
 def _saddles(high: np.ndarray, metal: np.ndarray, z: np.ndarray, r: np.ndarray) -> float:
     """Area of the cells whose corners are high and low by turns: both sides claim the middle."""
     a, b, c, d = high[:-1, :-1], high[:-1, 1:], high[1:, 1:], high[1:, :-1]
-    return float((np.outer(np.diff(r), np.diff(z)) * (metal & (a == c) & (b == d) & (a != b))).sum())
+    return float(
+        (np.outer(np.diff(r), np.diff(z)) * (metal & (a == c) & (b == d) & (a != b))).sum()
+    )
 
 
 @given(size=st.floats(1e-3, 1e6), share=st.floats(0.0, 0.99))
@@ -101,7 +103,8 @@ def test_bounds_are_few_round_rising_and_within(size: float, share: float) -> No
 
 
 @pytest.mark.parametrize(
-    ("size", "most", "step"), [(3400.0, 5, 1000.0), (5000.0, 5, 1000.0), (61.1, 5, 20.0), (0.9, 4, 0.5)]
+    ("size", "most", "step"),
+    [(3400.0, 5, 1000.0), (5000.0, 5, 1000.0), (61.1, 5, 20.0), (0.9, 4, 0.5)],
 )
 def test_steps_are_one_two_or_five(size: float, most: int, step: float) -> None:
     assert round_step(size, most) == pytest.approx(step)

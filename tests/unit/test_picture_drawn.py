@@ -130,7 +130,10 @@ def test_contact_ends_where_the_numbers_say(one: Read) -> None:
 def test_the_pressure_adds_up_to_the_normal_force(one: Read) -> None:
     """N = pi d (sum of p h), from the JSON's own strips."""
     told = one.told
-    for name, force in (("pressure", told.normal_force), ("pressure_eased", told.normal_force_eased)):
+    for name, force in (
+        ("pressure", told.normal_force),
+        ("pressure_eased", told.normal_force_eased),
+    ):
         total = sum(getattr(s, name) * s.length for s in told.pressure)
         assert math.pi * told.bore * total == pytest.approx(force, rel=1e-9)
 
