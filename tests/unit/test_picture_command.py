@@ -92,9 +92,11 @@ def test_without_a_mandrel_there_is_no_picture_and_a_sentence(tmp_path: Path) ->
     out = tmp_path / "a.svg"
     done = ran("picture", RING, "--out", str(out))
     assert done.code == 3
-    assert done.out.startswith("No picture: nothing is pressed. No: ")
+    assert done.out.startswith(
+        "No picture: there is no mandrel on the shelf that this bore fits. No: "
+    )
     assert done.error_lines == [
-        "borewright: no picture was written: nothing is pressed in this plan"
+        "borewright: no picture was written: there is no mandrel on the shelf that this bore fits"
     ]
     assert not out.exists()
 
@@ -104,7 +106,7 @@ def test_the_object_has_the_same_keys_with_and_without_a_picture() -> None:
         json.loads(ran("picture", *job, "--json").out)
         for job in ((WHEEL, "--shelf", SHELF), (RING,))
     )
-    assert list(held) == list(not_held) == ["verdict", "headline", "picture"]
+    assert list(held) == list(not_held) == ["verdict", "headline", "why_no_picture", "picture"]
     assert not_held["picture"] is None
     assert (held["verdict"], not_held["verdict"]) == ("yes", "no")
 
@@ -141,8 +143,8 @@ def test_a_bore_too_large_for_every_mandrel_has_no_picture() -> None:
     found = picture(wheel_job(bore=0.0163))
     assert found.picture is None
     assert found.verdict.value == "no"
-    assert picture_in_words(found).startswith("No picture: nothing is pressed. No")
-    with pytest.raises(RefusedInput, match="nothing pressed"):
+    assert picture_in_words(found).startswith("No picture: the likely bore would not sit on ")
+    with pytest.raises(RefusedInput, match="would not sit on the ground length of 16 mm mandrel"):
         picture_bytes(found, "a.svg")
 
 

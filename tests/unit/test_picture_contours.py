@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 
 import numpy as np
@@ -31,7 +32,7 @@ def dome(lines: int) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
 
 def test_a_circle_s_area_comes_nearer_as_the_square_of_the_spacing() -> None:
     errors = [abs(area(region(*dome(n), 0.0)) - math.pi) for n in (17, 33, 65)]
-    orders = [math.log2(a / b) for a, b in zip(errors, errors[1:], strict=False)]
+    orders = [math.log2(a / b) for a, b in itertools.pairwise(errors)]
     assert min(orders) > 1.7
 
 

@@ -6,7 +6,7 @@ import math
 import re
 import xml.etree.ElementTree as ET
 from dataclasses import replace
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import pytest
 from tests.jobs_made import turning, wheel_job
@@ -162,7 +162,7 @@ def test_at_mid_length_of_a_plain_hub_the_bands_end_where_lame_says(read: dict[s
 
 
 def crossing(line: list[tuple[float, float]], x: float) -> float:
-    for (x1, y1), (x2, y2) in zip(line, line[1:], strict=False):
+    for (x1, y1), (x2, y2) in pairwise(line):
         if min(x1, x2) <= x <= max(x1, x2) and x1 != x2:
             return y1 + (y2 - y1) * (x - x1) / (x2 - x1)
     raise AssertionError("the line does not reach there")
@@ -213,9 +213,9 @@ def test_no_words_run_into_each_other_or_off_the_picture(one: Read) -> None:
     for (_, a), (_, b) in combinations(boxes, 2):
         assert not a.overlaps(b), boxes
     for words, box in boxes:
-        assert 0 <= box.left, words
+        assert box.left >= 0, words
         assert box.right <= one.scene.width, words
-        assert 0 <= box.top, words
+        assert box.top >= 0, words
         assert box.bottom <= one.scene.height, words
 
 

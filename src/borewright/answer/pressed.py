@@ -108,9 +108,10 @@ class PressedShape:
 
 @dataclass(frozen=True, slots=True)
 class Pictured:
-    """The picture where there is one, and the plan's answer in any case."""
+    """The plan's answer, and the picture; `why`: why there is none, in a few words."""
 
     verdict: Verdict
     headline: str
     picture: PressedPicture | None = None
     shape: PressedShape | None = None
+    why: str = ""

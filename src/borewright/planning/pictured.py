@@ -19,6 +19,7 @@ from borewright.planning.names import check_names, material_taken
 from borewright.planning.pictured_notes import picture_notes
 from borewright.planning.push_advice import push_advice
 from borewright.planning.tinted import Tension, shape_of, tension_bands
+from borewright.planning.trial import Trial
 from borewright.planning.words import assumed, headline
 from borewright.quantities.units import unit
 from borewright.reference.library import Tables
@@ -37,15 +38,23 @@ def picture_job(job: Job, tables: Tables) -> Pictured:
     found = arrange(job, tables)
     best = found.best
     if best is None:
-        return Pictured(Verdict.NO, "No: there is no mandrel on the shelf that this bore fits.")
+        why = "there is no mandrel on the shelf that this bore fits"
+        return Pictured(Verdict.NO, "No: nothing holds it by its bore.", why=why)
     said = headline(best, better_ways(found.job, found.shop, best, tables))
-    if best.question("bore").verdict is Verdict.NO:
-        return Pictured(best.verdict, said)
     trial = best.trial
+    if best.question("bore").verdict is Verdict.NO and not _on_ground(trial):
+        why = f"the likely bore would not sit on the ground length of {trial.mandrel.name}"
+        return Pictured(best.verdict, said, why=why)
     state = pressed_state(trial.job, trial.hold, trial.chosen.travel, layout(trial).seat.best)
     if not (state.tight > 0).any():
-        return Pictured(best.verdict, said)
+        return Pictured(best.verdict, said, why="nothing presses at this travel")
     return _drawn(found, best, state, said, tables, taken)
+
+
+def _on_ground(trial: Trial) -> bool:
+    """Whether the likely bore touches and sits on the ground length at all."""
+    touch = trial.hold.likely_touch
+    return touch > 0 and touch + trial.chosen.travel <= trial.mandrel.ground_length
 
 
 def _drawn(

@@ -15,6 +15,7 @@ def pictured_object(found: Pictured) -> dict[str, Any]:
     return {
         "verdict": found.verdict.value,
         "headline": found.headline,
+        "why_no_picture": found.why,
         "picture": found.picture and _plain(found.picture),
     }
 

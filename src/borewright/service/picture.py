@@ -61,7 +61,7 @@ def picture_bytes(found: Pictured, name: str) -> bytes:
 
     ending = picture_ending(name)
     if found.picture is None or found.shape is None:
-        raise RefusedInput("picture", "nothing pressed", "a joint that presses")
+        raise RefusedInput("picture", found.why, "a joint that presses")
     scene = draw_pressed(found.picture, found.shape)
     drawn = svg(scene)
     if ending == ".svg":
@@ -82,6 +82,6 @@ def picture_in_words(found: Pictured) -> str:
     from borewright.drawing.pressed_sheet import said_of
 
     if found.picture is None:
-        return f"No picture: nothing is pressed. {found.headline}"
+        return f"No picture: {found.why}. {found.headline}"
     no = f"{found.headline} " if found.verdict.value == "no" else ""
     return f"{no}{said_of(found.picture)}"

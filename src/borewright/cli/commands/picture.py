@@ -39,7 +39,7 @@ def command(job_file: str, shelf_file: str | None, use: str, out: str | None, as
     if out is not None and found.picture is not None:
         write_all({out: picture_bytes(found, out)}, (job_file, shelf_file))
     if out is not None and found.picture is None:
-        warn("borewright: no picture was written: nothing is pressed in this plan")
+        warn(f"borewright: no picture was written: {found.why}")
     say_json(pictured_object(found)) if as_json else say(picture_in_words(found))
     return 3 if found.verdict.value == "no" or found.picture is None else 0
 
