@@ -267,3 +267,19 @@ def test_a_no_is_drawn_and_says_no() -> None:
     words = " ".join(e.text or "" for e in one.root.iter(f"{SVG}text"))
     assert "No, not on" in words
     assert "Drawn as if pressed on" in words
+    assert "do not press it like this" in words
+    assert "Stop the press" not in words
+
+
+def test_a_recess_in_the_bore_has_no_curve_across_it() -> None:
+    job = wheel_job(outside=0.03)
+    recessed = (
+        Piece(0.0, 0.008, 0.030),
+        Piece(0.008, 0.017, 0.030, 0.020),
+        Piece(0.017, 0.025, 0.030),
+    )
+    one = Read(replace(job, work=replace(job.work, pieces=recessed)))
+    runs = one.points("pressure")
+    assert len(runs) == 2
+    assert one.z(runs[0][-1][0]) < 0.008 < 0.017 < one.z(runs[1][0][0])
+    assert (one.named("contact-words")[0].text or "").startswith("first to last contact")

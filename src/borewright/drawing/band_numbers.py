@@ -24,7 +24,7 @@ CLEAR = 2.3
 STEP = 0.25
 """Grid on which room is looked for, mm."""
 
-SEEN = 4.0
+SEEN = 6.0
 """A piece of this area (mm2) has a number of its own, even where the band has one elsewhere."""
 
 _TURN = 24

@@ -115,9 +115,16 @@ def _contact(chart: ChartFrame, picture: PressedPicture, show: Show) -> Iterator
     whole = start <= low * (1 + 1e-9) + 1e-9 and end >= high - 1e-9
     a, b = chart.frame.x(start), chart.frame.x(end)
     length = show.length(end - start)
+    parts = len(_runs(picture.pressure))
     said = "contact along the whole bore" if whole else "contact"
+    said = "first to last contact" if parts > 1 else said
     short = without_other_unit(length)
-    words = (f"{said}, {length}", f"{said}, {short}", f"contact, {short}", short)
+    words = (
+        f"{said}, {length}",
+        f"{said}, {short}",
+        f"{said.partition(' along')[0]}, {short}",
+        short,
+    )
     inside = tuple(w for w in words if text_width(w, SIZE) + _HEADS < b - a)
     span = Span(a, chart.base + 0.6, b, chart.base + 0.6, inside or words[1:], "contact")
     yield from level_dimension(span, chart.base + 4.4, 0.0, WIDTH)

@@ -28,6 +28,9 @@ STRAIGHT = 0.015
 DOT = 0.9
 """Radius of the spot that marks the largest tension, mm."""
 
+_LIFT = 3.4
+"""From the inner edge of a face up to its letter, mm: clear of the mandrel's end."""
+
 _OTHER = {"A": "B", "B": "A"}
 
 
@@ -58,14 +61,14 @@ def section_items(
 def face_items(
     frame: PressedFrame, picture: PressedPicture, shape: PressedShape
 ) -> tuple[Text, ...]:
-    """The letters A and B beside the faces, over the mandrel's ends."""
+    """The letters A and B beside the faces, over their inner edge."""
     places = [place for outline in shape.tints[0].outlines for place in outline]
     left, right = min(z for z, _ in places), max(z for z, _ in places)
     leading = picture.leading_face
-    y = frame.bore_line - 3.4
+    near, far = (frame.y(min(r for z, r in places if z == face)) - _LIFT for face in (left, right))
     return (
-        Text(frame.x(left) - 1.2, y, leading, SIZE + 0.4, "end", bold=True, name="face-leading"),
-        Text(frame.x(right) + 1.2, y, _OTHER[leading], SIZE + 0.4, bold=True, name="face-far"),
+        Text(frame.x(left) - 1.2, near, leading, SIZE + 0.4, "end", bold=True, name="face-leading"),
+        Text(frame.x(right) + 1.2, far, _OTHER[leading], SIZE + 0.4, bold=True, name="face-far"),
     )
 
 

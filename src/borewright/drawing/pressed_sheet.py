@@ -176,12 +176,19 @@ def _largest(picture: PressedPicture, show: Show, top: float) -> tuple[Item, ...
 def _foot(picture: PressedPicture, frame: PressedFrame, show: Show, top: float) -> tuple[Text, ...]:
     shown = (
         f"Section at {frame.scale.words.removeprefix('scale ')}, the mandrel's large end at the "
-        f"left, its taper and gap drawn {frame.times:,.0f} times too large. Stop the press at "
-        f"{without_other_unit(show.force(picture.stop_push))}."
+        f"left, its taper and gap drawn {frame.times:,.0f} times too large. "
+        + _push_words(picture, show)
     )
     lines = [(words, SMALL, False) for words in (shown, *picture.notes)]
     lines += [(caution.text, SMALL, True) for caution in picture.cautions]
     return _set(lines, top)
+
+
+def _push_words(picture: PressedPicture, show: Show) -> str:
+    """The push to stop at, which the caution for brittle work speaks of."""
+    if picture.verdict is Verdict.NO:
+        return "The plan says no: do not press it like this."
+    return f"Stop the press at {without_other_unit(show.force(picture.stop_push))}."
 
 
 def _data(frame: PressedFrame, chart: ChartFrame) -> tuple[tuple[str, str], ...]:

@@ -97,11 +97,16 @@ def _drawn(
         bands=tension_bands(bounds, largest.tension, strength),
         stop_push=push_advice(trial).stop_at.best,
         notes=picture_notes(trial, state, shape, bounds),
-        cautions=tuple(c for c in called if c.id in PRINTED),
+        cautions=tuple(c for c in called if c.id in _printed(best.verdict)),
         assumed=(*taken, *assumed(job, found.shop, best, tables)),
         sources=_sources(best, tables),
     )
     return Pictured(best.verdict, said, picture, shape)
+
+
+def _printed(verdict: Verdict) -> tuple[str, ...]:
+    """Without the one that names a push where there is none: a no is not to be pressed at all."""
+    return tuple(i for i in PRINTED if verdict is not Verdict.NO or i != "press-brittle")
 
 
 def _pressures(state: PressedState) -> tuple[StripPressure, ...]:
