@@ -28,7 +28,7 @@ SEEN = 6.0
 """A piece of this area (mm2) has a number of its own, even where the band has one elsewhere."""
 
 _TURN = 24
-"""Directions that a leader may take."""
+"""Directions that a leader may take, none of them along an edge of the work."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -149,7 +149,7 @@ def _led(number: int, start: Point, ground: Ground, used: Bools, words: Bools) -
     """A number in the nearest free place, with a leader to its band; `used` grows by it."""
     for reach in np.arange(4.0, 90.0, 1.0):
         for turn in range(_TURN):
-            angle = -pi / 2 + (turn + 1) // 2 * (1 if turn % 2 else -1) * 2 * pi / _TURN
+            angle = -pi / 2 + (turn // 2 + 0.5) * (1 if turn % 2 else -1) * 2 * pi / _TURN
             at = start[0] + float(reach) * cos(angle), start[1] + float(reach) * sin(angle)
             if _free(at, ground, used) and not _crosses(start, at, ground, words):
                 used |= ground.near(at, 3.2)
