@@ -36,6 +36,24 @@ class Mutant:
 
 MUTANTS = (
     Mutant(
+        "stresses carried from Gauss points to corners as if those were the corners",
+        "mechanics/tension_field.py",
+        "far, near = (1 + np.sqrt(3)) / 2, (1 - np.sqrt(3)) / 2",
+        "far, near = 1.0, 0.0",
+    ),
+    Mutant(
+        "a contour cut at half of every cell's edge",
+        "mechanics/contours.py",
+        "return (self.level - a) / (b - a)",
+        "return 0.5 * (b - a) / (b - a)",
+    ),
+    Mutant(
+        "a picture's load without the length of its strip",
+        "mechanics/elastic_body.py",
+        "loads = pressure * (strips[:, 1] - strips[:, 0])",
+        "loads = pressure * (strips[:, 1] - strips[:, 0]).mean()",
+    ),
+    Mutant(
         "a strip's load without the radius it stands on",
         "mechanics/elastic_body.py",
         "+= BORE * MEAN[node]",

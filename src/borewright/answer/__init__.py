@@ -2,6 +2,7 @@
 
     records    Figure, Verdict, Question, Grip, Demand, Step, Caution, Cut, Plan …
     picture    Band, Ring, Layout: the geometry that is drawn
+    pressed    PressedPicture, PressedShape: what the pressed joint does to the work
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf
     strip      Strip, Tick: the paper strip that makes a bore gauge of a mandrel
     cut_words  how the depth and feed of a cut are said, and what diameter it leaves

@@ -15,7 +15,7 @@ from borewright.cli.out import warn
 from borewright.cli.refusals import as_refusal
 from borewright.errors import BorewrightError, UnknownName
 
-COMMANDS = ("ask", "plan", "fit", "cut", "load", "mandrel", "make", "shelf", "reference")
+COMMANDS = ("ask", "plan", "picture", "fit", "cut", "load", "mandrel", "make", "shelf", "reference")
 
 
 class OneByOne(click.Group):

@@ -20,6 +20,9 @@
     end_view      seen from the headstock: slip circles, dog, proof load
     inset         interference along the bore
     sheet_layout  the whole drawing
+    pressed_sheet the picture of the pressed joint: words, section, chart, table
+    pressed_frame its scales;  pressed_section: its bands and mandrel;  band_numbers: their numbers
+    pressed_chart the pressure along the bore;  band_table: what each band is
     strip         the paper strip that makes a bore gauge of a mandrel, at full size
 
 May import answer, job, mechanics, reference, quantities, errors; never `report`.

@@ -78,8 +78,12 @@ def wrapped(text: str, size: float, width: float) -> tuple[str, ...]:
 
 
 def _bound(text: str) -> str:
-    """The text with a number and its unit held together."""
-    return re.sub(r"(?<=\d) (?=[a-zµ°(])|(?<=[a-z]) (?=\()", _HARD, " ".join(text.split()))
+    """The text with a number, its fraction and its unit held together."""
+    return re.sub(
+        r"(?<=\d) (?=[a-zµ°(%]|\d+/\d)|(?<=[a-z]) (?=\()|(?<=face) (?=[AB]\b)",
+        _HARD,
+        " ".join(text.split()),
+    )
 
 
 @lru_cache(maxsize=2)

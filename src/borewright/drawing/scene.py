@@ -134,6 +134,18 @@ class Hatch:
 
 
 @dataclass(frozen=True, slots=True)
+class Area:
+    """A region, given by closed contours (even-odd), filled with a tint and without an edge."""
+
+    contours: tuple[tuple[Point, ...], ...]
+    fill: str
+    name: str = ""
+
+    def moved(self, dx: float, dy: float) -> Area:
+        return replace(self, contours=tuple(_shifted(c, dx, dy) for c in self.contours))
+
+
+@dataclass(frozen=True, slots=True)
 class Text:
     """One line of words; `x, y` is the base line at `anchor` (start, middle or end).
 
@@ -154,7 +166,7 @@ class Text:
         return replace(self, x=self.x + dx, y=self.y + dy)
 
 
-Item: TypeAlias = Line | Path | Circle | Arc | Arrow | Hatch | Text
+Item: TypeAlias = Line | Path | Circle | Arc | Arrow | Hatch | Area | Text
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from borewright.drawing.hatch import hatch_lines
 from borewright.drawing.measure import text_box
 from borewright.drawing.scene import (
     Arc,
+    Area,
     Arrow,
     Circle,
     Hatch,
@@ -109,6 +110,14 @@ def _(item: Hatch) -> str:
     pieces = (f"M{_n(a[0])} {_n(a[1])}L{_n(b[0])} {_n(b[1])}" for a, b in hatch_lines(item))
     style = f'fill="none" {_stroke(LineKind.THIN)}'
     return f'<path d="{"".join(pieces)}" {style}{_name(item.name)}/>'
+
+
+@_element.register
+def _(item: Area) -> str:
+    rings = ("L".join(f"{_n(x)} {_n(y)}" for x, y in ring) for ring in item.contours)
+    path = "".join(f"M{ring}Z" for ring in rings)
+    style = f'fill="{item.fill}" fill-rule="evenodd" stroke="none"'
+    return f'<path d="{path}" {style}{_name(item.name)}/>'
 
 
 @_element.register

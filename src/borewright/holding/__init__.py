@@ -13,6 +13,7 @@
     contact_curves its curves for every modulus that is drawn
     taper_contact  a taper hold as elastic bodies, at any travel, for every draw
     taper_rings    the same by rings side by side: the pencil check
+    drawn_state    the pressed joint at one travel: pressure, gap and contact along the bore
     plain_taper    the plain taper mandrel
 
 May import answer, job, mechanics, reference, quantities, errors.

@@ -16,11 +16,12 @@ import numpy as np
 from borewright.answer.records import Draws
 from borewright.holding.contact_curves import contact_curves
 from borewright.holding.elastic_joint import Joint, joint
+from borewright.holding.elastic_joint import Piece as Ring
 from borewright.holding.facts import Facts
 from borewright.holding.measured_mandrel import diameter_of, profile_of
 from borewright.holding.pressed_state import PressedState
 from borewright.job.records import Mandrel, Piece, Work
-from borewright.job.web import gripping, joined_to_bore
+from borewright.job.web import gripping, joined_to_bore, on_bore
 from borewright.mechanics.num import Floats
 from borewright.mechanics.rings import Elastic
 from borewright.quantities.si import Metre
@@ -44,21 +45,24 @@ def joint_of(work: Work, leading: str, mandrel: Mandrel, facts: Facts, touch: Me
         touch - work.length + mandrel.end_length,
     )
     likely = Elastic(float(np.atleast_1d(facts.work.modulus)[0]), float(facts.work.poisson))
-    rings = _seen_from(leading, _bearing_rings(work), work.length)
-    return joint(rings, work.bore.size, likely, facts.mandrel, out)
+    return joint(pieces_joined(work, leading), work.bore.size, likely, facts.mandrel, out)
 
 
-def _bearing_rings(work: Work) -> tuple[Piece, ...]:
-    """The rings whose metal goes all the way round and is one with that at the bore."""
-    return joined_to_bore(gripping(work), work.bore.size)
+def pieces_joined(work: Work, leading: str) -> tuple[Ring, ...]:
+    """The rings that are one body with the metal at the bore, z from the leading face.
 
-
-def _seen_from(
-    leading: str, rings: tuple[Piece, ...], length: Metre
-) -> tuple[tuple[Metre, Metre, Metre, Metre | None], ...]:
+    Spokes are left out, and so is a rim that only they carry.
+    """
+    rings = joined_to_bore(gripping(work), work.bore.size)
     if leading == "A":
-        return tuple((p.start, p.end, p.outside, p.inside) for p in rings)
-    return tuple((length - p.end, length - p.start, p.outside, p.inside) for p in rings)
+        return tuple((p.start, p.end, p.outside, _inside(p, work)) for p in rings)
+    ends = ((work.length - p.end, work.length - p.start, p) for p in rings)
+    return tuple((start, end, p.outside, _inside(p, work)) for start, end, p in ends)
+
+
+def _inside(piece: Piece, work: Work) -> Metre | None:
+    """Its inside, None at the bore."""
+    return None if piece in on_bore((piece,), work.bore.size) else piece.inside
 
 
 def contact_state(hold: TaperHold, travel: Metre, lost: Draws, cases: int) -> PressedState:

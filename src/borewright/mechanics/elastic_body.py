@@ -67,6 +67,16 @@ def work_compliance(body: Revolved, poisson: Ratio) -> Compliance:
     return _compliance(body, solved, poisson)
 
 
+def solved_work(
+    body: Revolved, poisson: Ratio, pressure: Floats, first: Ratio = FIRST, growth: Ratio = GROWTH
+) -> Solved:
+    """The work under one pressure (n,) on its strips, per unit of modulus; `moved` is (dofs, 1)."""
+    strips = work_strips(body)
+    z, r = _work_lines(body, strips, first, growth)
+    loads = pressure * (strips[:, 1] - strips[:, 0])
+    return _solve(body, z, r, strips, poisson, axis=False, state=loads)
+
+
 def mandrel_compliance(
     strips: Floats,
     poisson: Ratio,
@@ -113,16 +123,18 @@ def work_strips(body: Revolved) -> Floats:
     return np.concatenate(found)
 
 
-def _work_lines(body: Revolved, strips: Floats) -> tuple[Floats, Floats]:
+def _work_lines(
+    body: Revolved, strips: Floats, first: Ratio = FIRST, growth: Ratio = GROWTH
+) -> tuple[Floats, Floats]:
     low, high = strips[0, 0], strips[-1, 1]
     left = [*(z for z in body.z if z < low), low]
     right = [high, *(z for z in body.z if z > high)]
     parts = [strips.ravel(), np.array(body.z), _gaps(strips)]
     if len(left) > 1:
-        parts.append(graded_lines(left, low, FIRST, GROWTH))
+        parts.append(graded_lines(left, low, first, growth))
     if len(right) > 1:
-        parts.append(graded_lines(right, high, FIRST, GROWTH))
-    return _distinct(np.concatenate(parts)), graded_lines(list(body.r), BORE, FIRST, GROWTH)
+        parts.append(graded_lines(right, high, first, growth))
+    return _distinct(np.concatenate(parts)), graded_lines(list(body.r), BORE, first, growth)
 
 
 def _gaps(strips: Floats) -> Floats:
@@ -158,7 +170,14 @@ def _stiffness(poisson: Ratio) -> Any:
 
 
 def _solve(
-    body: Revolved, z: Floats, r: Floats, strips: Floats, poisson: Ratio, *, axis: bool
+    body: Revolved,
+    z: Floats,
+    r: Floats,
+    strips: Floats,
+    poisson: Ratio,
+    *,
+    axis: bool,
+    state: Floats | None = None,
 ) -> Solved:
     metal = cells(body, z, r)
     if metal.sum() > MOST_CELLS:
@@ -174,6 +193,8 @@ def _solve(
     loads = np.zeros((basis.N, len(strips)))
     for node in range(3):
         loads[bore_r[node], np.arange(len(strips))] += BORE * MEAN[node]
+    if state is not None:
+        loads = (loads @ state)[:, None]
     fixed = [int(bore_z[1][len(strips) // 2])]
     if axis:
         fixed += np.flatnonzero(radial & (places[0] < 1e-12)).tolist()

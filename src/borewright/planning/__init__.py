@@ -30,6 +30,8 @@
     finished_words  the size to finish at, its limits, and what the last pass leaves
     cautions        the hazards of this work and these operations
     layout          the geometry that is drawn
+    pictured        the picture of the pressed joint;  pictured_notes: what it does not show
+    tinted          its tension as numbered bands, and the outlines to fill
     chart           the wall chart of a shelf;  chart_words: what it takes for granted
     chart_bars      which bores each mandrel takes and where they touch, and the gaps between
     chart_cells     the deepest cut that holds at an outside;  chart_hub: the hub it is worked with
