@@ -133,7 +133,7 @@ def test_the_few_points_kept_hold_the_greatest_tension_of_200_random_states(ring
     body = revolved(rings)
     work = work_compliance(body, IRON)
     strips = work.strips
-    z, r = elastic_body._work_lines(body, strips)
+    z, r = elastic_body.work_lines(body, strips)
     solved = elastic_body._solve(body, z, r, strips, IRON, axis=False)
     points, stress = field(solved, solved.moved * work.lengths, IRON)
     kept = elastic_body._away(points, body, strips)

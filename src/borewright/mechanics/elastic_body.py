@@ -62,7 +62,7 @@ class Solved:
 def work_compliance(body: Revolved, poisson: Ratio) -> Compliance:
     """The work's: its bore pressed outward. OutsideModel for an outline too large to mesh."""
     strips = work_strips(body)
-    z, r = _work_lines(body, strips)
+    z, r = work_lines(body, strips)
     solved = _solve(body, z, r, strips, poisson, axis=False)
     return _compliance(body, solved, poisson)
 
@@ -113,7 +113,7 @@ def work_strips(body: Revolved) -> Floats:
     return np.concatenate(found)
 
 
-def _work_lines(body: Revolved, strips: Floats) -> tuple[Floats, Floats]:
+def work_lines(body: Revolved, strips: Floats) -> tuple[Floats, Floats]:
     low, high = strips[0, 0], strips[-1, 1]
     left = [*(z for z in body.z if z < low), low]
     right = [high, *(z for z in body.z if z > high)]
@@ -163,14 +163,14 @@ def _solve(
     metal = cells(body, z, r)
     if metal.sum() > MOST_CELLS:
         raise OutsideModel("cells of the mesh", int(metal.sum()), f"at most {MOST_CELLS}")
-    basis = Basis(_mesh(metal, z, r), ElementVector(ElementQuad2()), intorder=5)
+    basis = Basis(mesh_of(metal, z, r), ElementVector(ElementQuad2()), intorder=5)
     stiff = _stiffness(poisson).assemble(basis).tocsc()
     places = basis.doflocs
     radial = np.zeros(basis.N, dtype=bool)
     for dofs in (basis.dofs.nodal_dofs, basis.dofs.facet_dofs, basis.dofs.interior_dofs):
         radial[dofs[0]] = True
     on_bore = np.abs(places[0] - BORE) < 1e-9
-    bore_r, bore_z = (_nodes(places, on_bore & which, strips) for which in (radial, ~radial))
+    bore_r, bore_z = (nodes_of(places, on_bore & which, strips) for which in (radial, ~radial))
     loads = np.zeros((basis.N, len(strips)))
     for node in range(3):
         loads[bore_r[node], np.arange(len(strips))] += BORE * MEAN[node]
@@ -189,7 +189,7 @@ def _solve(
     return Solved(basis, radial, moved, strips, bore_r, bore_z)
 
 
-def _mesh(metal: np.ndarray, z: Floats, r: Floats) -> Any:
+def mesh_of(metal: np.ndarray, z: Floats, r: Floats) -> Any:
     many = len(z)
     rr, zz = np.meshgrid(r, z, indexing="ij")
     i, j = np.nonzero(metal)
@@ -201,7 +201,7 @@ def _mesh(metal: np.ndarray, z: Floats, r: Floats) -> Any:
     )
 
 
-def _nodes(places: Floats, which: np.ndarray, strips: Floats) -> np.ndarray:
+def nodes_of(places: Floats, which: np.ndarray, strips: Floats) -> np.ndarray:
     """Start, middle and end node of every strip; shape (3, n)."""
     nodes = np.flatnonzero(which)
     nodes = nodes[np.argsort(places[1][nodes])]
