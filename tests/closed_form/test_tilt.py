@@ -19,15 +19,15 @@ from borewright.mechanics.tilt import (
     tilted,
 )
 
-MANY, LENGTH, SPRING, PRESSURE = 200, 1.6, 3e9, 8e6
+MANY, LENGTH, SPRING, PRESSURE = 400, 1.6, 3e9, 8e6
 EDGES = np.linspace(0.3, 0.3 + LENGTH, MANY + 1)
 STRIPS = np.column_stack([EDGES[:-1], EDGES[1:]])
 SPRINGS = np.eye(MANY) * MANY / LENGTH / SPRING
 """A pressure p moves its own strip by p / SPRING, whatever the others do."""
 
 ALONG = (STRIPS.mean(axis=1) - EDGES[0]) / LENGTH
-SAME = 2e-3
-"""Two hundred strips for a line: 1 in 200² of a moment, 1 in 400 of a share."""
+SAME = 1 / MANY
+"""The share that lifts is known to one strip."""
 
 
 def integral(pressure: object) -> float:
@@ -85,7 +85,9 @@ def test_a_sideways_force_takes_its_own_pressure_first() -> None:
     share = 0.25
     force = share * PRESSURE * math.pi / 2 * LENGTH
     alone = lift_moment_of(STRIPS, SPRINGS, np.full(MANY, PRESSURE))
-    with_it = lift_moment_of(STRIPS, SPRINGS, np.full(MANY, PRESSURE), sideways=force)
+    pushed = tilted(STRIPS, SPRINGS, np.ones(MANY), moment=0.0, sideways=force).change
+    assert pushed == pytest.approx(share * PRESSURE)
+    with_it = lift_moment_of(STRIPS, SPRINGS, np.full(MANY, PRESSURE), beside=pushed)
     assert with_it == pytest.approx((1 - share) * alone, rel=SAME)
 
 

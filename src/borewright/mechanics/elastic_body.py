@@ -74,18 +74,7 @@ def mandrel_compliance(
     stands_out: tuple[Ratio, Ratio] = (ENDLESS, ENDLESS),
 ) -> Compliance:
     """The mandrel's: pressed inward on the same strips; `hole`: its own bore, radius over d."""
-    low, high = strips[0, 0] - stands_out[0], strips[-1, 1] + stands_out[1]
-    body = Revolved(((low, high, hole, BORE),), (low, high), (hole, BORE), ((low, high),), False)
-    ends = [
-        graded_lines([low, strips[0, 0]], strips[0, 0], FIRST, GROWTH)
-        if stands_out[0] > 0
-        else strips[0, :1],
-        graded_lines([strips[-1, 1], high], strips[-1, 1], FIRST, GROWTH)
-        if stands_out[1] > 0
-        else strips[-1, 1:],
-    ]
-    z = _distinct(np.concatenate([*ends, strips.ravel(), _gaps(strips)]))
-    r = graded_lines([hole, BORE], BORE, FIRST, GROWTH)
+    body, z, r = mandrel_mesh(strips, hole, stands_out)
     solved = _solve(body, z, r, strips, poisson, axis=hole == 0)
     count = len(strips)
     none = np.zeros((0, count))
@@ -99,6 +88,25 @@ def mandrel_compliance(
         np.zeros((0, 2)),
         none,
     )
+
+
+def mandrel_mesh(
+    strips: Floats, hole: Ratio, stands_out: tuple[Ratio, Ratio]
+) -> tuple[Revolved, Floats, Floats]:
+    """The bar under these strips as a body, and the lines of its mesh along z and r."""
+    low, high = strips[0, 0] - stands_out[0], strips[-1, 1] + stands_out[1]
+    body = Revolved(((low, high, hole, BORE),), (low, high), (hole, BORE), ((low, high),), False)
+    ends = [
+        graded_lines([low, strips[0, 0]], strips[0, 0], FIRST, GROWTH)
+        if stands_out[0] > 0
+        else strips[0, :1],
+        graded_lines([strips[-1, 1], high], strips[-1, 1], FIRST, GROWTH)
+        if stands_out[1] > 0
+        else strips[-1, 1:],
+    ]
+    z = _distinct(np.concatenate([*ends, strips.ravel(), _gaps(strips)]))
+    r = graded_lines([hole, BORE], BORE, FIRST, GROWTH)
+    return body, z, r
 
 
 def work_strips(body: Revolved) -> Floats:

@@ -27,6 +27,7 @@ from borewright.errors.tree import OutsideModel
 from borewright.mechanics.elastic_body import (
     MEAN,
     MOST_CELLS,
+    mandrel_mesh,
     mesh_of,
     nodes_of,
     work_lines,
@@ -35,6 +36,8 @@ from borewright.mechanics.elastic_body import (
 from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import BORE, Revolved, cells
 from borewright.quantities.si import Ratio
+
+RADIAL, AXIAL, AROUND = 0, 1, 2
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -56,18 +59,51 @@ def work_tilt(body: Revolved, poisson: Ratio) -> TiltShape:
     """The work's: its bore pressed by cos φ. OutsideModel for an outline too large to mesh."""
     strips = work_strips(body)
     z, r = work_lines(body, strips)
+    basis = _basis(body, z, r)
+    bore, loads = _loaded(basis, strips)
+    outside = _along_rim(basis) / (np.pi * basis.doflocs[0].max())
+    held = [int(bore[1][len(strips) // 3]), int(bore[1][2 * len(strips) // 3])]
+    moved = _moved(basis, poisson, np.column_stack([loads, outside]), held)
+    mean = _mean(moved, bore)
+    own = float(np.pi * outside @ moved[:, -1])
+    return TiltShape(strips, _even(mean[:, :-1]), mean[:, -1], own)
+
+
+def mandrel_sways(
+    strips: Floats, poisson: Ratio, hole: Ratio, stands_out: tuple[Ratio, Ratio]
+) -> Floats:
+    """The mandrel's (n, n), for unit modulus: held at the middle of both ends, free to turn there.
+
+    Local give and bending at once; `stands_out` as for `tilt.bar_bending`, which is the cheap way.
+    """
+    body, z, r = mandrel_mesh(strips, hole, stands_out)
+    basis = _basis(body, z, r)
+    bore, loads = _loaded(basis, strips)
+    places, way = basis.doflocs, _ways(basis)
+    at_end = (np.abs(places[1] - z[0]) < 1e-9) | (np.abs(places[1] - z[-1]) < 1e-9)
+    held = at_end & (way != AXIAL) | (places[0] < 1e-12) & (way == AXIAL)
+    return _even(_mean(_moved(basis, poisson, loads, np.flatnonzero(held)), bore))
+
+
+def _basis(body: Revolved, z: Floats, r: Floats) -> Any:
     metal = cells(body, z, r)
     if metal.sum() > MOST_CELLS:
         raise OutsideModel("cells of the mesh", int(metal.sum()), f"at most {MOST_CELLS}")
-    basis = Basis(mesh_of(metal, z, r), ElementVector(ElementQuad2(), 3), intorder=5)
-    stiff = _stiffness(poisson).assemble(basis).tocsc()
-    bore = nodes_of(basis.doflocs, _radial(basis) & _on_bore(basis), strips)
-    count = len(strips)
-    loads = np.zeros((basis.N, count + 1))
+    return Basis(mesh_of(metal, z, r), ElementVector(ElementQuad2(), 3), intorder=5)
+
+
+def _loaded(basis: Any, strips: Floats) -> tuple[np.ndarray, Floats]:
+    """The bore's radial unknowns (3, n) of every strip, and the loads (N, n) of p h = 1 on each."""
+    radial = (_ways(basis) == RADIAL) & (np.abs(basis.doflocs[0] - BORE) < 1e-9)
+    bore = nodes_of(basis.doflocs, radial, strips)
+    loads = np.zeros((basis.N, len(strips)))
     for node in range(3):
-        loads[bore[node], np.arange(count)] += BORE * MEAN[node]
-    loads[:, count] = _along_rim(basis) / (np.pi * basis.doflocs[0].max())
-    held = [int(bore[1][count // 3]), int(bore[1][2 * count // 3])]
+        loads[bore[node], np.arange(len(strips))] += BORE * MEAN[node]
+    return bore, loads
+
+
+def _moved(basis: Any, poisson: Ratio, loads: Floats, held: Any) -> Floats:
+    stiff = _stiffness(poisson).assemble(basis).tocsc()
     free = np.setdiff1d(np.arange(basis.N), held)
     factors = splu(
         stiff[free][:, free],
@@ -77,22 +113,24 @@ def work_tilt(body: Revolved, poisson: Ratio) -> TiltShape:
     )
     moved = np.zeros_like(loads)
     moved[free] = factors.solve(loads[free])
-    mean = sum(MEAN[k] * moved[bore[k]] for k in range(3))
-    sways = 0.5 * (mean[:, :count] + mean[:, :count].T)
-    own = float(np.pi * loads[:, count] @ moved[:, count])
-    return TiltShape(strips, sways, mean[:, count], own)
+    return moved
 
 
-def _radial(basis: Any) -> np.ndarray:
-    """Which unknowns are radial."""
-    radial = np.zeros(basis.N, dtype=bool)
+def _mean(moved: Floats, bore: np.ndarray) -> Floats:
+    return np.asarray(sum(MEAN[k] * moved[bore[k]] for k in range(3)))
+
+
+def _even(matrix: Floats) -> Floats:
+    return np.asarray(0.5 * (matrix + matrix.T))
+
+
+def _ways(basis: Any) -> np.ndarray:
+    """RADIAL, AXIAL or AROUND for every unknown."""
+    way = np.zeros(basis.N, dtype=int)
     for dofs in (basis.dofs.nodal_dofs, basis.dofs.facet_dofs, basis.dofs.interior_dofs):
-        radial[dofs[0]] = True
-    return radial
-
-
-def _on_bore(basis: Any) -> np.ndarray:
-    return np.asarray(np.abs(basis.doflocs[0] - BORE) < 1e-9)
+        for k in (RADIAL, AXIAL, AROUND):
+            way[dofs[k]] = k
+    return way
 
 
 def _along_rim(basis: Any) -> Floats:
@@ -103,11 +141,10 @@ def _along_rim(basis: Any) -> Floats:
     ends = mesh.facets[:, edges]
     lengths = np.abs(np.diff(mesh.p[1][ends], axis=0))[0]
     loads = np.zeros(basis.N)
-    axial = 1
     for unknowns, share in (
-        (basis.dofs.nodal_dofs[axial, ends[0]], MEAN[0]),
-        (basis.dofs.facet_dofs[axial, edges], MEAN[1]),
-        (basis.dofs.nodal_dofs[axial, ends[1]], MEAN[2]),
+        (basis.dofs.nodal_dofs[AXIAL, ends[0]], MEAN[0]),
+        (basis.dofs.facet_dofs[AXIAL, edges], MEAN[1]),
+        (basis.dofs.nodal_dofs[AXIAL, ends[1]], MEAN[2]),
     ):
         np.add.at(loads, unknowns, share * lengths / lengths.sum())
     return loads
