@@ -131,6 +131,13 @@ def test_a_straight_bore_gripped_by_half_stands_more(name: str) -> None:
     assert 1.1 < one.lift / turn / stiffness(one) < 1.4
 
 
+def test_a_flange_at_the_far_face_stands_more_than_said() -> None:
+    """Its moment comes in where the grip is light: the rest takes over, and less has lifted."""
+    one = state(TRAILING, STEEL, 1.0)
+    assert lifted(one, solved(one, one.lift)[0]) < 0.07
+    assert LIFTED < lifted(one, solved(one, 1.5 * one.lift)[0])
+
+
 def test_without_the_works_own_tilting_a_flanged_disc_is_said_to_stand_too_much() -> None:
     """Why `work_tilt` is there: the even matrix and the bar alone serve a ring, not a disc."""
     for pieces, metal, least, most in ((RING, IRON, 0.9, 1.1), (FLANGED, STEEL, 1.5, 2.0)):

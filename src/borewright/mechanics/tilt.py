@@ -15,9 +15,9 @@ and the criterion is N L / 12 / (1 - LIFTED), a ninth above the moment of `rock.
 G: what a pressure `cos φ` moves. The even one (axisymmetric) is near it for short waves, but knows
 of no bending: add `bar_bending` for the mandrel, and take `tilt_body.work_tilt` for the work.
 Weakness: friction along the bore left out (it holds too: low); contact that the tilt closes beyond
-the present one left out (low by half and more on a bore gripped in part, if that bore is straight);
-the equilibrium is that before lift (high by up to a quarter at full length). Measured errors stand
-at `lift_moment_of`. Source: our own derivation; bending of a bar is any textbook's.
+the present one left out (low, often by half and more, on a straight bore gripped in part); moment
+and force balanced as before lift. Measured errors stand at `lift_moment_of` and `tilt_stiffness`.
+Source: our own derivation; bending of a bar is any textbook's.
 """
 
 from __future__ import annotations
@@ -96,7 +96,10 @@ def tilt_stiffness(
 ) -> float:
     """Moment per radian (d³ Pa) within the present contact, sideways movement free; 0 for none.
 
-    Even springs k (Pa per d of movement) over a length L: π k L³ / 24.
+    Even springs k (Pa per d of movement) over a length L: π k L³ / 24. With both first harmonics of
+    `tilt_body` 5 % above CalculiX (plain ring, lifting already) and within 1 % (flanged disc); with
+    `bar_bending` for the mandrel 5 to 13 % above them; without any bending up to four times too
+    stiff. `own` holds the give of web and flange out to the tool; leave it out for the hub alone.
 
     >>> strips = np.column_stack([np.arange(100), np.arange(1, 101)]) / 50
     >>> springs = np.eye(100) / 1e9 * 50  # k = 1e9 Pa per d on strips of 1/50
@@ -129,6 +132,13 @@ def lift_moment_of(
     `sways` the same for a pressure cos φ (`gives` where it is not stated); the rest as `tilted`.
     `beside` (n,): a change of pressure cos φ (Pa) that is there besides, as a sideways force makes;
     taken at its worst side. One or two strips: N L / 12.
+
+    Error, with `work_tilt` and `bar_bending`, on rings, webbed and flanged wheels and bushes: with
+    every meridian solved at once a tenth lifts at 0.9 to 1.05 of this moment at full length (1.35
+    for a flange at the far face), at 0.9 to 2 and more gripped in part; CalculiX has lifted 8 to
+    13 % at five sixths of it. Strips 0.04 d long tell it to 5 %, to 15 % where under ten touch.
+    With `bar_bending` alone up to a fifth off that on rings, webs and bushes, and 30 to 80 % high
+    on a disc flanged at one face.
 
     >>> strips = np.column_stack([np.arange(400), np.arange(1, 401)]) / 200
     >>> even = lift_moment_of(strips, np.eye(400), np.full(400, 8e6))
