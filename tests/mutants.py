@@ -54,6 +54,24 @@ MUTANTS = (
         "loads = pressure * (strips[:, 1] - strips[:, 0]).mean()",
     ),
     Mutant(
+        "a tenth of the grip that may lift, made a fifth",
+        "mechanics/tilt.py",
+        "LIFTED: Final[Ratio] = 0.1",
+        "LIFTED: Final[Ratio] = 0.2",
+    ),
+    Mutant(
+        "a tilting moment without the cosine of its lever round the bore",
+        "mechanics/tilt.py",
+        "2 / np.pi * sideways, 2 / np.pi * moment",
+        "2 / np.pi * sideways, 1 / np.pi * moment",
+    ),
+    Mutant(
+        "a tilting body that does not shear across its radius",
+        "mechanics/tilt_body.py",
+        "shear * (a[3] * b[3] + a[4] * b[4] + a[5] * b[5])",
+        "shear * (a[3] * b[3] + a[5] * b[5])",
+    ),
+    Mutant(
         "a strip's load without the radius it stands on",
         "mechanics/elastic_body.py",
         "+= BORE * MEAN[node]",

@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from borewright.errors import OutsideModel
-from borewright.mechanics import elastic_body
+from borewright.mechanics import body_mesh, elastic_body
+from borewright.mechanics.body_mesh import work_strips
 from borewright.mechanics.compliance import (
     Compliance,
     bore_tension,
@@ -18,7 +19,6 @@ from borewright.mechanics.elastic_body import (
     field,
     mandrel_compliance,
     work_compliance,
-    work_strips,
 )
 from borewright.mechanics.revolved import revolved
 
@@ -92,10 +92,10 @@ MESHES = ((1.6, 1.3), (1.25, 1.15), (1.0, 1.0), (0.8, 0.9), (0.62, 0.8))
 
 
 def on_mesh(monkeypatch: pytest.MonkeyPatch, strip: float, cell: float) -> None:
-    monkeypatch.setattr(elastic_body, "STRIP", 0.04 * strip)
-    monkeypatch.setattr(elastic_body, "FIRST", 0.036 * cell)
-    monkeypatch.setattr(elastic_body, "GROWTH", 0.22 * cell)
-    monkeypatch.setattr(elastic_body, "FEWEST", 12)
+    monkeypatch.setattr(body_mesh, "STRIP", 0.04 * strip)
+    monkeypatch.setattr(body_mesh, "FIRST", 0.036 * cell)
+    monkeypatch.setattr(body_mesh, "GROWTH", 0.22 * cell)
+    monkeypatch.setattr(body_mesh, "FEWEST", 12)
 
 
 @pytest.mark.parametrize("rings", [HUB, WEBBED])
@@ -133,7 +133,7 @@ def test_the_few_points_kept_hold_the_greatest_tension_of_200_random_states(ring
     body = revolved(rings)
     work = work_compliance(body, IRON)
     strips = work.strips
-    z, r = elastic_body._work_lines(body, strips)
+    z, r = body_mesh.work_lines(body, strips)
     solved = elastic_body._solve(body, z, r, strips, IRON, axis=False)
     points, stress = field(solved, solved.moved * work.lengths, IRON)
     kept = elastic_body._away(points, body, strips)

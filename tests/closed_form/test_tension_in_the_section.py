@@ -13,9 +13,10 @@ import numpy as np
 import pytest
 
 from borewright.mechanics.bands import round_bounds
+from borewright.mechanics.body_mesh import work_strips
 from borewright.mechanics.compliance import largest_tension
 from borewright.mechanics.contours import region
-from borewright.mechanics.elastic_body import work_compliance, work_strips
+from borewright.mechanics.elastic_body import work_compliance
 from borewright.mechanics.revolved import Revolved, revolved
 from borewright.mechanics.tension_field import cut_off, finer, hoop_pull, stress_field
 from borewright.mechanics.tension_place import largest_place

@@ -18,21 +18,11 @@ from skfem import Basis, BilinearForm, ElementQuad2, ElementVector, MeshQuad
 from skfem.helpers import grad
 
 from borewright.errors.tree import OutsideModel
+from borewright.mechanics.body_mesh import mandrel_mesh, work_lines, work_strips
 from borewright.mechanics.compliance import Compliance, principal_tension
-from borewright.mechanics.mesh_lines import graded_lines, strip_edges
 from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import BORE, Revolved, cells
 from borewright.quantities.si import Ratio
-
-FIRST: Final = 0.036
-"""Size of a cell at the bore, over d."""
-
-GROWTH: Final = 0.22
-"""How much longer a cell is for each d of distance from the bore."""
-
-STRIP: Final = 0.04
-FEWEST, MOST = 24, 64
-"""Wanted length of a strip over d, and how many there are at least and at most."""
 
 MOST_CELLS: Final = 12_000
 """More cells than this are not solved: a shape that needs them is no wheel."""
@@ -62,17 +52,21 @@ class Solved:
 def work_compliance(body: Revolved, poisson: Ratio) -> Compliance:
     """The work's: its bore pressed outward. OutsideModel for an outline too large to mesh."""
     strips = work_strips(body)
-    z, r = _work_lines(body, strips)
+    z, r = work_lines(body, strips)
     solved = _solve(body, z, r, strips, poisson, axis=False)
     return _compliance(body, solved, poisson)
 
 
 def solved_work(
-    body: Revolved, poisson: Ratio, pressure: Floats, first: Ratio = FIRST, growth: Ratio = GROWTH
+    body: Revolved,
+    poisson: Ratio,
+    pressure: Floats,
+    first: Ratio | None = None,
+    growth: Ratio | None = None,
 ) -> Solved:
     """The work under one pressure (n,) on its strips, per unit of modulus; `moved` is (dofs, 1)."""
     strips = work_strips(body)
-    z, r = _work_lines(body, strips, first, growth)
+    z, r = work_lines(body, strips, first, growth)
     loads = pressure * (strips[:, 1] - strips[:, 0])
     return _solve(body, z, r, strips, poisson, axis=False, state=loads)
 
@@ -84,18 +78,7 @@ def mandrel_compliance(
     stands_out: tuple[Ratio, Ratio] = (ENDLESS, ENDLESS),
 ) -> Compliance:
     """The mandrel's: pressed inward on the same strips; `hole`: its own bore, radius over d."""
-    low, high = strips[0, 0] - stands_out[0], strips[-1, 1] + stands_out[1]
-    body = Revolved(((low, high, hole, BORE),), (low, high), (hole, BORE), ((low, high),), False)
-    ends = [
-        graded_lines([low, strips[0, 0]], strips[0, 0], FIRST, GROWTH)
-        if stands_out[0] > 0
-        else strips[0, :1],
-        graded_lines([strips[-1, 1], high], strips[-1, 1], FIRST, GROWTH)
-        if stands_out[1] > 0
-        else strips[-1, 1:],
-    ]
-    z = _distinct(np.concatenate([*ends, strips.ravel(), _gaps(strips)]))
-    r = graded_lines([hole, BORE], BORE, FIRST, GROWTH)
+    body, z, r = mandrel_mesh(strips, hole, stands_out)
     solved = _solve(body, z, r, strips, poisson, axis=hole == 0)
     count = len(strips)
     none = np.zeros((0, count))
@@ -109,47 +92,6 @@ def mandrel_compliance(
         np.zeros((0, 2)),
         none,
     )
-
-
-def work_strips(body: Revolved) -> Floats:
-    """Strips over every stretch that bears, finer at its ends, edges where the outline steps."""
-    whole = sum(end - start for start, end in body.bearing)
-    found = []
-    for start, end in body.bearing:
-        share = (end - start) / whole
-        count = int(np.clip(round((end - start) / STRIP), max(6, FEWEST * share), MOST * share))
-        edges = strip_edges(start, end, body.z, count)
-        found.append(np.column_stack([edges[:-1], edges[1:]]))
-    return np.concatenate(found)
-
-
-def _work_lines(
-    body: Revolved, strips: Floats, first: Ratio = FIRST, growth: Ratio = GROWTH
-) -> tuple[Floats, Floats]:
-    low, high = strips[0, 0], strips[-1, 1]
-    left = [*(z for z in body.z if z < low), low]
-    right = [high, *(z for z in body.z if z > high)]
-    parts = [strips.ravel(), np.array(body.z), _gaps(strips)]
-    if len(left) > 1:
-        parts.append(graded_lines(left, low, first, growth))
-    if len(right) > 1:
-        parts.append(graded_lines(right, high, first, growth))
-    return _distinct(np.concatenate(parts)), graded_lines(list(body.r), BORE, first, growth)
-
-
-def _gaps(strips: Floats) -> Floats:
-    """Lines across the stretches of bore between strips where nothing bears."""
-    found = [
-        np.linspace(a, b, max(3, int((b - a) / (2 * STRIP)) + 2))
-        for a, b in zip(strips[:-1, 1], strips[1:, 0], strict=True)
-        if b - a > 1e-9
-    ]
-    return np.concatenate(found) if found else np.zeros(0)
-
-
-def _distinct(lines: Floats) -> Floats:
-    ordered = np.sort(lines)
-    return np.asarray(ordered[np.append(True, np.diff(ordered) > 1e-7)])
 
 
 def _stiffness(poisson: Ratio) -> Any:
@@ -182,14 +124,14 @@ def _solve(
     metal = cells(body, z, r)
     if metal.sum() > MOST_CELLS:
         raise OutsideModel("cells of the mesh", int(metal.sum()), f"at most {MOST_CELLS}")
-    basis = Basis(_mesh(metal, z, r), ElementVector(ElementQuad2()), intorder=5)
+    basis = Basis(mesh_of(metal, z, r), ElementVector(ElementQuad2()), intorder=5)
     stiff = _stiffness(poisson).assemble(basis).tocsc()
     places = basis.doflocs
     radial = np.zeros(basis.N, dtype=bool)
     for dofs in (basis.dofs.nodal_dofs, basis.dofs.facet_dofs, basis.dofs.interior_dofs):
         radial[dofs[0]] = True
     on_bore = np.abs(places[0] - BORE) < 1e-9
-    bore_r, bore_z = (_nodes(places, on_bore & which, strips) for which in (radial, ~radial))
+    bore_r, bore_z = (nodes_of(places, on_bore & which, strips) for which in (radial, ~radial))
     loads = np.zeros((basis.N, len(strips)))
     for node in range(3):
         loads[bore_r[node], np.arange(len(strips))] += BORE * MEAN[node]
@@ -210,7 +152,7 @@ def _solve(
     return Solved(basis, radial, moved, strips, bore_r, bore_z)
 
 
-def _mesh(metal: np.ndarray, z: Floats, r: Floats) -> Any:
+def mesh_of(metal: np.ndarray, z: Floats, r: Floats) -> Any:
     many = len(z)
     rr, zz = np.meshgrid(r, z, indexing="ij")
     i, j = np.nonzero(metal)
@@ -222,7 +164,7 @@ def _mesh(metal: np.ndarray, z: Floats, r: Floats) -> Any:
     )
 
 
-def _nodes(places: Floats, which: np.ndarray, strips: Floats) -> np.ndarray:
+def nodes_of(places: Floats, which: np.ndarray, strips: Floats) -> np.ndarray:
     """Start, middle and end node of every strip; shape (3, n)."""
     nodes = np.flatnonzero(which)
     nodes = nodes[np.argsort(places[1][nodes])]

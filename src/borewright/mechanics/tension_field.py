@@ -51,7 +51,7 @@ def stress_field(body: Revolved, poisson: Ratio, pressure: Floats) -> StressFiel
 
     A thick ring under an even pressure, against Lame's (5/3 at the bore of a ring twice its bore):
 
-    >>> from borewright.mechanics.elastic_body import work_strips
+    >>> from borewright.mechanics.body_mesh import work_strips
     >>> from borewright.mechanics.revolved import revolved
     >>> ring = revolved([(0.0, 1.0, 0.5, 1.0)])
     >>> found = stress_field(ring, 0.3, np.ones(len(work_strips(ring))))
