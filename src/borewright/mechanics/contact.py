@@ -95,19 +95,25 @@ def _check(even: Floats, wanted: Floats, loads: Floats) -> None:
 def end_of_contact(strips: Floats, pressure: Floats) -> float:
     """Where the pressure ends along z, inside the last strip that is pressed; 0 where none is.
 
-    The pressure falls to nothing as the root of the distance from its end (smooth contact), so its
-    square falls along a line: that of the means of the last two strips before the end one gives the
-    place, kept within the end strip and the one after it.
+    The pressure falls to nothing as the root of the distance from its end (smooth contact), so what
+    presses beyond a place, to the power 2/3, falls along a line. A parabola through the last three
+    edges of strips but one, where the strips' own coarseness does not tell, gives the place, kept
+    within the end strip and the one after it.
     """
     touching = np.flatnonzero(pressure > 0)
     if not len(touching):
         return float(strips[0, 0])
     last = int(touching[-1])
-    if last < 3 or last == len(pressure) - 1:
+    if last < 4 or last == len(pressure) - 1:
         return float(strips[last, 1])
-    middle = strips.mean(axis=1)
-    (z0, z1), (p0, p1) = middle[last - 2 : last], pressure[last - 2 : last]
-    if p0 <= p1:
+    beyond = np.cumsum((pressure * (strips[:, 1] - strips[:, 0]))[last::-1]) ** (2 / 3)
+    x, z = beyond[1:4], strips[[last - 1, last - 2, last - 3], 0]
+    if not x[0] < x[1] < x[2]:
         return float(strips[last, 1])
-    end = z1 + p1**2 * (z1 - z0) / (p0**2 - p1**2)
+    a, b, c = x
+    end = (
+        z[0] * b * c / ((a - b) * (a - c))
+        + z[1] * a * c / ((b - a) * (b - c))
+        + z[2] * a * b / ((c - a) * (c - b))
+    )
     return float(min(max(end, strips[last, 0]), strips[last + 1, 1]))
