@@ -1,10 +1,12 @@
 """What CalculiX's printed stresses and movements say of a fit: the five quantities it may judge.
 
 Stresses are read at the middle nine of CalculiX's 27 points of a cell, the plane of the section.
-Each quantity is read in a way of its own, none of which the contact stiffness enters:
-the normal force by equilibrium of half a ring (2 pi times the integral of the hoop stress over the
-section), tension and pressure at the bore by a parabola through the three points across the first
-cell, the end of contact from the square of the pressure, which falls along a line at a smooth end.
+Each quantity is read in a way of its own, none of which the contact stiffness enters: the
+normal force by equilibrium of half a ring (2 pi times the integral of the hoop stress over the
+section), tension at the bore by a parabola through the three points across the first cell, the end
+of contact from the gap beyond it to the power 2/3, which opens along a line at a smooth end, and a
+second time from what presses beyond a place to the same power. The pressure itself is read no
+better than to half a percent by its parabola: it is asked only where it ends.
 """
 
 from __future__ import annotations
@@ -27,17 +29,18 @@ EDGE = 0.01
 class Found:
     """Lengths over the bore's diameter, stresses and forces per unit of the work's modulus.
 
-    `opens` is the end of contact a second time, from the gap beyond it; nan where none is.
+    `contact` is read from the gap beyond it, or where there is no room for one from the pressure;
+    `by_pressure` is that second reading.
     """
 
     force: float
     contact: float
-    opens: float
+    by_pressure: float
     bore_tension: float
     tension: float
     growth: float
-    middle_pressure: float
     middle_hoop: float
+    middle_growth: float
 
 
 @dataclass(frozen=True)
@@ -82,18 +85,27 @@ def read(fit: Fit, work: Grid, bar: Grid, data: Path) -> Found:
     stresses, bore, out, surface = tables(data)[-4:]
     plane = section(work, stresses)
     modulus = fit.work[0]
-    z, pressure, hoop, axial = at_bore(work, plane)
+    z, _, hoop, axial = at_bore(work, plane)
     force = 2 * np.pi * np.einsum(
         "cij,c,i,j->", plane.stress[:, 2], plane.size.prod(axis=0), WEIGHT, WEIGHT
     )
     share = z / fit.length
     tension = between(share, hoop, 0.05)
     largest = max(anywhere(fit, plane), between(share, hoop, EDGE), between(share, axial, EDGE))
-    contact, opens = ends(fit, work, bar, plane, bore, surface)
+    contact, by_pressure = ends(fit, work, bar, plane, bore, surface)
     grown = 2 * out[:, 1].max()
-    middle = [float(np.interp(fit.length / 2, z, y)) / modulus for y in (pressure, hoop)]
+    middle_hoop = float(np.interp(fit.length / 2, z, hoop)) / modulus
+    places = [work.nodes[int(n) - 1][1] for n in out[:, 0]]
+    middle_growth = 2 * float(np.interp(fit.length / 2, places, out[:, 1]))
     return Found(
-        force / modulus, contact, opens, tension / modulus, largest / modulus, grown, *middle
+        force / modulus,
+        contact,
+        by_pressure,
+        tension / modulus,
+        largest / modulus,
+        grown,
+        middle_hoop,
+        middle_growth,
     )
 
 
@@ -137,11 +149,11 @@ def anywhere(fit: Fit, plane: Section) -> float:
 def ends(
     fit: Fit, work: Grid, bar: Grid, plane: Section, bore: np.ndarray, surface: np.ndarray
 ) -> tuple[float, float]:
-    """Contact length by pressure, and by the gap beyond; the whole bore where it presses to its end."""
+    """Contact length by the gap beyond, and by pressure; the whole bore where it presses to its end."""
     z, pressure, _, _ = at_bore(work, plane)
     pressed = pressure > 1e-3 * pressure.max()
     if pressed[-4:].all():
-        return fit.length, float("nan")
+        return fit.length, fit.length
     last = float(z[np.flatnonzero(pressed)[-1]])
     rows = np.flatnonzero(np.array(work.cells)[:, 0] == bore_row(work))
     edges = np.sort(np.append(work.z[np.array(work.cells)[rows, 1]], fit.length))
@@ -154,7 +166,7 @@ def ends(
     gap = bore[:, 1] - inward - np.array([fit.overlap(p) for p in places]) / 2
     most = min(0.2 * last, fit.length - last - 0.02)
     by_gap = _nothing_at(places - last, np.cbrt(np.maximum(gap, 0)) ** 2, 0.03 * last, most)
-    return last + by_pressure, last + by_gap
+    return last + (by_pressure if np.isnan(by_gap) else by_gap), last + by_pressure
 
 
 def _nothing_at(x: np.ndarray, y: np.ndarray, low: float, high: float) -> float:
