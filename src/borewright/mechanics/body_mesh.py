@@ -56,7 +56,7 @@ def work_strips(body: Revolved) -> Floats:
 def work_lines(
     body: Revolved, strips: Floats, first: Ratio | None = None, growth: Ratio | None = None
 ) -> tuple[Floats, Floats]:
-    """Lines of the work's mesh along z and r; `first`, `growth` of its cells as usual where None."""
+    """Lines of the work's mesh along z and r; `first` and `growth` as usual where None."""
     first, growth = FIRST if first is None else first, GROWTH if growth is None else growth
     low, high = strips[0, 0], strips[-1, 1]
     left = [*(z for z in body.z if z < low), low]

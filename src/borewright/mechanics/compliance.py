@@ -62,8 +62,22 @@ def bore_tension(body: Compliance, pressure: Floats, first: float, last: float) 
 
     Shape of `pressure` (…, n) gives (…,). Units are those of the pressure.
     """
-    inside = _inside(body, first, last)
-    return np.asarray((pressure @ body.hoop[inside].T).max(axis=-1))
+    return np.asarray((pressure @ _between(body, body.hoop, first, last).T).max(axis=-1))
+
+
+def _between(body: Compliance, stress: Floats, first: float, last: float) -> Floats:
+    """Rows of `stress` for the strips with their middles between two shares of the bore's length.
+
+    The stress is steep near an edge, so the shares themselves come with them, along a line between
+    the middles on either side.
+    """
+    start, length = body.strips[0, 0], body.strips[-1, 1] - body.strips[0, 0]
+    along = (body.middles - start) / length
+    ends = np.clip((first, last), along[0], along[-1])
+    high = np.clip(np.searchsorted(along, ends), 1, len(along) - 1)
+    share = ((ends - along[high - 1]) / (along[high] - along[high - 1]))[:, None]
+    at_ends = (1 - share) * stress[high - 1] + share * stress[high]
+    return np.concatenate([stress[(along >= first) & (along <= last)], at_ends])
 
 
 def largest_tension(body: Compliance, pressure: Floats, margin: float = 0.01) -> Floats:
@@ -71,9 +85,11 @@ def largest_tension(body: Compliance, pressure: Floats, margin: float = 0.01) ->
 
     Sharp edges have no value that a finer mesh would not raise: they are left to a radius.
     """
-    inside = _inside(body, margin, 1 - margin)
-    hoop, axial = pressure @ body.hoop[inside].T, pressure @ body.axial[inside].T
-    on_bore = np.maximum(hoop, axial).max(axis=-1)
+    hoop, axial = (
+        pressure @ _between(body, stress, margin, 1 - margin).T
+        for stress in (body.hoop, body.axial)
+    )
+    on_bore = np.maximum(hoop.max(axis=-1), axial.max(axis=-1))
     if not len(body.points):
         return np.asarray(on_bore)
     beside = principal_tension(np.einsum("mcn,...n->...cm", body.stress, pressure)).max(axis=-1)
