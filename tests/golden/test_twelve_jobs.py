@@ -33,7 +33,7 @@ ROWS = [
     ("05-drive-wheel", YES, "7/8 in mandrel", "reach", ('"8in"', '"4in"')),
     ("06-bronze-bush", CARE, "warmer", "crack", ('"28.6mm"', '"24mm"')),
     ("07-thin-ring", NO, "soft jaws", "bore", ('["20mm", "25mm"]', BIG)),
-    ("08-home-cast-pulley", CARE, "The grip holds", "slip", ('"scrap aluminium"', '"al-cast"')),
+    ("08-home-cast-pulley", CARE, "try it on first", "slip", ('"scrap aluminium"', '"al-cast"')),
     ("10-gear-blanks", YES, "15 mm mandrel", "bore", ('"15.008mm"', '"15.05mm"')),
     ("11-worn-pulley", NO, "Do not press it on a doubt", "bore", ('"1.2580in"', '"1.2505in"')),
     ("12-job-shop", YES, "past touch", "bore", ('"0.7502in"', '"0.7202in"')),

@@ -86,7 +86,7 @@ def fitted(
         else ["--outside", f"{hand.rings[0][2]}m", "--length", f"{hand.rings[0][1]}m"]
     )
     asked = [
-        "fit", "--json", "--bore", f"{hand.bore}m", "--mandrel", f"{hand.small_end}m", *shape,
+        "fit", "--model", "rings", "--json", "--bore", f"{hand.bore}m", "--mandrel", f"{hand.small_end}m", *shape,
         "--small-end", f"{hand.small_end}m", "--taper", hand.taper, "--friction", hand.friction,
         "--ground-length", f"{hand.ground}m", "--roughness", f"{hand.rz_um}um",
         "--work-modulus", f"{hand.work[0]}Pa", "--work-poisson", hand.work[1],

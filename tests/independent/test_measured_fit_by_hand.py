@@ -45,7 +45,7 @@ def options(h: HandMeasured) -> list[str]:
     at = [w for x, d in h.mandrel for w in ("--at", f"{x}m", f"{d}m")]
     bore = [w for z, d in h.bore for w in ("--bore-at", f"{z}m", f"{d}m")]
     return [
-        "fit", "--json", *at, *bore, "--outside", f"{h.outside}m", "--length", f"{h.length}m",
+        "fit", "--model", "rings", "--json", *at, *bore, "--outside", f"{h.outside}m", "--length", f"{h.length}m",
         "--ground-length", f"{h.ground}m", "--friction", h.friction,
         "--roughness", f"{h.lost_um}um",
         "--work-modulus", f"{h.work[0]}Pa", "--work-poisson", h.work[1],

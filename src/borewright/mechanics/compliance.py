@@ -136,8 +136,8 @@ def turned_round(body: Compliance) -> Compliance:
 
     >>> one = Compliance(np.array([[0.0, 1.0], [1.0, 3.0]]), *[np.zeros((2, 2))] * 3,
     ...                  np.zeros((0, 2)), np.zeros((0, 4, 2)), np.zeros((0, 2)), np.zeros((0, 2)))
-    >>> turned_round(one).strips.tolist()
-    [[-3.0, -1.0], [-1.0, 0.0]]
+    >>> (turned_round(one).strips + 3.0).tolist()
+    [[0.0, 2.0], [2.0, 3.0]]
     """
     other_way = np.array([-1.0, 1.0])
     shear = np.array([1.0, 1.0, 1.0, -1.0])[:, None]

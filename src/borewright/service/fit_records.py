@@ -18,7 +18,7 @@ class FitInput:
 
     Exactly one of `travel`, `position` and `push` says how far it is pressed. `stations` are (x,
     diameter) along the mandrel, x from either end of its ground length: then `taper` and
-    `small_end` are left out. `model` is rings or contact. `bore_readings` have their depth from the leading face.
+    `small_end` are left out. `model` is contact, or rings for the pencil check. `bore_readings` have their depth from the leading face.
     """
 
     bore: Metre
@@ -39,7 +39,7 @@ class FitInput:
     mandrel_poisson: Ratio | None = None
     stations: Stations = ()
     bore_readings: tuple[BoreReading, ...] = ()
-    model: str = "rings"
+    model: str = "contact"
 
 
 @dataclass(frozen=True, slots=True)

@@ -193,8 +193,9 @@ class _Known:
         return joined.normal_force(joined.pressure(self.overlap(joined, seat, self.lost)))
 
     def joint(self, seat: Metre) -> Joint:
-        """Work and mandrel as two elastic bodies; the mandrel goes on to both its ends."""
-        out = self.ground - (seat - self.bore_start), seat - self.bore_end
+        """Work and mandrel as two elastic bodies; the mandrel goes on to both its own ends."""
+        end = self.body.end_length
+        out = self.ground + end - (seat - self.bore_start), seat - self.bore_end + end
         return joint(self.asked.pieces, self.asked.bore, self.work, self.mandrel, out)
 
     def overlap(self, joined: Joint, seat: Metre, lost: Metre) -> Floats:

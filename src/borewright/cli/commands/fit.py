@@ -62,7 +62,7 @@ if TYPE_CHECKING:
 @click.option("--friction", type=NUMBER, help="Friction, for pressing and slipping alike.")
 @click.option("--roughness", type=LENGTH, help="Rz of work + mandrel; 0.8 of it is lost.")
 @click.option(
-    "--model", default="rings", help="rings side by side, or contact: two elastic bodies."
+    "--model", default="contact", help="contact: two elastic bodies; rings: the pencil check."
 )
 @click.option("--work-modulus", type=PRESSURE, help="Young's modulus of the work.")
 @click.option("--work-poisson", type=NUMBER, help="Poisson's ratio of the work.")
