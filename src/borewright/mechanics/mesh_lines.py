@@ -37,18 +37,24 @@ def _cut(a: float, b: float, near: float, first: float, growth: float) -> Floats
 END_SHARE = 0.4
 """Strips at the ends of a bearing are shorter than the mean by this share."""
 
+FIRST_CUT = 0.4
+"""Where the strip at either end is cut once more, over its length: at a sharp edge stress is steep."""
+
 
 def strip_edges(start: Ratio, end: Ratio, marks: Sequence[Ratio], count: int) -> Floats:
-    """About `count` strips from start to end, finer at both ends, an edge at every mark between.
+    """About `count` + 2 strips from start to end, finer at both ends, an edge at every mark between.
 
     >>> strip_edges(0.0, 1.0, [0.3], 4).round(3).tolist()
-    [0.0, 0.186, 0.3, 0.5, 0.814, 1.0]
+    [0.0, 0.075, 0.186, 0.3, 0.5, 0.814, 0.925, 1.0]
     """
     inner = [m for m in marks if start < m < end]
     share = np.linspace(0.0, 1.0, count + 1)
     even = start + (end - start) * (share - END_SHARE * np.sin(2 * np.pi * share) / (2 * np.pi))
     bounds = [start, *inner, end]
-    return np.concatenate([[start], *(_within(a, b, even) for a, b in pairwise(bounds))])
+    edges = np.concatenate([[start], *(_within(a, b, even) for a, b in pairwise(bounds))])
+    first = start + FIRST_CUT * (edges[1] - start)
+    last = end - FIRST_CUT * (end - edges[-2])
+    return np.concatenate([edges[:1], [first], edges[1:-1], [last], edges[-1:]])
 
 
 def _within(a: float, b: float, even: Floats) -> Floats:
