@@ -38,11 +38,11 @@ END_SHARE = 0.4
 """Strips at the ends of a bearing are shorter than the mean by this share."""
 
 FIRST_CUT = 0.4
-"""Where the strip at either end is cut once more, over its length: at a sharp edge stress is steep."""
+"""Where the strip at either end is cut again, over its length: stress is steep at a sharp edge."""
 
 
 def strip_edges(start: Ratio, end: Ratio, marks: Sequence[Ratio], count: int) -> Floats:
-    """About `count` + 2 strips from start to end, finer at both ends, an edge at every mark between.
+    """About `count` + 2 strips from start to end, finer at both, an edge at every mark between.
 
     >>> strip_edges(0.0, 1.0, [0.3], 4).round(3).tolist()
     [0.0, 0.075, 0.186, 0.3, 0.5, 0.814, 0.925, 1.0]
