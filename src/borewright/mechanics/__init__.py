@@ -9,12 +9,15 @@ measured_rings the rings on a measured mandrel
 rings          thick rings on a shaft: pressure, force, hoop tension, growth
 revolved       an outline of rings over its bore: checked, healed, its bearing stretches
 mesh_lines     mesh lines and strips: fine where the pressure is
+body_mesh      strips along the bore, mesh lines of work and mandrel
 elastic_body   the compliance of a body by finite elements (heavy: loaded to build a shape only)
 compliance     what a body gives way, per unit of modulus; tensions from pressures
 tension_place  where the greatest tension of a pressed work is
 tension_field  the stress in the whole section (heavy: loaded to draw only)
 bands          bounds in round numbers for the tints of a field
 contours       where a field is above a level: outlines and lines
+travel_path    every state of a contact as the overlap grows, exactly
+travel_curve   what a joint does against its overlap: one curve for all travels
 contact        where two elastic bodies press, and how hard; where contact ends
 turned_down    a ring that loses metal from its outside on the shaft: grip and tension
 press          pushing on and off, and the force behind a push

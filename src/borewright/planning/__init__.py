@@ -1,6 +1,7 @@
 """Where a Grip and a Demand meet: margins, verdicts, the chosen travel, the steps.
 
     trial           one hold with its travel chosen, its cuts and its forces: what questions look at
+    rings_check     the pencil check: what rings side by side say, and why they differ
     travel          how far to press: far enough for the cut, not so far that the bore is hurt
     margins         capability over demand, as draws
     judge           a margin against the thresholds -> yes, with care, no
