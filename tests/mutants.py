@@ -36,6 +36,24 @@ class Mutant:
 
 MUTANTS = (
     Mutant(
+        "contact taken to end where a strip begins to take load",
+        "mechanics/contact.py",
+        "ENTERS: Final = 0.38",
+        "ENTERS: Final = 0.0",
+    ),
+    Mutant(
+        "a curve on twice the overlap of its travel",
+        "holding/taper_contact.py",
+        "raised = (hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)",
+        "raised = (hold.mandrel.taper * travel - lost) / hold.joint.bore",
+    ),
+    Mutant(
+        "one modulus for every drawn case",
+        "holding/contact_curves.py",
+        'normal_force=read("force") * e * d**2,',
+        'normal_force=read("force") * e[0] * d**2,',
+    ),
+    Mutant(
         "stresses carried from Gauss points to corners as if those were the corners",
         "mechanics/tension_field.py",
         "far, near = (1 + np.sqrt(3)) / 2, (1 - np.sqrt(3)) / 2",
@@ -80,8 +98,8 @@ MUTANTS = (
     Mutant(
         "the whole overlap for the half that each radius takes",
         "holding/elastic_joint.py",
-        "overlap / (2 * self.bore)",
-        "overlap / self.bore",
+        "loads = pressed(self.gives(), overlap / (2 * self.bore))",
+        "loads = pressed(self.gives(), overlap / self.bore)",
     ),
     Mutant(
         "no pull round the bore in the weak form",
