@@ -46,15 +46,23 @@ class State:
         return self.joint.work.strips
 
     @property
+    def gives(self) -> np.ndarray:
+        return self.joint.gives() / self.joint.modulus
+
+    @property
     def lift(self) -> float:
-        return lift_moment_of(self.strips, self.joint.gives, self.pressure, self.sways, self.warp)
+        return lift_moment_of(self.strips, self.gives, self.pressure, self.sways, self.warp)
 
 
 def state(pieces: list, metal: tuple[float, float], share: float) -> State:
     whole = joint(pieces, 1.0, Elastic(*metal), Elastic(*STEEL), OUT)
     overlap = TAPER * (2.0 * share - whole.places)
     tilts = work_tilt(outline_of(pieces, 1.0), metal[1])
-    bar = whole.gives - whole.work.gives / metal[0] + bar_bending(tilts.strips, STEEL[0], OUT)
+    bar = (
+        whole.gives() / metal[0]
+        - whole.work.gives / metal[0]
+        + bar_bending(tilts.strips, STEEL[0], OUT)
+    )
     return State(
         whole,
         overlap,
@@ -69,10 +77,10 @@ def solved(one: State, moment: float) -> tuple[np.ndarray, float]:
     """Loads (meridians, n), and the turn of the outside, for a moment."""
     z = one.joint.work.middles
     cos, count = np.cos(TURNS), len(z)
-    first = one.sways - one.joint.gives
+    first = one.sways - one.gives
     # The first harmonic of a load is 2 Σ w cos q; the weights are shared out to keep symmetry.
     root = np.sqrt(WEIGHTS)
-    gives = np.kron(np.eye(len(cos)), one.joint.gives)
+    gives = np.kron(np.eye(len(cos)), one.gives)
     gives += 2 * np.kron(np.outer(root * cos, root * cos), first)
     size = TAPER
 
@@ -142,8 +150,8 @@ def test_without_the_works_own_tilting_a_flanged_disc_is_said_to_stand_too_much(
     """Why `work_tilt` is there: the even matrix and the bar alone serve a ring, not a disc."""
     for pieces, metal, least, most in ((RING, IRON, 0.9, 1.1), (FLANGED, STEEL, 1.5, 2.0)):
         one = state(pieces, metal, 1.0)
-        rigid = one.joint.gives + bar_bending(one.strips, STEEL[0], OUT)
-        alone = lift_moment_of(one.strips, one.joint.gives, one.pressure, rigid)
+        rigid = one.gives + bar_bending(one.strips, STEEL[0], OUT)
+        alone = lift_moment_of(one.strips, one.gives, one.pressure, rigid)
         assert least < alone / one.lift < most
 
 

@@ -62,10 +62,10 @@ def bore_tension(body: Compliance, pressure: Floats, first: float, last: float) 
 
     Shape of `pressure` (…, n) gives (…,). Units are those of the pressure.
     """
-    return np.asarray((pressure @ _between(body, body.hoop, first, last).T).max(axis=-1))
+    return np.asarray((pressure @ between(body, body.hoop, first, last).T).max(axis=-1))
 
 
-def _between(body: Compliance, stress: Floats, first: float, last: float) -> Floats:
+def between(body: Compliance, stress: Floats, first: float, last: float) -> Floats:
     """Rows of `stress` for the strips with their middles between two shares of the bore's length.
 
     The stress is steep near an edge, so the shares themselves come with them, along a line between
@@ -86,8 +86,7 @@ def largest_tension(body: Compliance, pressure: Floats, margin: float = 0.01) ->
     Sharp edges have no value that a finer mesh would not raise: they are left to a radius.
     """
     hoop, axial = (
-        pressure @ _between(body, stress, margin, 1 - margin).T
-        for stress in (body.hoop, body.axial)
+        pressure @ between(body, stress, margin, 1 - margin).T for stress in (body.hoop, body.axial)
     )
     on_bore = np.maximum(hoop.max(axis=-1), axial.max(axis=-1))
     if not len(body.points):

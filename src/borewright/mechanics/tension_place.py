@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from borewright.mechanics.compliance import Compliance, principal_tension
+from borewright.mechanics.compliance import Compliance, between, principal_tension
 from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import BORE
 from borewright.quantities.si import Ratio
@@ -27,12 +27,12 @@ def largest_place(body: Compliance, pressure: Floats, margin: float = 0.01) -> T
     Sharp edges and corners that open inwards are left out, as there: they have no value that a
     finer mesh would not raise.
     """
-    start, length = body.strips[0, 0], body.strips[-1, 1] - body.strips[0, 0]
-    along = (body.middles - start) / length
-    inside = np.flatnonzero((along >= margin) & (along <= 1 - margin))
-    bore = np.maximum(body.hoop[inside] @ pressure, body.axial[inside] @ pressure)
+    window = margin, 1 - margin
+    hoop, axial = (between(body, stress, *window) @ pressure for stress in (body.hoop, body.axial))
+    z = between(body, body.middles[:, None], *window)[:, 0]
+    bore = np.maximum(hoop, axial)
     best = int(np.argmax(bore))
-    on_bore = TensionPlace(float(body.middles[inside[best]]), BORE, float(bore[best]))
+    on_bore = TensionPlace(float(z[best]), BORE, float(bore[best]))
     if not len(body.points):
         return on_bore
     beside = principal_tension(np.einsum("mcn,n->cm", body.stress, pressure))
