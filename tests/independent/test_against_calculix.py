@@ -90,6 +90,16 @@ def test_the_judge_finds_lame_s_answer_on_an_even_fit(tmp_path: Path) -> None:
     pressure = SMALL / give / IRON[0]
     more = np.pi * (lengths[1] - lengths[0])
     assert (longer.force - long.force) / more == pytest.approx(pressure, rel=5e-4)
-    assert longer.middle_hoop == pytest.approx(pressure * (1 + k**2) / (1 - k**2), rel=1e-3)
+    # Read at the best points of cells, the hoop stress at the bore comes nearer as they grow finer;
+    # on the mesh that judges it is off by less than a third of what the package is held to.
+    finer = solved(
+        Fit(((0.0, lengths[1], 0.5, outside),), IRON, STEEL, 1.0, taper=False),
+        FINE / 2,
+        STIFF,
+        tmp_path / "finer",
+    )
+    hoop = pressure * (1 + k**2) / (1 - k**2)
+    assert finer.middle_hoop == pytest.approx(hoop, rel=1e-3)
+    assert longer.middle_hoop == pytest.approx(hoop, rel=WITHIN["bore_tension"] / 3)
     radial = outside * pressure * 2 * k**2 / (1 - k**2)
     assert longer.middle_growth == pytest.approx(2 * radial, rel=1e-3)
