@@ -65,9 +65,9 @@ def shelf_with(name: str, press: str = SHELF.press) -> Shelf:
 
 def hub_job(chart: Chart, name: str, material: str, cuts: tuple[CutWish, ...] = ()) -> Job:
     """The hub that the chart prints, as a job of its own: 2 bores across, 1.5 long, reamed."""
-    bar, (low, high) = bar_of(chart, name), window_of(chart, name)
-    hub = Piece(0.0, 1.5 * bar.nominal, 2.0 * bar.nominal)
-    bore = Bore((low + high) / 2, 0.0, "plug gauge", "reamed")
+    size = sum(window_of(chart, name)) / 2
+    hub = Piece(0.0, 1.5 * size, 2.0 * size)
+    bore = Bore(size, 0.0, "plug gauge", "reamed")
     return Job("hub", Work(material, (hub,), bore), "inch", shelf_with(name), cuts=cuts)
 
 
@@ -109,7 +109,9 @@ def test_a_mark_reads_what_the_rule_reads_in_a_plan_at_touch(name: str) -> None:
     assert 3 <= len(bar_of(drawn, name).marks) <= 5
     for mark in bar_of(drawn, name).marks:
         job = hub_job(drawn, name, ALUMINIUM)
-        job = replace(job, work=replace(job.work, bore=replace(job.work.bore, size=mark.bore)))
+        hub = Piece(0.0, 1.5 * mark.bore, 2.0 * mark.bore)
+        bore = replace(job.work.bore, size=mark.bore)
+        job = replace(job, work=replace(job.work, bore=bore, pieces=(hub,)))
         trial = make_trial(job, shop_of(job, tables()), hold_of(job), tables())
         at_touch = trial.from_large_end(trial.hold.likely_touch + trial.hand)
         assert mark.reading == pytest.approx(at_touch, abs=RULE)

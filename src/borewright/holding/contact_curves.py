@@ -26,6 +26,9 @@ SPREAD: Final = (-0.9, 0.0, 0.9)
 
 MOST_IN_MEMORY: Final = 64
 
+DIGITS: Final = 12
+"""Gaps that differ by less than 1e-12 bore diameters are one: sums of sizes leave as much."""
+
 _memory: OrderedDict[bytes, tuple[TravelCurve, ...]] = OrderedDict()
 
 
@@ -39,12 +42,10 @@ class ContactCurves:
 
     def state(self, raised: Draws, modulus: Draws, ratio: Draws) -> PressedState:
         """The state at overlaps `raised` (n,), on radius over d; `modulus` (Pa) the work's."""
-        share = _weights(self.logs, np.log(ratio))
-        d, e = self.joint.bore, modulus
+        share, d, e = _weights(self.logs, np.log(ratio)), self.joint.bore, modulus
 
         def read(name: str) -> Draws:
-            rows = [c.read(getattr(c, name), raised) for c in self.curves]
-            return np.asarray((share * np.array(rows)).sum(axis=0))
+            return self._read(name, raised, share)
 
         return PressedState(
             normal_force=read("force") * e * d**2,
@@ -55,13 +56,22 @@ class ContactCurves:
             growth=read("growth") * d,
         )
 
+    def normal_force(self, raised: Draws, modulus: Draws, ratio: Draws) -> Draws:
+        """The normal force (N) alone, for sums that look for one travel or one warmth."""
+        share = _weights(self.logs, np.log(ratio))
+        return self._read("force", raised, share) * modulus * self.joint.bore**2
+
+    def _read(self, name: str, raised: Draws, share: Floats) -> Draws:
+        rows = [c.read(getattr(c, name), raised) for c in self.curves]
+        return np.asarray((share * np.array(rows)).sum(axis=0))
+
 
 def contact_curves(joint: Joint, shape: Floats, ratios: Draws) -> ContactCurves:
     """The curves for a `shape` (n,) of the gap at first touch, on radius over d, at `places`.
 
     `ratios` (n,): moduli of the work over that of the mandrel, for every case that will be asked.
     """
-    logs = _nodes(np.log(ratios))
+    logs, shape = _nodes(np.log(ratios)), np.round(shape, DIGITS)
     key = _key(joint, shape, logs)
     curves = _memory.get(key)
     if curves is None:

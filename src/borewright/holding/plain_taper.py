@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -18,14 +19,15 @@ from borewright.answer.records import Draws, Grip
 from borewright.answer.streams import Stream, around
 from borewright.holding.bore_reading import bore_half_band
 from borewright.holding.bore_shape import BoreShape, bore_shape
+from borewright.holding.contact_curves import ContactCurves
 from borewright.holding.elastic_joint import Joint
 from borewright.holding.facts import Facts, gather_facts
 from borewright.holding.measured_mandrel import half_band_on, profile_of
 from borewright.holding.pressed_state import PressedState
-from borewright.holding.taper_contact import contact_state, joint_of
+from borewright.holding.taper_contact import contact_state, curves_of, joint_of, likely_force
 from borewright.holding.taper_rings import rings_state
 from borewright.holding.way import Offer
-from borewright.job.records import Job, Mandrel
+from borewright.job.records import Job, Mandrel, Work
 from borewright.job.web import gripping
 from borewright.mechanics.measured_touch import touch_on
 from borewright.mechanics.num import Floats
@@ -36,9 +38,9 @@ from borewright.quantities.si import Metre, Newton
 from borewright.reference.library import Tables
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class TaperHold:
-    """One mandrel, one face leading."""
+    """One mandrel, one face leading, for the work it was asked for."""
 
     mandrel: Mandrel
     leading: str
@@ -48,8 +50,21 @@ class TaperHold:
     facts: Facts
     touch: Draws
     bore_shift: Draws
-    joint: Joint
+    work: Work
     way: str = "plain-taper"
+
+    @cached_property
+    def joint(self) -> Joint:
+        """Work and mandrel as two elastic bodies, built when first asked for: touch needs none.
+
+        OutsideModel for an outline that is no single body.
+        """
+        return joint_of(self.work, self.leading, self.mandrel, self.facts, self.likely_touch)
+
+    @cached_property
+    def curves(self) -> ContactCurves:
+        """What the joint does against its overlap, where the taper is straight."""
+        return curves_of(self)
 
     @property
     def length(self) -> Metre:
@@ -98,9 +113,13 @@ class TaperHold:
 
     def light_push(self, travel: Metre) -> Newton:
         """Likely push (N) at a small travel (m), peaks not yet flattened: what a hand feels."""
-        f, taper = self.facts, self.mandrel.taper
-        normal = self.round_the_bore(self.state(travel, np.zeros(1), likely_only=True))
-        return float(push_on_force(float(normal[0]), float(f.friction_on[0]), taper))
+        normal = self.likely_force(travel, 0.0)
+        friction = float(self.facts.friction_on[0])
+        return float(push_on_force(normal, friction, self.mandrel.taper))
+
+    def likely_force(self, travel: Metre, lost: Metre) -> Newton:
+        """Likely normal force (N) at a travel (m), so much interference lost (m)."""
+        return likely_force(self, travel, lost) * self.facts.bearing_share
 
 
 class PlainTaper:
@@ -137,8 +156,7 @@ def _hold(job: Job, mandrel: Mandrel, facts: Facts, half_band: float, leading: s
         on_metal = _edges_with_metal(line)
         ends = sizes[on_metal], mandrel.small_end, mandrel.taper, line.edges[on_metal]
         touch = float(touch_position(*ends)) + shift / mandrel.taper
-    bodies = joint_of(job.work, leading, mandrel, facts, float(touch[0]))
-    return TaperHold(mandrel, leading, line, sizes, shape, facts, touch, shift, bodies)
+    return TaperHold(mandrel, leading, line, sizes, shape, facts, touch, shift, job.work)
 
 
 def _edges_with_metal(line: BoreLine) -> np.ndarray:

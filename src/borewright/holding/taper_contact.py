@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from borewright.answer.records import Draws
-from borewright.holding.contact_curves import contact_curves
+from borewright.holding.contact_curves import ContactCurves, contact_curves
 from borewright.holding.elastic_joint import Joint, joint
 from borewright.holding.elastic_joint import Piece as Ring
 from borewright.holding.facts import Facts
@@ -24,7 +24,7 @@ from borewright.job.records import Mandrel, Piece, Work
 from borewright.job.web import gripping, joined_to_bore, on_bore
 from borewright.mechanics.num import Floats
 from borewright.mechanics.rings import Elastic
-from borewright.quantities.si import Metre
+from borewright.quantities.si import Metre, Newton
 
 if TYPE_CHECKING:
     from borewright.holding.plain_taper import TaperHold
@@ -67,18 +67,36 @@ def _inside(piece: Piece, work: Work) -> Metre | None:
 
 def contact_state(hold: TaperHold, travel: Metre, lost: Draws, cases: int) -> PressedState:
     """The state past first touch with so much interference `lost` (m, (cases,) or one)."""
-    f = hold.facts
-    modulus = np.atleast_1d(np.asarray(f.work.modulus, dtype=np.float64))
-    ratios = modulus / float(f.mandrel.modulus)
+    modulus, ratios = moduli(hold.facts)
     lost = np.broadcast_to(lost, cases)
     now = modulus[:cases], ratios[:cases]
     if profile_of(hold.mandrel) is None:
-        shape = gap(hold, 0, hold.likely_touch) / (2 * hold.joint.bore)
         raised = (hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)
-        return contact_curves(hold.joint, shape, ratios).state(raised, *now)
+        return hold.curves.state(raised, *now)
     chosen = _chosen_cases(hold.bore_shift[:cases])
     states = [_state_of_case(hold, case, travel, lost, ratios, now) for case in chosen]
     return _between(states, hold.bore_shift[chosen], hold.bore_shift[:cases])
+
+
+def likely_force(hold: TaperHold, travel: Metre, lost: Metre) -> Newton:
+    """The normal force (N) of the likely case, with so much interference lost (m)."""
+    if profile_of(hold.mandrel) is not None:
+        return float(contact_state(hold, travel, np.array([lost]), 1).normal_force[0])
+    modulus, ratios = (draws[:1] for draws in moduli(hold.facts))
+    raised = np.array([(hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)])
+    return float(hold.curves.normal_force(raised, modulus, ratios)[0])
+
+
+def curves_of(hold: TaperHold) -> ContactCurves:
+    """The curves of a hold on a straight taper, from the gap at first touch."""
+    shape = gap(hold, 0, hold.likely_touch) / (2 * hold.joint.bore)
+    return contact_curves(hold.joint, shape, moduli(hold.facts)[1])
+
+
+def moduli(facts: Facts) -> tuple[Draws, Draws]:
+    """The drawn moduli (Pa) of the work, and those over the mandrel's."""
+    modulus = np.atleast_1d(np.asarray(facts.work.modulus, dtype=np.float64))
+    return modulus, modulus / float(facts.mandrel.modulus)
 
 
 def gap(hold: TaperHold, case: int, seat: Metre) -> Floats:

@@ -57,8 +57,7 @@ class TravelCurve:
 def travel_curve(body: Compliance, path: PressPath) -> TravelCurve:
     """The curve of one work on one mandrel from its exact path."""
     ends, lengths = _contact_ends(body, path)
-    raised = _refined(body, path, _stations(path, ends[-1]))
-    force, *largest = _values(body, path, raised)
+    raised, (force, *largest) = _refined(body, path, _stations(path, ends[-1]))
     contact = np.interp(raised, ends, lengths)
     return TravelCurve(raised, force, contact, *largest)
 
@@ -82,8 +81,8 @@ ROUNDS, CLOSE = 8, 5e-4
 """How often a stretch may be halved, and the share of a value at which halving it is enough."""
 
 
-def _refined(body: Compliance, path: PressPath, raised: Floats) -> Floats:
-    """The stations, halved where a value does not run straight between: at kinks of a maximum."""
+def _refined(body: Compliance, path: PressPath, raised: Floats) -> tuple[Floats, Floats]:
+    """The stations, halved where a value does not run straight between, and the values there."""
     known = _values(body, path, raised)
     fresh = np.ones(len(raised) - 1, dtype=bool)
     for _ in range(ROUNDS):
@@ -99,7 +98,7 @@ def _refined(body: Compliance, path: PressPath, raised: Floats) -> Floats:
         fresh = np.insert(np.zeros(len(fresh), dtype=bool), at[off] + 1, True)
         new = np.flatnonzero(fresh)
         fresh[new - 1] = True
-    return raised
+    return raised, known
 
 
 def contact_length(body: Compliance, gives: Floats, overlap: Floats, loads: Floats) -> float:

@@ -62,44 +62,52 @@ def pressed_path(gives: Floats, shape: Floats) -> PressPath:
     rows: list[tuple[float, Floats]] = [(t, np.zeros(len(shape)))]
     active = _beyond(gives, shape, t + AHEAD * size)
     for _ in range(40 * len(shape)):
-        slope, start = piece(gives, shape, active)
-        if not _holds(gives, shape, (slope, start), active, t + AHEAD * size):
+        now = _stretch(gives, shape, active)
+        if not now.holds(t + AHEAD * size, size):
             active = _beyond(gives, shape, t + AHEAD * size)
-            slope, start = piece(gives, shape, active)
-        changes = _changes(gives, shape, (slope, start), active)
+            now = _stretch(gives, shape, active)
+        changes = now.changes()
         after = changes[np.isfinite(changes) & (changes > t + HAIR * size)]
         if not len(after):
             break
         t = float(after.min())
-        rows.append((t, np.maximum(t * slope - start, 0.0)))
+        rows.append((t, np.maximum(t * now.slope - now.start, 0.0)))
         active = active ^ ((changes > t - HAIR * size) & (changes < t + HAIR * size))
     else:
         raise OutsideModel("contact", len(shape), "strips that come to rest")
-    return PressPath(np.array([r for r, _ in rows]), np.array([q for _, q in rows]), slope)
+    return PressPath(np.array([r for r, _ in rows]), np.array([q for _, q in rows]), now.slope)
 
 
 def _beyond(gives: Floats, shape: Floats, t: float) -> np.ndarray:
     return pressed(gives, t - shape) > 0
 
 
-def _holds(
-    gives: Floats, shape: Floats, now: tuple[Floats, Floats], active: np.ndarray, t: float
-) -> bool:
-    """Whether loads and gaps have their signs a little farther on."""
-    loads = t * now[0] - now[1]
-    gap = gives @ loads - (t - shape)
-    free = float(np.abs(t - shape).max())
-    least, largest = float(loads.min()), float(loads.max())
-    return bool(least >= -WRONG * largest and gap[~active].min(initial=0.0) >= -WRONG * free)
+@dataclass(frozen=True, slots=True, eq=False)
+class _Stretch:
+    """While the same strips touch: loads t slope - start, gaps t opening + base; all (n,)."""
+
+    active: np.ndarray
+    slope: Floats
+    start: Floats
+    opening: Floats
+    base: Floats
+
+    def holds(self, t: float, size: float) -> bool:
+        """Whether loads and gaps have their signs there; `size` of the gaps."""
+        loads, gap = t * self.slope - self.start, t * self.opening + self.base
+        low, high = float(loads.min()), float(loads.max())
+        least = float(gap[~self.active].min(initial=0.0))
+        return bool(low >= -WRONG * high and least >= -WRONG * (size + abs(t)))
+
+    def changes(self) -> Floats:
+        """The t (n,) at which each strip would change; without end where it would not."""
+        with np.errstate(divide="ignore", invalid="ignore"):
+            lets_go = np.where(self.slope < 0, self.start / self.slope, np.inf)
+            touches = np.where(self.opening < 0, -self.base / self.opening, np.inf)
+        return np.asarray(np.where(self.active, lets_go, touches))
 
 
-def _changes(
-    gives: Floats, shape: Floats, now: tuple[Floats, Floats], active: np.ndarray
-) -> Floats:
-    """The t (n,) at which each strip would change; without end where it would not."""
-    slope, start = now
-    closing, base = gives @ slope - 1, shape - gives @ start
-    with np.errstate(divide="ignore", invalid="ignore"):
-        lets_go = np.where(slope < 0, start / slope, np.inf)
-        touches = np.where(closing < 0, -base / closing, np.inf)
-    return np.asarray(np.where(active, lets_go, touches))
+def _stretch(gives: Floats, shape: Floats, active: np.ndarray) -> _Stretch:
+    slope, start = piece(gives, shape, active)
+    given = gives @ np.column_stack([slope, start])
+    return _Stretch(active, slope, start, given[:, 0] - 1, shape - given[:, 1])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from borewright.answer.chart import Chart, ChartBar, ChartCell, ChartColumn
 from borewright.cutting.schedule import feed_for
 from borewright.errors import RefusedInput
-from borewright.job.records import Mandrel, Shelf
+from borewright.job.records import Shelf
 from borewright.planning.chart_bars import bar_of, gaps_between
 from borewright.planning.chart_cells import DEPTH_STEP, Gripped, cell_of, gripped
 from borewright.planning.chart_hub import hub_job, usual_press
@@ -78,8 +78,7 @@ def _shop(shelf: Shelf, material: str, units: str, tables: Tables) -> Shop:
         raise RefusedInput(
             "mandrel", "no mandrel on this shelf", "at least one [[mandrel]] to chart"
         )
-    blank = Mandrel("", 0.016, 0.016, 0.0005, 0.1, 0.1, 0.01, 0.0)
-    return shop_of(hub_job(blank, 0.016, material, shelf, units), tables)
+    return shop_of(hub_job(0.016, material, shelf, units), tables)
 
 
 def _feed(shelf: Shelf, materials: tuple[str, ...], tables: Tables) -> Metre:

@@ -34,14 +34,15 @@ def bar_of(
     that all the materials have in common, and the marks are at their mean.
     """
     middle = (mandrel.small_end + mandrel.large_end) / 2
-    # On a measured mandrel the hand's travel depends on the place: again, at the window's middle.
-    for _ in range(3 if mandrel.stations else 1):
+    # The hub goes by its bore, and on a measured mandrel the hand's travel by the place: again, at
+    # the window's middle.
+    for _ in range(3):
         hands = [_hand(mandrel, middle, m, shelf, units, tables) for m in materials]
-        window = _window(mandrel, hands, usual_press(units, tables), tables)
+        window = _window(mandrel, middle, hands, usual_press(units, tables), tables)
         middle = sum(window) / 2 if window is not None else middle
 
     def read(bore: Metre) -> Metre:
-        job = hub_job(mandrel, bore, materials[0], shelf, units)
+        job = hub_job(bore, materials[0], shelf, units)
         touch = hub_hold(mandrel, job, tables).likely_touch + sum(hands) / len(hands)
         return mandrel.ground_length + mandrel.end_length - touch
 
@@ -49,7 +50,7 @@ def bar_of(
     return ChartBar(
         mandrel=mandrel.name,
         nominal=mandrel.nominal,
-        hub_length=hub_length(mandrel),
+        hub_length=hub_length(mandrel.nominal),
         bore_window=window,
         overall_length=mandrel.overall_length,
         end_length=mandrel.end_length,
@@ -79,17 +80,20 @@ def _hand(
     mandrel: Mandrel, bore: Metre, material: str, shelf: Shelf, units: str, tables: Tables
 ) -> Metre:
     """How far (m) a light push has itself pressed the hub."""
-    job = hub_job(mandrel, bore, material, shelf, units)
+    job = hub_job(bore, material, shelf, units)
     return hand_travel(hub_hold(mandrel, job, tables), tables)
 
 
 def _window(
-    mandrel: Mandrel, hands: list[Metre], press: Metre, tables: Tables
+    mandrel: Mandrel, bore: Metre, hands: list[Metre], press: Metre, tables: Tables
 ) -> tuple[Metre, Metre] | None:
-    """The bores that every hand's touch and the press after it leave room for; None if none are."""
+    """The bores that every hand's touch and the press after it leave room for; None if none are.
+
+    The hub is as long as that of this `bore`.
+    """
     tool = tables.allowance("tool_clearance").best
     dog = tables.allowance("dog_clearance").best
-    windows = [window_of(mandrel, hub_length(mandrel), h + press, tool, dog) for h in hands]
+    windows = [window_of(mandrel, hub_length(bore), h + press, tool, dog) for h in hands]
     low, high = max(w[0] for w in windows), min(w[1] for w in windows)
     return (low, high) if low < high else None
 

@@ -52,7 +52,7 @@ def gripped(
 ) -> Gripped:
     """The hub pressed on this mandrel as far as is usual, or as the bore and the press allow."""
     assert bar.bore_window is not None
-    job = hub_job(mandrel, sum(bar.bore_window) / 2, material, shelf, units)
+    job = hub_job(sum(bar.bore_window) / 2, material, shelf, units)
     hold = hub_hold(mandrel, job, tables)
     p = pressed(hold, units, force, tables)
     grip = hold.grip(hand_travel(hold, tables) + p.press) if p.press > 0 else None

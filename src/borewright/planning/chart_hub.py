@@ -1,7 +1,7 @@
 """The hub that a wall chart is worked with, and how far it is pressed: as a plan would press it.
 
 The hub alone holds: web and rim are left out, which only takes from the grip. Its proportions are
-ours, counted in nominal bores.
+ours, counted in bores, so that one elastic shape serves every mandrel of the shelf.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ from borewright.reference.ranges import Range
 
 HUB_OUTSIDE = 2.0
 HUB_LENGTH = 1.5
-"""Outside and length of the hub over the nominal bore (ours)."""
+"""Outside and length of the hub over its bore (ours)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,14 +36,14 @@ class Pressed:
     limited_by: str
 
 
-def hub_length(mandrel: Mandrel) -> Metre:
-    """Length (m) of the hub that the chart puts on this mandrel."""
-    return HUB_LENGTH * mandrel.nominal
+def hub_length(bore: Metre) -> Metre:
+    """Length (m) of the hub of this bore (m)."""
+    return HUB_LENGTH * bore
 
 
-def hub_job(mandrel: Mandrel, bore: Metre, material: str, shelf: Shelf, units: str) -> Job:
+def hub_job(bore: Metre, material: str, shelf: Shelf, units: str) -> Job:
     """A job with just the hub: straight reamed bore, taken as known."""
-    piece = Piece(0.0, hub_length(mandrel), HUB_OUTSIDE * mandrel.nominal)
+    piece = Piece(0.0, hub_length(bore), HUB_OUTSIDE * bore)
     work = Work(material, (piece,), Bore(bore, 0.0, "plug gauge", "reamed"))
     return Job("chart", work, "mm" if units == "mm" else "inch", shelf)
 

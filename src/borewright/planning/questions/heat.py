@@ -93,12 +93,12 @@ def work_body(trial: Trial) -> Body:
 
 def half_grip(trial: Trial) -> Kelvin:
     """Warmth (K) of the work, mandrel cool, that takes half of the likely grip."""
-    expansion, rough = _expansion(trial), trial.hold.facts.lost_rough[:1]
+    expansion, rough = _expansion(trial), float(trial.hold.facts.lost_rough[0])
 
     def lost_share(rise: float) -> float:
         lost = rough + expansion * trial.grip.diameter * rise
-        state = trial.hold.state(trial.chosen.travel, lost, likely_only=True)
-        return 1 - float(trial.hold.round_the_bore(state)[0]) / cold if cold > 0 else 1.0
+        left = trial.hold.likely_force(trial.chosen.travel, lost)
+        return 1 - left / cold if cold > 0 else 1.0
 
     cold = likely(trial.grip.pressed_force)
     found = where_it_reaches(lost_share, 0.5, 0.0, HOTTEST, steps=24)
