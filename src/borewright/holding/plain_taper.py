@@ -57,7 +57,7 @@ class TaperHold:
     def joint(self) -> Joint:
         """Work and mandrel as two elastic bodies, built when first asked for: touch needs none.
 
-        OutsideModel for an outline that is no single body.
+        RefusedInput for an outline that is no single body.
         """
         return joint_of(self.work, self.leading, self.mandrel, self.facts, self.likely_touch)
 

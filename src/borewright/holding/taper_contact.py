@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from borewright.answer.records import Draws
+from borewright.errors import OutsideModel, RefusedInput
 from borewright.holding.contact_curves import ContactCurves, contact_curves
 from borewright.holding.elastic_joint import Joint, joint
 from borewright.holding.elastic_joint import Piece as Ring
@@ -34,7 +35,7 @@ NODES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
 
 
 def joint_of(work: Work, leading: str, mandrel: Mandrel, facts: Facts, touch: Metre) -> Joint:
-    """Work and mandrel, likely moduli; z from the leading face. OutsideModel for no single body.
+    """Work and mandrel, likely moduli; z from the leading face. RefusedInput for no single body.
 
     The mandrel goes on past both faces by what is left of it, its reduced ends included, with the
     leading face at first `touch` (m): nearer to its large end by the travel is still the same, as
@@ -45,7 +46,11 @@ def joint_of(work: Work, leading: str, mandrel: Mandrel, facts: Facts, touch: Me
         touch - work.length + mandrel.end_length,
     )
     likely = Elastic(float(np.atleast_1d(facts.work.modulus)[0]), float(facts.work.poisson))
-    return joint(pieces_joined(work, leading), work.bore.size, likely, facts.mandrel, out)
+    try:
+        return joint(pieces_joined(work, leading), work.bore.size, likely, facts.mandrel, out)
+    except OutsideModel as trouble:
+        found = f"{trouble.quantity}: {trouble.value}"
+        raise RefusedInput("work.outline", found, trouble.allowed) from None
 
 
 def pieces_joined(work: Work, leading: str) -> tuple[Ring, ...]:

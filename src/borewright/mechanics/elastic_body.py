@@ -121,10 +121,7 @@ def _solve(
     axis: bool,
     state: Floats | None = None,
 ) -> Solved:
-    metal = cells(body, z, r)
-    if metal.sum() > MOST_CELLS:
-        raise OutsideModel("cells of the mesh", int(metal.sum()), f"at most {MOST_CELLS}")
-    basis = Basis(mesh_of(metal, z, r), ElementVector(ElementQuad2()), intorder=5)
+    basis = basis_of(body, z, r, 2)
     stiff = _stiffness(poisson).assemble(basis).tocsc()
     places = basis.doflocs
     radial = np.zeros(basis.N, dtype=bool)
@@ -132,15 +129,18 @@ def _solve(
         radial[dofs[0]] = True
     on_bore = np.abs(places[0] - BORE) < 1e-9
     bore_r, bore_z = (nodes_of(places, on_bore & which, strips) for which in (radial, ~radial))
-    loads = np.zeros((basis.N, len(strips)))
-    for node in range(3):
-        loads[bore_r[node], np.arange(len(strips))] += BORE * MEAN[node]
+    loads = even_loads(bore_r, basis.N)
     if state is not None:
         loads = (loads @ state)[:, None]
     fixed = [int(bore_z[1][len(strips) // 2])]
     if axis:
         fixed += np.flatnonzero(radial & (places[0] < 1e-12)).tolist()
-    free = np.setdiff1d(np.arange(basis.N), fixed)
+    return Solved(basis, radial, moved_by(stiff, loads, fixed), strips, bore_r, bore_z)
+
+
+def moved_by(stiff: Any, loads: Floats, held: Any) -> Floats:
+    """Movements (N, n) under loads (N, n), those unknowns held; one symmetric factorisation."""
+    free = np.setdiff1d(np.arange(len(loads)), held)
     factors = splu(
         stiff[free][:, free],
         permc_spec="MMD_AT_PLUS_A",
@@ -149,10 +149,27 @@ def _solve(
     )
     moved = np.zeros_like(loads)
     moved[free] = factors.solve(loads[free])
-    return Solved(basis, radial, moved, strips, bore_r, bore_z)
+    return moved
 
 
-def mesh_of(metal: np.ndarray, z: Floats, r: Floats) -> Any:
+def even_loads(bore: np.ndarray, unknowns: int) -> Floats:
+    """Loads (unknowns, n) of p h = 1 on each strip whose three nodes are `bore` (3, n)."""
+    count = bore.shape[1]
+    loads = np.zeros((unknowns, count))
+    for node in range(3):
+        loads[bore[node], np.arange(count)] += BORE * MEAN[node]
+    return loads
+
+
+def basis_of(body: Revolved, z: Floats, r: Floats, ways: int) -> Any:
+    """Nine-node elements with so many unknowns a node. OutsideModel for too large a mesh."""
+    metal = cells(body, z, r)
+    if metal.sum() > MOST_CELLS:
+        raise OutsideModel("cells of the mesh", int(metal.sum()), f"at most {MOST_CELLS}")
+    return Basis(_mesh(metal, z, r), ElementVector(ElementQuad2(), ways), intorder=5)
+
+
+def _mesh(metal: np.ndarray, z: Floats, r: Floats) -> Any:
     many = len(z)
     rr, zz = np.meshgrid(r, z, indexing="ij")
     i, j = np.nonzero(metal)

@@ -19,20 +19,19 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from scipy.sparse.linalg import splu
-from skfem import Basis, BilinearForm, ElementQuad2, ElementVector
+from skfem import BilinearForm
 from skfem.helpers import grad
 
-from borewright.errors.tree import OutsideModel
 from borewright.mechanics.body_mesh import mandrel_mesh, work_lines, work_strips
 from borewright.mechanics.elastic_body import (
     MEAN,
-    MOST_CELLS,
-    mesh_of,
+    basis_of,
+    even_loads,
+    moved_by,
     nodes_of,
 )
 from borewright.mechanics.num import Floats
-from borewright.mechanics.revolved import BORE, Revolved, cells
+from borewright.mechanics.revolved import BORE, Revolved
 from borewright.quantities.si import Ratio
 
 RADIAL, AXIAL, AROUND = 0, 1, 2
@@ -57,7 +56,7 @@ def work_tilt(body: Revolved, poisson: Ratio) -> TiltShape:
     """The work's: its bore pressed by cos φ. OutsideModel for an outline too large to mesh."""
     strips = work_strips(body)
     z, r = work_lines(body, strips)
-    basis = _basis(body, z, r)
+    basis = basis_of(body, z, r, 3)
     bore, loads = _loaded(basis, strips)
     outside = _along_rim(basis) / (np.pi * basis.doflocs[0].max())
     held = [int(bore[1][len(strips) // 3]), int(bore[1][2 * len(strips) // 3])]
@@ -75,7 +74,7 @@ def mandrel_sways(
     Local give and bending at once; `stands_out` as for `tilt.bar_bending`, which is the cheap way.
     """
     body, z, r = mandrel_mesh(strips, hole, stands_out)
-    basis = _basis(body, z, r)
+    basis = basis_of(body, z, r, 3)
     bore, loads = _loaded(basis, strips)
     places, way = basis.doflocs, _ways(basis)
     at_end = (np.abs(places[1] - z[0]) < 1e-9) | (np.abs(places[1] - z[-1]) < 1e-9)
@@ -83,35 +82,16 @@ def mandrel_sways(
     return _even(_mean(_moved(basis, poisson, loads, np.flatnonzero(held)), bore))
 
 
-def _basis(body: Revolved, z: Floats, r: Floats) -> Any:
-    metal = cells(body, z, r)
-    if metal.sum() > MOST_CELLS:
-        raise OutsideModel("cells of the mesh", int(metal.sum()), f"at most {MOST_CELLS}")
-    return Basis(mesh_of(metal, z, r), ElementVector(ElementQuad2(), 3), intorder=5)
-
-
 def _loaded(basis: Any, strips: Floats) -> tuple[np.ndarray, Floats]:
     """The bore's radial unknowns (3, n) of every strip, and the loads (N, n) of p h = 1 on each."""
     radial = (_ways(basis) == RADIAL) & (np.abs(basis.doflocs[0] - BORE) < 1e-9)
     bore = nodes_of(basis.doflocs, radial, strips)
-    loads = np.zeros((basis.N, len(strips)))
-    for node in range(3):
-        loads[bore[node], np.arange(len(strips))] += BORE * MEAN[node]
-    return bore, loads
+    return bore, even_loads(bore, basis.N)
 
 
 def _moved(basis: Any, poisson: Ratio, loads: Floats, held: Any) -> Floats:
     stiff = _stiffness(poisson).assemble(basis).tocsc()
-    free = np.setdiff1d(np.arange(basis.N), held)
-    factors = splu(
-        stiff[free][:, free],
-        permc_spec="MMD_AT_PLUS_A",
-        diag_pivot_thresh=0.0,
-        options={"SymmetricMode": True},
-    )
-    moved = np.zeros_like(loads)
-    moved[free] = factors.solve(loads[free])
-    return moved
+    return moved_by(stiff, loads, held)
 
 
 def _mean(moved: Floats, bore: np.ndarray) -> Floats:

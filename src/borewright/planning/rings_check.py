@@ -44,9 +44,28 @@ def rings_words(trial: Trial) -> str:
         return ""
     off = rings / elastic - 1
     if abs(off) <= ALIKE:
-        return "The pencil check by plain rings agrees."
+        return f"The pencil check by plain rings agrees within {100 * ALIKE:.0f} %."
     more = "more" if off > 0 else "less"
-    return f"The pencil check by plain rings says {abs(off):.0%} {more}: {_why(trial, off)}."
+    return (
+        f"The pencil check by plain rings says {100 * abs(off):.0f} % {more}: {_why(trial, off)}."
+    )
+
+
+def stress_words(trial: Trial) -> str:
+    """The same of the stress that the crack question goes by; empty where rings agree."""
+    rings, grip, facts = rings_check(trial).tight, trial.grip, trial.hold.facts
+    if facts.brittle:
+        by_rings, elastic = rings.tension, grip.tension / facts.edge_factor / facts.notch_factor
+    else:
+        by_rings, elastic = rings.equivalent, grip.equivalent_stress / facts.notch_factor
+    if likely(elastic) <= 0:
+        return ""
+    off = likely(by_rings) / likely(elastic) - 1
+    if abs(off) <= ALIKE:
+        return ""
+    what = "the edge of the bore" if len(trial.job.work.pieces) == 1 else "edge, web and flange"
+    more = "more" if off > 0 else "less"
+    return f"Plain rings, which do not feel {what}, would say {100 * abs(off):.0f} % {more}."
 
 
 def _why(trial: Trial, off: float) -> str:

@@ -97,6 +97,8 @@ def assumed(job: Job, shop: Shop, best: Weighed | None, tables: Tables) -> tuple
     unsaid = taken_as_sound(job)
     if unsaid:
         said.append(Assumption("the work", unsaid, "ours"))
+    if best is not None and best.trial.hold.joint.healed:
+        said.append(Assumption("the outline", "edges a hair apart as one", "ours"))
     known = half_band_of(job, tables)
     said += [
         Assumption("how well the bore is known", f"{show.small(known.size)} either way", source)

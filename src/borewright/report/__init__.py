@@ -5,8 +5,8 @@
     sheet_trim    what goes from the sheet when room is short, and in which order
     sheet_picture the picture on a sheet that prints it smaller, with the scale it then has
     bench_sheet   the one-page PDF;  bench_sheet.typ: its template
-    strip_sheet   the paper strip as a page at full size;  strip_sheet.typ: its template
-    picture_png   a drawing as a PNG;  pictured_json: the picture of a pressed joint as JSON
+    strip_sheet   a drawing that fills its page (strip, picture);  strip_sheet.typ: its template
+    pictured_json the picture of a pressed joint as JSON
     chart_sheet   the wall chart of a shelf, one page;  chart_sheet.typ: its template
     chart_data    a wall chart as words and places;  chart_json: the same as JSON
     one_page      a template and words to one page of PDF

@@ -7,8 +7,9 @@ they cannot disagree.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import fields
+from dataclasses import fields, is_dataclass
 from functools import lru_cache
+from math import isfinite
 from types import NoneType, UnionType
 from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
@@ -25,6 +26,17 @@ def typed_fields(record: type) -> tuple[tuple[str, Any, str], ...]:
     ['torque_Nm', 'arm_m', 'force_N']
     """
     return _typed_fields(record)
+
+
+def as_plain(value: Any) -> Any:
+    """A record as JSON would have it: its fields by key, tuples as lists, no infinite number."""
+    if is_dataclass(value):
+        return {key: as_plain(getattr(value, name)) for name, _, key in typed_fields(type(value))}
+    if isinstance(value, tuple):
+        return [as_plain(each) for each in value]
+    if isinstance(value, float):
+        return float(value) if isfinite(value) else None
+    return value
 
 
 def key_with_unit(name: str, suffix: str) -> str:

@@ -10,6 +10,7 @@
     mandrel_read  mandrel: diameters along a mandrel -> taper, straightness, the bores it takes
     mandrel_words the same in sentences
     strip         make strip: a paper strip that makes a bore gauge of one mandrel
+    sums          sums over a shop's own tables: one that fails is refused
     answers       ask: six plain answers -> a job, with what had to be assumed
     files         a plan's sheet and drawing, written whole or not at all
     shelf_read    a shelf file with its units;  shelf_import: a spreadsheet to a shelf file

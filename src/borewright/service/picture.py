@@ -6,10 +6,11 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from borewright.errors import OutsideModel, RefusedInput
+from borewright.errors import RefusedInput
 from borewright.job.records import Job, Shelf
 from borewright.job.shelf_file import merge_shelf
 from borewright.reference.library import Tables, tables
+from borewright.service.sums import sums_over
 
 if TYPE_CHECKING:
     from borewright.answer.pressed import Pictured
@@ -32,32 +33,20 @@ def picture(
     >>> found.leading_face, found.bands[0].number, found.largest.r == wheel.bore.size / 2
     ('A', 1, True)
     """
-    import numpy as np
-
     from borewright.planning.pictured import picture_job
 
     whole = job if shelf is None else merge_shelf(job, shelf)
     whole = replace(whole, use=use) if use else whole
     used = source_tables or tables()
-    try:
-        with np.errstate(all="ignore"):
-            return picture_job(whole, used)
-    except OutsideModel as trouble:
-        found = f"{trouble.quantity}: {trouble.value}"
-        raise RefusedInput("work.outline", found, trouble.allowed) from None
-    except ArithmeticError:
-        if not used.has_own:
-            raise
-        raise RefusedInput(
-            "folder of tables", "values that the sums cannot use", "values that a shop could have"
-        ) from None
+    with sums_over(used):
+        return picture_job(whole, used)
 
 
 def picture_bytes(found: Pictured, name: str) -> bytes:
     """The drawing, as SVG or PNG by the name's ending. RefusedInput where nothing is drawn."""
     from borewright.drawing.pressed_sheet import draw_pressed
     from borewright.drawing.svg import svg
-    from borewright.report.picture_png import picture_png
+    from borewright.report.strip_sheet import picture_png
 
     ending = picture_ending(name)
     if found.picture is None or found.shape is None:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from borewright.errors import RefusedInput
 from borewright.job.records import Job, Shelf
 from borewright.job.shelf_file import merge_shelf
 from borewright.reference.library import Tables, tables
+from borewright.service.sums import sums_over
 
 if TYPE_CHECKING:
     from borewright.answer.records import Plan
@@ -30,19 +30,10 @@ def plan(
     >>> plan(Job("A wheel", wheel, "mm", shop)).verdict.value
     'yes'
     """
-    import numpy as np
-
     from borewright.planning.assemble import plan_job
 
     whole = job if shelf is None else merge_shelf(job, shelf)
     whole = replace(whole, use=use) if use else whole
     used = source_tables or tables()
-    try:
-        with np.errstate(all="ignore"):
-            return plan_job(whole, used)
-    except ArithmeticError:
-        if not used.has_own:
-            raise
-        raise RefusedInput(
-            "folder of tables", "values that the sums cannot use", "values that a shop could have"
-        ) from None
+    with sums_over(used):
+        return plan_job(whole, used)

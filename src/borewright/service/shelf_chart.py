@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from borewright.errors import RefusedInput, UnknownName
 from borewright.job.records import Shelf
 from borewright.reference.library import Tables, tables
+from borewright.service.sums import sums_over
 
 if TYPE_CHECKING:
     from borewright.answer.chart import Chart
@@ -32,23 +33,14 @@ def shelf_chart(
     >>> chart.bars[0].mandrel, chart.columns[0].material
     ('16 mm mandrel', 'brass-c360')
     """
-    import numpy as np
-
     from borewright.planning.chart import MOST_MATERIALS, chart_of
 
     used = source_tables or tables()
     ids = tuple(dict.fromkeys(_material(name, used) for name in materials or ON_HAND))
     if len(ids) > MOST_MATERIALS:
         raise RefusedInput("--material", f"{len(ids)} materials", f"at most {MOST_MATERIALS}")
-    try:
-        with np.errstate(all="ignore"):
-            return chart_of(shelf, ids, units, used)
-    except ArithmeticError:
-        if not used.has_own:
-            raise
-        raise RefusedInput(
-            "folder of tables", "values that the sums cannot use", "values that a shop could have"
-        ) from None
+    with sums_over(used):
+        return chart_of(shelf, ids, units, used)
 
 
 def chart_bytes(chart: Chart, paper: str | None = None) -> bytes:

@@ -12,7 +12,7 @@ from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
 from borewright.planning.margins import bore_margins
-from borewright.planning.rings_check import over_rings, rings_check
+from borewright.planning.rings_check import over_rings, rings_check, stress_words
 from borewright.planning.soundness import (
     LOOK,
     flaw_forbids,
@@ -113,12 +113,18 @@ def _reason(trial: Trial, margin: float, low: float) -> str:
         doubt = f" A flaw is suspected: {LOOK}" if trial.job.work.flaws == "suspected" else ""
         return (
             f"Ductile: the bore sees about {stress}, and the metal yields at {stands}."
-            f"{_too_far(trial)}{doubt}"
+            f"{_too_far(trial)}{_beside_rings(trial)}{doubt}"
         )
     return (
         f"Brittle: {_where(trial)} sees about {show.pressure(likely(g.tension) * more)} of tension, and the metal stands "
-        f"{stands}.{_too_far(trial)} {not_in_the_sum(trial.job)}"
+        f"{stands}.{_too_far(trial)}{_beside_rings(trial)} {not_in_the_sum(trial.job)}"
     )
+
+
+def _beside_rings(trial: Trial) -> str:
+    """What plain rings would say, where that is not the same."""
+    said = stress_words(trial)
+    return f" {said}" if said else ""
 
 
 def _where(trial: Trial) -> str:

@@ -52,9 +52,9 @@ def _reason(trial: Trial, margin: float) -> str:
     if trial.shop.hammers:
         last = show.small(float(blow_travel(_energy(trial), max(likely(push), LEAST_PUSH))))
         hammer = f"about {blows(trial)} blows of a soft hammer, the last moving it {last}"
-        return f"{expect}: {hammer}. {rings_words(trial)}"
+        return f"{expect}: {hammer}. {rings_words(trial)}".rstrip()
     gives = f"{trial.shop.press_name} gives {times(margin)} the likely push"
-    return f"{expect}; {gives}. {rings_words(trial)}"
+    return f"{expect}; {gives}. {rings_words(trial)}".rstrip()
 
 
 def blows(trial: Trial) -> int:
