@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 
 import pytest
+
+# Before numpy is loaded: the workers share the cores, and threads of small systems only wait.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 from borewright.shapes.store import SETTING
 

@@ -9,6 +9,9 @@ import sys
 def main() -> int:
     """Run the command line; the version is answered without loading it."""
     _open_streams()
+    # The systems solved here are small: more threads only wait for each other, long on a busy
+    # machine. Whoever has set a number keeps it.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     try:
         if sys.argv[1:] == ["--version"]:
             from borewright import __version__

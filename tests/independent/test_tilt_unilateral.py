@@ -25,6 +25,8 @@ RING = [(0.0, 2.0, 3.0, None)]
 WEBBED = [(0.0, 2.0, 2.0, None), (0.8, 1.2, 5.0, 2.0), (0.4, 1.6, 6.0, 5.0)]
 FLANGED = [(0.0, 2.0, 1.8, None), (0.0, 0.4, 6.0, 1.8)]
 BUSH = [(0.0, 2.0, 1.3, None)]
+TRAILING = [(0.0, 2.0, 1.8, None), (1.6, 2.0, 6.0, 1.8)]
+DISC = [(0.0, 0.66, 4.0, None)]
 TAPER, OUT = 1e-4, (2.0, 2.0)
 TURNS = np.linspace(0, np.pi, 9)
 WEIGHTS = np.where(np.isin(TURNS, (0.0, np.pi)), 0.5, 1.0) / (len(TURNS) - 1)
@@ -51,12 +53,13 @@ class State:
 
     @property
     def lift(self) -> float:
-        return lift_moment_of(self.strips, self.gives, self.pressure, self.sways, self.warp)
+        gap = self.gives @ (self.pressure * self.joint.work.lengths) - self.overlap / 2
+        return lift_moment_of(self.strips, self.gives, self.pressure, self.sways, self.warp, gap)
 
 
 def state(pieces: list, metal: tuple[float, float], share: float) -> State:
     whole = joint(pieces, 1.0, Elastic(*metal), Elastic(*STEEL), OUT)
-    overlap = TAPER * (2.0 * share - whole.places)
+    overlap = TAPER * (pieces[0][1] * share - whole.places)
     tilts = work_tilt(outline_of(pieces, 1.0), metal[1])
     bar = (
         whole.gives() / metal[0]
@@ -117,33 +120,39 @@ FULL = {
     "a flange at the leading face": (FLANGED, STEEL),
     "a thin bush": (BUSH, ALUMINIUM),
 }
-TRAILING = [(0.0, 2.0, 1.8, None), (1.6, 2.0, 6.0, 1.8)]
 
 
-@pytest.mark.parametrize("name", FULL)
-def test_a_bore_gripped_over_its_length_lifts_as_said(name: str) -> None:
-    """A tenth said: 9 to 13.5 % have lifted then, and less than a tenth at three quarters of it."""
-    one = state(*FULL[name], 1.0)
-    q, turn = solved(one, one.lift)
-    assert 0.09 <= lifted(one, q) <= 0.135
+SHAPES = {**FULL, "a flange at the far face": (TRAILING, STEEL), "a thin disc": (DISC, STEEL)}
+
+
+@pytest.mark.parametrize("share", [0.7, 1.0, 1.5])
+@pytest.mark.parametrize("name", SHAPES)
+def test_a_fifth_has_lifted_when_it_is_said_to(name: str, share: float) -> None:
+    """17 to 23 %; gripped in part too, where the tilt closes the free end on the mandrel."""
+    pieces, metal = SHAPES[name]
+    one = state(pieces, metal, share)
+    q, _ = solved(one, one.lift)
+    assert 0.17 <= lifted(one, q) <= 0.23
+    assert lifted(one, solved(one, 0.75 * one.lift)[0]) < 0.15
+
+
+@pytest.mark.parametrize("name", SHAPES)
+def test_gripped_by_half_it_is_said_to_within_a_quarter_of_the_moment(name: str) -> None:
+    """There a little more moment lifts much more: a thin disc has lifted 31 % when a fifth is said."""
+    pieces, metal = SHAPES[name]
+    one = state(pieces, metal, 0.5)
     assert lifted(one, solved(one, 0.75 * one.lift)[0]) < LIFTED
-    assert 0.91 < one.lift / turn / stiffness(one) < 1.0
+    assert lifted(one, solved(one, 1.25 * one.lift)[0]) > LIFTED
 
 
-@pytest.mark.parametrize("name", FULL)
-def test_a_straight_bore_gripped_by_half_stands_more(name: str) -> None:
-    """Its free end closes on the mandrel: stiffer than said, and a tenth never lifts so soon."""
-    one = state(*FULL[name], 0.5)
-    q, turn = solved(one, one.lift)
-    assert lifted(one, q) < 0.7 * LIFTED
-    assert 1.1 < one.lift / turn / stiffness(one) < 1.4
-
-
-def test_a_flange_at_the_far_face_stands_more_than_said() -> None:
-    """Its moment comes in where the grip is light: the rest takes over, and less has lifted."""
-    one = state(TRAILING, STEEL, 1.0)
-    assert lifted(one, solved(one, one.lift)[0]) < 0.07
-    assert lifted(one, solved(one, 1.5 * one.lift)[0]) > LIFTED
+@pytest.mark.parametrize("name", SHAPES)
+def test_gripped_over_its_length_it_turns_as_its_stiffness_says_and_stiffer_in_part(
+    name: str,
+) -> None:
+    pieces, metal = SHAPES[name]
+    for share, least, most in ((1.0, 0.85, 1.0), (0.7, 1.05, 1.6)):
+        one = state(pieces, metal, share)
+        assert least < one.lift / solved(one, one.lift)[1] / stiffness(one) < most
 
 
 def test_without_the_works_own_tilting_a_flanged_disc_is_said_to_stand_too_much() -> None:

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import pytest
 from tests.jobs_made import wheel_job
+from tests.load_jobs import PINION, planned
 
-from borewright.answer.records import Cut, Demand
+from borewright.answer.records import Cut, Demand, Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import planned_cuts
 from borewright.job.records import CutWish
@@ -87,3 +88,11 @@ def test_fewer_teeth_than_the_set_serves_want_a_cutter_of_their_own() -> None:
     said = cutter_words(CutWish("gear", teeth=11, module=2e-3), TABLES)
     assert "made for 11 teeth" in said
     assert "No." not in said
+
+
+def test_a_gear_blank_a_good_half_as_long_as_its_bore_is_cut_in_one_pass() -> None:
+    """Mild steel of module 2 on its own-size mandrel, 10 mm on a bore of 16: done every day."""
+    short = planned(PINION, ('length = "25mm"', 'length = "10mm"'))
+    rock = next(q for q in short.questions if q.id == "rock")
+    assert rock.verdict is Verdict.YES
+    assert short.cuts[-1].passes == 24

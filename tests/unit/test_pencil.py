@@ -75,7 +75,10 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "rocking_moment": lambda i: math.hypot(
         i["passive force"] * i["arm"] + i["thrust"] * i["radius"], i["cutting force"] * i["arm"]
     ),
-    "rock_margin": lambda i: i["normal force"] * i["contact length"] / (12 * i["moment"]),
+    "lift_moment": lambda i: (
+        i["normal force"] * i["contact length"] / 12 * i["elastic over springs"]
+    ),
+    "rock_margin": lambda i: i["lift moment"] / (i["kept in hand"] * i["moment"]),
     "size_error": lambda i: 2 * i["radial force"] * i["deflection at 1 N (nm)"] * 1e-9,
     "drop_off": lambda i: i["squeeze"] / (i["expansion x bore (nm/K)"] * 1e-9),
     "drop_on": lambda i: i["room"] + i["drop off"] + i["to spare"],

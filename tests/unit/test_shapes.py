@@ -6,12 +6,16 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from borewright.holding.elastic_joint import joint, outline_of
-from borewright.mechanics.revolved import revolved
+from borewright.mechanics.body_mesh import STRIP
+from borewright.mechanics.revolved import revolved, turned
 from borewright.mechanics.rings import Elastic
+from borewright.mechanics.tilt_body import work_tilt
 from borewright.shapes import store
-from borewright.shapes.find import forget, work_shape
+from borewright.shapes.find import forget, tilt_shape, work_shape
 from borewright.shapes.key import ends, mandrel_key, work_key
 
 HUB = revolved([(0.0, 1.0, 0.5, 1.0)])
@@ -36,6 +40,49 @@ def test_a_shape_is_kept_in_one_whole_file_and_read_back_equal(fresh: Path) -> N
     assert again is not built
     assert np.array_equal(again.gives, built.gives)
     assert np.array_equal(again.stress, built.stress)
+
+
+def test_a_tilting_shape_is_kept_beside_it_and_read_without_the_heavy_libraries(
+    fresh: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    work_shape(HUB, 0.26)
+    built = tilt_shape(HUB, 0.26)
+    assert len(files(fresh)) == 2
+    forget()
+    monkeypatch.setitem(__import__("sys").modules, "borewright.mechanics.tilt_body", None)
+    again = tilt_shape(HUB, 0.26)
+    assert np.array_equal(again.sways, built.sways)
+    assert np.array_equal(again.warp, built.warp)
+    assert again.own == built.own
+
+
+def test_a_body_turned_round_tilts_as_if_it_were_built_so(fresh: Path) -> None:
+    flanged = revolved([(0.0, 1.0, 0.5, 0.9), (0.0, 0.3, 0.9, 2.0)])
+    for body in (flanged, turned(flanged)):
+        forget()
+        found, built = tilt_shape(body, 0.26), work_tilt(body, 0.26)
+        assert found.strips == pytest.approx(built.strips, abs=1e-12)
+        assert found.sways == pytest.approx(built.sways, abs=1e-6)
+        assert found.warp == pytest.approx(built.warp, abs=1e-6)
+        assert found.own == pytest.approx(built.own, rel=1e-6)
+    assert len(files(fresh)) == 1
+
+
+@given(st.floats(0.2, 3.0), st.floats(-1e-10, 1e-10), st.booleans())
+@settings(max_examples=15, deadline=None)
+def test_the_strips_of_a_shape_hang_on_no_last_digit_nor_on_its_way_round(
+    half: float, hair: float, is_turned: bool
+) -> None:
+    """A length at which one strip more would be taken: what tilts must have the strips of the rest."""
+    length = (round(half / STRIP) + 0.5) * STRIP
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv(store.SETTING, "")
+        forget()
+        one = revolved([(0.1, 0.1 + length + hair, 0.5, 0.9), (0.1, 0.2, 0.9, 1.2)])
+        strips = work_shape(one, 0.26).strips
+        other = revolved([(0.0, length, 0.5, 0.9), (0.0, 0.1, 0.9, 1.2)])
+        found = tilt_shape(turned(other) if is_turned else other, 0.26).strips
+    assert len(found) == len(strips)
 
 
 def test_a_known_shape_is_read_without_the_heavy_libraries(

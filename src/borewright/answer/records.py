@@ -119,7 +119,7 @@ class Demand:
     """What one cut asks of the hold. `axial` is + towards the large end, which tightens.
 
     `power` (W) is that at the tool; `grip_left` the share of the grip that the cut itself leaves,
-    because cutting teeth softens the ring.
+    because cutting teeth softens the ring; `goes_round` where its forces go round the work.
     """
 
     cut: str
@@ -130,6 +130,7 @@ class Demand:
     radius: Metre
     power: Draws
     grip_left: float = 1.0
+    goes_round: bool = True
 
 
 @dataclass(frozen=True, slots=True)

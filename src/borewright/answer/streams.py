@@ -27,6 +27,7 @@ class Stream(IntEnum):
     EDGE = 9
     CENTERING = 10
     NOTCH = 11
+    WALK = 12
 
 
 def positive(low: float, best: float, high: float, stream: Stream) -> Draws:

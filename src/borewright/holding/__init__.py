@@ -11,6 +11,7 @@
     pressed_state  what a joint does at one setting, whichever model says it
     elastic_joint  a bore on a mandrel as two elastic bodies
     contact_curves its curves for every modulus that is drawn
+    lift_arm       how much tilt a joint stands, over its normal force
     taper_contact  a taper hold as elastic bodies, at any travel, for every draw
     taper_rings    the same by rings side by side: the pencil check
     drawn_state    the pressed joint at one travel: pressure, gap and contact along the bore

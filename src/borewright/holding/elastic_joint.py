@@ -27,16 +27,23 @@ Piece = tuple[Metre, Metre, Metre, Metre | None]
 class Joint:
     """Work and mandrel under one set of strips, `bore` wide (m).
 
-    `modulus` (Pa) is the work's, `ratio` that of the work over that of the mandrel; `healed`: some
-    edges of the outline were so near to each other that they were taken as one.
+    `body` is the work's outline over d, `poisson` its ratio, `modulus` (Pa) its modulus, `ratio`
+    that over the mandrel's, `hole` the mandrel's own bore over d.
     """
 
     work: Compliance
     bar: Compliance
+    body: Revolved
+    poisson: Ratio
     bore: Metre
     modulus: Pascal
     ratio: Ratio
-    healed: bool
+    hole: Ratio
+
+    @property
+    def healed(self) -> bool:
+        """Whether edges of the outline were so near to each other that they were taken as one."""
+        return self.body.healed
 
     @property
     def places(self) -> Floats:
@@ -105,4 +112,4 @@ def joint(
     bar = mandrel_shape(shape.strips, float(mandrel.poisson), out, hole / bore / 2)
     modulus = float(np.atleast_1d(work.modulus)[0])
     ratio = modulus / float(np.atleast_1d(mandrel.modulus)[0])
-    return Joint(shape, bar, bore, modulus, ratio, body.healed)
+    return Joint(shape, bar, body, float(work.poisson), bore, modulus, ratio, hole / bore)

@@ -27,6 +27,7 @@ class Facts:
     strength: Draws
     edge_factor: Draws
     notch_factor: Draws
+    walk_factor: Draws
     bearing_share: float
     friction_on: Draws
     friction_off: Draws
@@ -54,6 +55,7 @@ def gather_facts(job: Job, mandrel: Mandrel, tables: Tables) -> Facts:
         strength=_draws(strength, Stream.STRENGTH),
         edge_factor=_draws(tables.allowance("edge_factor"), Stream.EDGE),
         notch_factor=_draws(notch, Stream.NOTCH),
+        walk_factor=_draws(tables.allowance("rocking_factor"), Stream.WALK),
         bearing_share=_bearing_share(job),
         friction_on=on,
         friction_off=on * _draws(friction.off_ratio, Stream.SLIP_RATIO),

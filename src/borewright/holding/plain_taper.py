@@ -24,7 +24,13 @@ from borewright.holding.elastic_joint import Joint
 from borewright.holding.facts import Facts, gather_facts
 from borewright.holding.measured_mandrel import half_band_on, profile_of
 from borewright.holding.pressed_state import PressedState
-from borewright.holding.taper_contact import contact_state, curves_of, joint_of, likely_force
+from borewright.holding.taper_contact import (
+    arm_of,
+    contact_state,
+    curves_of,
+    joint_of,
+    likely_force,
+)
 from borewright.holding.taper_rings import rings_state
 from borewright.holding.way import Offer
 from borewright.job.records import Job, Mandrel, Work
@@ -78,7 +84,7 @@ class TaperHold:
         """Grip at a travel (m) past first touch: less peaks in all, less warmth when cutting."""
         f, m, d = self.facts, self.mandrel, float(self.sizes.min())
         pressed = self.state(setting, f.lost_rough)
-        warm = self.state(setting, f.lost_rough + f.lost_warm_per_metre * d)
+        warm = self.state(setting, self._lost_warm)
         tight = self.state(setting, np.zeros(1))
         cold = self.round_the_bore(pressed)
         return Grip(
@@ -98,6 +104,17 @@ class TaperHold:
             growth=pressed.growth,
             taper=m.taper,
         )
+
+    def lift_moment(self, setting: Metre) -> Draws:
+        """Tilt (N·m) at a travel (m) under which a fifth of the grip lifts once a turn, warm."""
+        warm = self.round_the_bore(self.state(setting, self._lost_warm))
+        return warm * arm_of(self, setting, self._lost_warm)
+
+    @property
+    def _lost_warm(self) -> Draws:
+        """Interference lost (m) to peaks and to the warmth of the cut."""
+        warm = self.facts.lost_warm_per_metre * float(self.sizes.min())
+        return np.asarray(self.facts.lost_rough + warm)
 
     def state(self, travel: Metre, lost: Draws, *, likely_only: bool = False) -> PressedState:
         """What the joint does at a travel (m), so much interference lost (m), for every draw."""

@@ -19,6 +19,7 @@ from borewright.holding.contact_curves import ContactCurves, contact_curves
 from borewright.holding.elastic_joint import Joint, joint
 from borewright.holding.elastic_joint import Piece as Ring
 from borewright.holding.facts import Facts
+from borewright.holding.lift_arm import lift_arms
 from borewright.holding.measured_mandrel import diameter_of, profile_of
 from borewright.holding.pressed_state import PressedState
 from borewright.job.records import Mandrel, Piece, Work
@@ -41,16 +42,19 @@ def joint_of(work: Work, leading: str, mandrel: Mandrel, facts: Facts, touch: Me
     leading face at first `touch` (m): nearer to its large end by the travel is still the same, as
     long as one bore diameter stands out.
     """
-    out = (
-        mandrel.ground_length + mandrel.end_length - touch,
-        touch - work.length + mandrel.end_length,
-    )
+    out = beyond_faces(work, mandrel, touch)
     likely = Elastic(float(np.atleast_1d(facts.work.modulus)[0]), float(facts.work.poisson))
     try:
         return joint(pieces_joined(work, leading), work.bore.size, likely, facts.mandrel, out)
     except OutsideModel as trouble:
         found = f"{trouble.quantity}: {trouble.value}"
         raise RefusedInput("work.outline", found, trouble.allowed) from None
+
+
+def beyond_faces(work: Work, mandrel: Mandrel, touch: Metre) -> tuple[Metre, Metre]:
+    """How much mandrel (m) there is past the leading face and past the far one, ends included."""
+    large = mandrel.ground_length + mandrel.end_length - touch
+    return large, touch - work.length + mandrel.end_length
 
 
 def pieces_joined(work: Work, leading: str) -> tuple[Ring, ...]:
@@ -90,6 +94,18 @@ def likely_force(hold: TaperHold, travel: Metre, lost: Metre) -> Newton:
     modulus, ratios = (draws[:1] for draws in moduli(hold.facts))
     raised = np.array([(hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)])
     return float(hold.curves.normal_force(raised, modulus, ratios)[0])
+
+
+def arm_of(hold: TaperHold, travel: Metre, lost: Draws) -> Draws:
+    """Lift moment over normal force (m) with so much interference lost (m, (n,)).
+
+    On a mandrel measured at three stations or more it is that of the likely bore.
+    """
+    d, measured = hold.joint.bore, profile_of(hold.mandrel) is not None
+    shape = gap(hold, 0, hold.likely_touch + (travel if measured else 0.0)) / (2 * d)
+    centers = beyond_faces(hold.work, hold.mandrel, hold.likely_touch + travel)
+    raised = ((0.0 if measured else hold.mandrel.taper * travel) - lost) / (2 * d)
+    return lift_arms(hold.joint, shape, raised, centers) * d
 
 
 def curves_of(hold: TaperHold) -> ContactCurves:

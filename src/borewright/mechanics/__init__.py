@@ -33,7 +33,9 @@ tooth_measures what a finished tooth measures: chord, its height, span over seve
 grinding       wheel forces and heat from the energy of the metal ground away
 slip           torque and axial force carried by friction; slip radius; proof load
 rock           the moment that lifts one end of the grip
-tilt           how stiffly work tilts on its grip; the moment at which a tenth of the grip lifts
+tilt           how stiffly work tilts on its grip; the moment at which a fifth of the grip lifts
+tilt_path      lift-off round the bore followed as a tilting moment grows
+tilt_shape     what a body's bore line gives under cos φ; turned and moved as compliances are
 tilt_body      what tilts the bore line of a body, by finite elements (heavy: to build a shape only)
 warmth         heat from the cut in a lumped body; what it takes from a fit
 rim            hoop tension of a turning rim

@@ -108,6 +108,28 @@ def shifted(body: Revolved, by: Ratio) -> Revolved:
     )
 
 
+def rounded(body: Revolved, digits: int) -> Revolved:
+    """The same outline with every edge rounded, so that what is built of it has no last digits.
+
+    >>> rounded(revolved([(0.0, 2.0 + 1e-13, 0.5, 1.0)]), 9).rings
+    ((0.0, 2.0, 0.5, 1.0),)
+    """
+
+    def all_of(edges: tuple[Ratio, ...]) -> tuple[Ratio, ...]:
+        return tuple(round(edge, digits) + 0.0 for edge in edges)
+
+    return Revolved(
+        tuple(
+            (round(a, digits) + 0.0, round(b, digits) + 0.0, round(c, digits), round(d, digits))
+            for a, b, c, d in body.rings
+        ),
+        all_of(body.z),
+        all_of(body.r),
+        tuple((round(a, digits) + 0.0, round(b, digits) + 0.0) for a, b in body.bearing),
+        body.healed,
+    )
+
+
 def _snapped(edges: list[float], kept: tuple[float, ...]) -> tuple[tuple[float, ...], bool]:
     """Rising edges, those within a sliver as one; `kept` ones do not move."""
     found: list[float] = []

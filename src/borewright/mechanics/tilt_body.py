@@ -15,7 +15,6 @@ memory; nothing of it is taken beyond the weak form. Checked against CalculiX on
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -32,24 +31,10 @@ from borewright.mechanics.elastic_body import (
 )
 from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import BORE, Revolved
+from borewright.mechanics.tilt_shape import TiltShape
 from borewright.quantities.si import Ratio
 
 RADIAL, AXIAL, AROUND = 0, 1, 2
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class TiltShape:
-    """For unit modulus, lengths over d; n strips as `elastic_body.work_strips` has them.
-
-    `sways` (n, n): mean outward movement of each strip at φ = 0 for a load p h cos φ on each.
-    `warp` (n,): the same for a unit moment at the outside; `own`: how much that turns the outside.
-    Divide all three by the modulus.
-    """
-
-    strips: Floats
-    sways: Floats
-    warp: Floats
-    own: float
 
 
 def work_tilt(body: Revolved, poisson: Ratio) -> TiltShape:

@@ -6,7 +6,8 @@ import numpy as np
 
 from borewright.answer.records import Demand, Draws, Grip
 from borewright.holding.facts import Facts
-from borewright.mechanics.rock import lift_moment, rocking_moment
+from borewright.holding.plain_taper import TaperHold
+from borewright.mechanics.rock import rocking_moment
 from borewright.mechanics.slip import axial_on_friction, friction_demand, slip_margin, slip_radius
 from borewright.mechanics.spread import likely
 from borewright.mechanics.strength import crack_margin, yield_margin
@@ -40,10 +41,15 @@ def slip_radii(grip: Grip, demand: Demand) -> Draws:
     return np.asarray(slip_radius(grip.friction_force, grip.diameter, demand.tangential, axial))
 
 
-def rock_margins(grip: Grip, demand: Demand, length: Metre) -> Draws:
-    """The moment that lifts one end of a bore of this length (m) over that of the cut."""
-    held = lift_moment(grip.normal_force * demand.grip_left, grip.contact_length)
-    return np.asarray(held / tilt_of(demand, rock_arm(grip, length)))
+def rock_margins(hold: TaperHold, grip: Grip, demand: Demand) -> Draws:
+    """The tilt that lifts a fifth of the grip over that of the cut times what is kept in hand."""
+    asked = walk_of(hold.facts, demand) * tilt_of(demand, rock_arm(grip, hold.length))
+    return np.asarray(hold.lift_moment(grip.setting) * demand.grip_left / asked)
+
+
+def walk_of(facts: Facts, demand: Demand) -> Draws:
+    """What is kept in hand where the load goes round the work and could let it walk; else 1."""
+    return facts.walk_factor if demand.goes_round else np.ones(1)
 
 
 def rock_arm(grip: Grip, length: Metre) -> Metre:

@@ -219,7 +219,7 @@ def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
     demand = demand_of(cut, job.work.material, tables, knock_of(cut, job, tables))
     if cut.space is None:
         return demand
-    return replace(demand, grip_left=softer(cut, job, tables).grip)
+    return replace(demand, grip_left=softer(cut, job, tables).grip, goes_round=False)
 
 
 def _teeth_steady(
@@ -233,7 +233,7 @@ def _teeth_steady(
     teeth = [d for c, d in zip(cuts, demands, strict=True) if c.space is not None]
 
     def steady(grip: Grip) -> bool:
-        margins = (rock_margins(grip, d, hold.length) for d in teeth)
+        margins = (rock_margins(hold, grip, d) for d in teeth)
         return all(share_of_yes("rock", likely(m), low_end(m), tables) >= 1 for m in margins)
 
     return grips.first(steady)

@@ -1,4 +1,4 @@
-"""The compliance of a work or a mandrel: from memory, from a file, else built.
+"""The shape of a work or a mandrel: from memory, from a file, else built.
 
 A shape and the same shape turned end for end, or standing elsewhere along z, are one: it is built
 once, the way whose name comes first, and turned and moved to where it is asked for.
@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Callable
-from typing import Final
+from typing import Any, Final, TypeVar
 
 from borewright.mechanics.compliance import Compliance, moved, turned_round
 from borewright.mechanics.num import Floats
-from borewright.mechanics.revolved import Revolved, shifted, turned
+from borewright.mechanics.revolved import Revolved, rounded, shifted, turned
+from borewright.mechanics.tilt_shape import TiltShape, tilt_moved, tilt_turned_round
 from borewright.quantities.si import Ratio
-from borewright.shapes.key import ends, mandrel_key, work_key
+from borewright.shapes.key import DIGITS, ends, mandrel_key, tilt_key, work_key
 from borewright.shapes.store import keep, kept
 
 MOST_IN_MEMORY: Final = 32
@@ -22,23 +23,37 @@ MOST_IN_MEMORY: Final = 32
 ENDLESS_BAR: Final = 2.0
 """How far (over d) a bar that counts as endless is built to stand out."""
 
-_memory: OrderedDict[str, Compliance] = OrderedDict()
+Shape = TypeVar("Shape")
+
+_memory: OrderedDict[str, Any] = OrderedDict()
 
 
 def work_shape(body: Revolved, poisson: Ratio) -> Compliance:
     """The work's compliance. OutsideModel where it is too large to build."""
-    start, end = body.z[0], body.z[-1]
-    ahead, back = shifted(body, -start), shifted(turned(body), end)
-    names = work_key(ahead, poisson), work_key(back, poisson)
-    chosen = ahead if names[0] <= names[1] else back
+    chosen, is_ahead = _one_way(body, poisson)
 
     def build() -> Compliance:
         from borewright.mechanics.elastic_body import work_compliance  # heavy
 
         return work_compliance(chosen, poisson)
 
-    found = _found(min(names), build)
-    return moved(found, start) if chosen is ahead else moved(turned_round(found), end)
+    found = _found(work_key(chosen, poisson), Compliance, build)
+    return moved(found, body.z[0]) if is_ahead else moved(turned_round(found), body.z[-1])
+
+
+def tilt_shape(body: Revolved, poisson: Ratio) -> TiltShape:
+    """What tilts the work's bore line, on the strips of `work_shape`. OutsideModel as there."""
+    chosen, is_ahead = _one_way(body, poisson)
+
+    def build() -> TiltShape:
+        from borewright.mechanics.tilt_body import work_tilt  # heavy
+
+        return work_tilt(chosen, poisson)
+
+    found = _found(tilt_key(chosen, poisson), TiltShape, build)
+    if is_ahead:
+        return tilt_moved(found, body.z[0])
+    return tilt_moved(tilt_turned_round(found), body.z[-1])
 
 
 def mandrel_shape(
@@ -61,7 +76,7 @@ def mandrel_shape(
             return mandrel_compliance(ahead, poisson, hole, out)
         return mandrel_compliance(back, poisson, hole, (out[1], out[0]))
 
-    found = _found(min(names), build)
+    found = _found(min(names), Compliance, build)
     return moved(found, start) if is_ahead else moved(turned_round(found), end)
 
 
@@ -70,8 +85,15 @@ def forget() -> None:
     _memory.clear()
 
 
-def _found(key: str, build: Callable[[], Compliance]) -> Compliance:
-    shape = _memory.get(key) or kept(key)
+def _one_way(body: Revolved, poisson: Ratio) -> tuple[Revolved, bool]:
+    """The body that is built: from z = 0, ahead or turned end for end, without last digits."""
+    ahead, back = shifted(body, -body.z[0]), shifted(turned(body), body.z[-1])
+    is_ahead = work_key(ahead, poisson) <= work_key(back, poisson)
+    return rounded(ahead if is_ahead else back, DIGITS), is_ahead
+
+
+def _found(key: str, kind: type[Shape], build: Callable[[], Shape]) -> Shape:
+    shape: Shape | None = _memory.get(key) or kept(key, kind)
     if shape is None:
         shape = build()
         keep(key, shape)

@@ -11,7 +11,7 @@ from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import Revolved
 from borewright.quantities.si import Ratio
 
-SCHEME: Final = 2
+SCHEME: Final = 3
 """Raised whenever the same shape would get other numbers: mesh, elements, what is kept."""
 
 DIGITS: Final = 9
@@ -32,8 +32,12 @@ def work_key(body: Revolved, poisson: Ratio) -> str:
     >>> work_key(revolved(inch), 0.26) == work_key(revolved(metric), 0.26)
     True
     """
-    rings = [edge for ring in sorted(body.rings) for edge in ring]
-    return _name("work", [poisson, *rings])
+    return _name("work", [poisson, *_edges(body)])
+
+
+def tilt_key(body: Revolved, poisson: Ratio) -> str:
+    """The name of a work's shape under a tilting load."""
+    return _name("tilt", [poisson, *_edges(body)])
 
 
 def mandrel_key(
@@ -53,6 +57,10 @@ def ends(stands_out: tuple[Ratio, Ratio], endless: Ratio) -> tuple[Ratio, Ratio]
         return endless, endless
     small, large = (min(ENDLESS, max(0.0, np.floor(x / STEP + 1e-9) * STEP)) for x in stands_out)
     return float(round(small, DIGITS)), float(round(large, DIGITS))
+
+
+def _edges(body: Revolved) -> list[float]:
+    return [edge for ring in sorted(body.rings) for edge in ring]
 
 
 def _name(what: str, numbers: list[float]) -> str:

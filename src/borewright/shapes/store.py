@@ -1,4 +1,4 @@
-"""Files of compliances: each whole or absent, checked when read, bounded in number.
+"""Files of shapes: each whole or absent, checked when read, bounded in number.
 
 A file is a line with the checksum of the rest, then the arrays as numpy keeps them. Whoever builds
 a shape writes it under a name of its own and renames it, so that several processes may share a
@@ -15,11 +15,11 @@ from dataclasses import fields
 from io import BytesIO
 from pathlib import Path
 from tempfile import NamedTemporaryFile
-from typing import Final
+from typing import Any, Final, TypeVar
 
 import numpy as np
 
-from borewright.mechanics.compliance import Compliance
+Shape = TypeVar("Shape")
 
 SETTING: Final = "BOREWRIGHT_SHAPES"
 """Environment variable with the folder to keep shapes in; empty keeps none."""
@@ -40,8 +40,8 @@ def folder() -> Path | None:
         return None
 
 
-def kept(key: str) -> Compliance | None:
-    """The compliance of this name; None where it is not kept, or not as it was written."""
+def kept(key: str, kind: type[Shape]) -> Shape | None:
+    """The shape of this name, a record of arrays; None where it is not kept, or not as written."""
     place = folder()
     if place is None:
         return None
@@ -50,14 +50,14 @@ def kept(key: str) -> Compliance | None:
         content = path.read_bytes()
     except OSError:
         return None
-    found = _read(content)
+    found = _read(content, kind)
     if found is not None:
         with suppress(OSError):
             os.utime(path)
     return found
 
 
-def keep(key: str, shape: Compliance) -> None:
+def keep(key: str, shape: Any) -> None:
     """Write it, whole or not at all; quietly not where that cannot be."""
     place = folder()
     if place is None:
@@ -76,7 +76,7 @@ def keep(key: str, shape: Compliance) -> None:
         _bound(place)
 
 
-def _written(shape: Compliance) -> bytes:
+def _written(shape: Any) -> bytes:
     arrays = {f.name: getattr(shape, f.name) for f in fields(shape)}
     out = BytesIO()
     np.savez(out, **arrays)
@@ -84,15 +84,19 @@ def _written(shape: Compliance) -> bytes:
     return hashlib.sha256(content).hexdigest().encode() + b"\n" + content
 
 
-def _read(content: bytes) -> Compliance | None:
+def _read(content: bytes, kind: type[Shape]) -> Shape | None:
     line, _, rest = content.partition(b"\n")
     if hashlib.sha256(rest).hexdigest().encode() != line:
         return None
     try:
         with np.load(BytesIO(rest), allow_pickle=False) as arrays:
-            return Compliance(**{f.name: arrays[f.name] for f in fields(Compliance)})
+            return kind(**{f.name: _plain(arrays[f.name]) for f in fields(kind)})  # type: ignore[arg-type]
     except (KeyError, ValueError, OSError):
         return None
+
+
+def _plain(array: Any) -> Any:
+    return array if array.ndim else array.item()
 
 
 def _bound(place: Path) -> None:

@@ -4,36 +4,45 @@ from __future__ import annotations
 
 import numpy as np
 
-from borewright.answer.records import Demand, Figure, Question, Verdict
+from borewright.answer.records import Demand, Draws, Figure, Input, Question, Verdict
+from borewright.mechanics.rock import lift_moment
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
-from borewright.planning.margins import rock_arm, rock_margins, tilt_of
+from borewright.planning.margins import rock_arm, rock_margins, tilt_of, walk_of
 from borewright.planning.trial import Trial
 
 
 def ask_rock(trial: Trial) -> Question:
-    """Margin: the moment at which the grip lifts at one end over the moment of the worst cut."""
-    length = trial.hold.length
-    worst = min(trial.demands, key=lambda d: likely(rock_margins(trial.grip, d, length)))
-    margin = rock_margins(trial.grip, worst, length)
+    """Margin: the tilt under which the grip lifts over that of the worst cut, with some in hand."""
+    margins = [rock_margins(trial.hold, trial.grip, d) for d in trial.demands]
+    margin, worst = min(zip(margins, trial.demands, strict=True), key=lambda m: likely(m[0]))
     best, low = likely(margin), low_end(margin)
     return Question(
         "rock",
         judge("rock", best, low, trial.tables),
         best,
         low,
-        f"The grip stands {times(best)} the tilt of the worst cut, {times(low)} in the poor case (1 in 20).",
+        _reason(trial, worst, best, low),
         _changes(trial, worst),
-        _figures(trial, worst),
+        _figures(trial, worst, margin),
         (trial.tables.threshold("rock").source,),
     )
 
 
 def rock_verdict(trial: Trial, demand: Demand) -> Verdict:
     """The answer for one cut by itself."""
-    margin = rock_margins(trial.grip, demand, trial.hold.length)
+    margin = rock_margins(trial.hold, trial.grip, demand)
     return judge("rock", likely(margin), low_end(margin), trial.tables)
+
+
+def _reason(trial: Trial, worst: Demand, best: float, low: float) -> str:
+    kept = likely(walk_of(trial.hold.facts, worst))
+    in_hand = f" with {kept:.1f} kept in hand because the load goes round" if kept > 1 else ""
+    return (
+        f"The grip stands {times(best)} the tilt of the worst cut{in_hand}, "
+        f"{times(low)} in the poor case (1 in 20)."
+    )
 
 
 def _changes(trial: Trial, worst: Demand) -> str:
@@ -47,7 +56,7 @@ def _changes(trial: Trial, worst: Demand) -> str:
     return "More travel, a longer hub, a lighter cut, or cutting nearer the middle of the grip."
 
 
-def _figures(trial: Trial, demand: Demand) -> tuple[Figure, ...]:
+def _figures(trial: Trial, demand: Demand, margin: Draws) -> tuple[Figure, ...]:
     arm = rock_arm(trial.grip, trial.hold.length)
     moment = tilt_of(demand, arm)
     asked = (
@@ -57,19 +66,26 @@ def _figures(trial: Trial, demand: Demand) -> tuple[Figure, ...]:
         given("arm", arm, "m"),
         given("radius", demand.radius, "m"),
     )
-    grip = (
-        given("normal force", likely(trial.grip.normal_force) * demand.grip_left, "N"),
-        given("contact length", likely(trial.grip.contact_length), "m"),
+    held = trial.hold.lift_moment(trial.grip.setting) * demand.grip_left
+    both = (
+        given("lift moment", likely(held), "N·m"),
+        given("kept in hand", likely(walk_of(trial.hold.facts, demand))),
         given("moment", likely(moment), "N·m"),
     )
     return (
         spread("rocking_moment", moment, "N·m", "torque", "rock_moment", asked),
-        spread(
-            "rock_margin",
-            rock_margins(trial.grip, demand, trial.hold.length),
-            "",
-            "",
-            "rock_margin",
-            grip,
-        ),
+        spread("lift_moment", held, "N·m", "torque", "lift_moment", _grip(trial, demand, held)),
+        spread("rock_margin", margin, "", "", "rock_margin", both),
+    )
+
+
+def _grip(trial: Trial, demand: Demand, held: Draws) -> tuple[Input, ...]:
+    """The pencil's numbers, and the factor from its lift moment to the elastic one."""
+    force = likely(trial.grip.normal_force) * demand.grip_left
+    length = likely(trial.grip.contact_length)
+    by_pencil = float(lift_moment(force, length))
+    return (
+        given("normal force", force, "N"),
+        given("contact length", length, "m"),
+        given("elastic over springs", likely(held) / by_pencil if by_pencil > 0 else 1.0),
     )
