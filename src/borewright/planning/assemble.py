@@ -122,7 +122,8 @@ def _notes(best: Weighed, tables: Tables) -> tuple[str, ...]:
             f"Chips thinner than the force law was fitted for: {', '.join(thin)}; their forces are stretched."
         )
     notes.append(
-        "Pressure by the rings model: within 0.5 % on a plain hub, up to 20 % low beside a web or flange."
+        "Pressure and stress are those of work and mandrel as two elastic bodies on the true outline; a sharp "
+        "edge or corner has no greatest stress and is left to its radius."
     )
     if best.trial.job.work.spokes:
         notes.append(
