@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-from borewright.job.interrupted import CrossHole, Keyway, Spokes
+from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
 from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
 from borewright.quantities.si import (
     Metre,
@@ -105,6 +105,7 @@ class Work:
     cross_hole: CrossHole | None = None
     spokes: Spokes | None = None
     flaws: str = "unknown"
+    chamfers: Chamfers = field(default_factory=Chamfers)
 
     @property
     def length(self) -> Metre:

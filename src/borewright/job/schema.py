@@ -113,6 +113,13 @@ class SpokesTable(Table):
     thickness: Typed | None = None
 
 
+class ChamferTable(Table):
+    """A chamfer at the bore's edges, its leg at 45 degrees; the end that is left out has none."""
+
+    a: Typed | None = None
+    b: Typed | None = None
+
+
 class FinishedTable(Table):
     """The size wanted."""
 
@@ -142,6 +149,13 @@ class WorkTable(Table):
     cross_hole: CrossHoleTable | None = None
     spokes: SpokesTable | None = None
     flaws: Literal["none", "suspected", "seen", "unknown"] = "unknown"
+    chamfer: (
+        Annotated[
+            Annotated[ChamferTable, Tag(TABLE_TAG)] | Annotated[Typed, Tag(PLAIN_TAG)],
+            Discriminator(table_or_plain),
+        ]
+        | None
+    ) = None
 
 
 class MachineTable(Table):

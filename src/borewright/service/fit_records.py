@@ -19,6 +19,7 @@ class FitInput:
     Exactly one of `travel`, `position` and `push` says how far it is pressed. `stations` are (x,
     diameter) along the mandrel, x from either end of its ground length: then `taper` and
     `small_end` are left out. `model` is contact, or rings for the pencil check. `bore_readings` have their depth from the leading face.
+    `chamfer` is the leg at either edge of the bore, at 45 degrees.
     """
 
     bore: Metre
@@ -40,6 +41,7 @@ class FitInput:
     stations: Stations = ()
     bore_readings: tuple[BoreReading, ...] = ()
     model: str = "contact"
+    chamfer: Metre = 0.0
 
 
 @dataclass(frozen=True, slots=True)

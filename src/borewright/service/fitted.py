@@ -18,7 +18,9 @@ from borewright.holding.measured_mandrel import (
     window_of,
 )
 from borewright.holding.measured_words import beyond_use
-from borewright.job.records import Bore, Mandrel
+from borewright.job.build_chamfers import check_chamfers
+from borewright.job.records import Bore, Mandrel, Piece
+from borewright.mechanics.chamfer import chamfered
 from borewright.mechanics.inverse import where_it_first_reaches, where_it_reaches
 from borewright.mechanics.measured import Profile
 from borewright.mechanics.measured_rings import ring_contact_on
@@ -79,7 +81,8 @@ class _Known:
         self.asked, self.tables = asked, tables
         self.taken: list[Taken] = [*material_taken(asked.material, tables)]
         self.shape = bore_shape(Bore(asked.bore, readings=asked.bore_readings), 0.0, "A")
-        whole = bore_line(asked.pieces, asked.bore)
+        self.pieces = _less_chamfers(asked)
+        whole = bore_line(self.pieces, asked.bore)
         self.line: BoreLine = whole.cut_at(self.shape.depths.tolist())
         self.sizes = self.shape.at(self.line.edges)
         self.bore_start, self.bore_end = _bore_ends(self.line)
@@ -196,7 +199,7 @@ class _Known:
         """Work and mandrel as two elastic bodies; the mandrel goes on to both its own ends."""
         end = self.body.end_length
         out = self.ground + end - (seat - self.bore_start), seat - self.bore_end + end
-        return joint(self.asked.pieces, self.asked.bore, self.work, self.mandrel, out)
+        return joint(self.pieces, self.asked.bore, self.work, self.mandrel, out)
 
     def overlap(self, joined: Joint, seat: Metre, lost: Metre) -> Floats:
         """Overlap on diameter (m) on every strip; none beyond the ground length."""
@@ -235,6 +238,16 @@ class _Known:
             any_,
             float(rough.largest_growth()[0]),
         )
+
+
+def _less_chamfers(asked: FitInput) -> tuple[tuple[Metre, Metre, Metre, Metre | None], ...]:
+    """The pieces less a chamfer at either edge of the bore; RefusedInput where they have no room."""
+    if asked.chamfer == 0:
+        return asked.pieces
+    _bore_ends(bore_line(asked.pieces, asked.bore))
+    legs = asked.chamfer, asked.chamfer
+    check_chamfers([Piece(*piece) for piece in asked.pieces], asked.bore, legs, "--chamfer")
+    return chamfered(asked.pieces, asked.bore, legs)
 
 
 def _profile(body: Mandrel, asked: FitInput) -> Profile | None:

@@ -47,6 +47,7 @@ if TYPE_CHECKING:
 @click.option(
     "--outline", help="Pieces 'from,to,outside[,inside]; ...' along z from the leading face."
 )
+@click.option("--chamfer", type=LENGTH, help="Leg of the chamfer at either edge of the bore.")
 @click.option("--material", help="Material of the work.")
 @click.option("--mandrel", type=LENGTH, help="Nominal size of the mandrel.")
 @click.option(
@@ -112,6 +113,7 @@ def _read(typed: dict[str, Any]) -> FitInput:
     return FitInput(
         model=typed["model"],
         bore=bore,
+        chamfer=given(read_length, typed["chamfer"], "--chamfer", bare=bare, zero=True) or 0.0,
         pieces=pieces,
         mandrel=mandrel,
         stations=stations,
