@@ -108,6 +108,7 @@ NOTES = st.builds(
     taper=maybe(st.floats(1e-5, 1e-2)),
     ground_length=maybe(sizes(0.05, 0.1)),
     overall_length=maybe(sizes(0.11, 0.2)),
+    hole=maybe(sizes(0.001, 0.0159)),
 )
 MACHINES = st.builds(
     Machine,

@@ -22,6 +22,7 @@
     build_cuts.py    [[cut]] -> CutWish, each kind with its own keys
     build_tools.py   [[press]], [vice], [hammer], [[dog]], [[reamer]], [[gauge]] -> their records
     stations.py      the measured diameters of a mandrel, read and checked
+    hollow.py        how large a mandrel's own hole may be
     outline.py       hub, web and rim as rings; whether rings make a part
     spell.py         SI values as text that reads back exactly
 

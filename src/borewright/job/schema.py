@@ -182,7 +182,8 @@ class MandrelTable(Table):
     """One plain taper mandrel: the size on it, and what else was measured.
 
     `at` are measured diameters: each a place from one end of the ground length (the same end for
-    all) and the diameter there; `uncertainty` is half the band of those diameters.
+    all) and the diameter there; `uncertainty` is half the band of those diameters. `hole` is the
+    mandrel's own bore, from end to end.
     """
 
     size: Typed
@@ -199,6 +200,7 @@ class MandrelTable(Table):
     place: Text = ""
     at: list[Pair] = Field(default_factory=list, max_length=MANY)
     uncertainty: Typed | None = None
+    hole: Typed | None = None
 
 
 MandrelEntry = Annotated[

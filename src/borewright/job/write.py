@@ -224,6 +224,7 @@ class Speller:
                 "overall_length": self.say(note.overall_length),
                 "at": [[self.say(x), self.say(d)] for x, d in note.stations],
                 "uncertainty": self.say(note.station_uncertainty),
+                "hole": self.say(note.hole),
                 "marks": note.marks,
                 "hardness": known(note.hardness),
                 "flats": known(note.flats),
