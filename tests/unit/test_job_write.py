@@ -17,6 +17,7 @@ from borewright.errors import RefusedInput, UnreadableFile
 from borewright.job import (
     Bore,
     BoreReading,
+    Chamfers,
     CrossHole,
     CutWish,
     Finished,
@@ -54,6 +55,11 @@ def maybe(values: st.SearchStrategy[float]) -> st.SearchStrategy[float | None]:
 SPOKE = 0.0015
 SPOKES = st.builds(Spokes, st.integers(2, 12), sizes(2e-4, 0.02), st.just(SPOKE))
 
+LEGS = st.one_of(st.just(0.0), sizes(1e-5, 9e-4))
+CHAMFERS = st.one_of(
+    st.builds(Chamfers), LEGS.map(lambda c: Chamfers(c, c)), st.builds(Chamfers, LEGS, LEGS)
+)
+
 
 @st.composite
 def works(draw: st.DrawFn) -> Work:
@@ -89,6 +95,7 @@ def works(draw: st.DrawFn) -> Work:
         cross_hole=draw(st.one_of(st.none(), st.builds(CrossHole, sizes(2e-4, 0.0019)))),
         spokes=draw(st.one_of(st.none(), SPOKES)) if len(pieces) == 3 else None,
         flaws=draw(st.sampled_from(["none", "suspected", "seen", "unknown"])),
+        chamfers=draw(CHAMFERS),
     )
 
 
@@ -101,6 +108,7 @@ NOTES = st.builds(
     taper=maybe(st.floats(1e-5, 1e-2)),
     ground_length=maybe(sizes(0.05, 0.1)),
     overall_length=maybe(sizes(0.11, 0.2)),
+    hole=maybe(sizes(0.001, 0.0159)),
 )
 MACHINES = st.builds(
     Machine,

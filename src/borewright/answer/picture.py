@@ -39,7 +39,8 @@ class Layout:
     `slip_radius` is where the planned cut would just slip: likely, and at the low end; None where
     it never slips on a radius worth drawing. `at_left` holds the large end; `turns` is False where
     the work stands still under a form cutter; `root_diameter` is that of a gear's teeth. The cross
-    hole's `at` is from the leading face here. `driven_by`: dog, collet or three-jaw.
+    hole's `at` is from the leading face here. `driven_by`: dog, collet or three-jaw. `chamfers`:
+    their legs at the leading and at the far edge of the bore, 0 for none.
     """
 
     mandrel_name: str
@@ -70,3 +71,4 @@ class Layout:
     cross_hole: CrossHole | None = None
     spokes: Spokes | None = None
     driven_by: str = "dog"
+    chamfers: tuple[Metre, Metre] = (0.0, 0.0)

@@ -80,19 +80,35 @@ def _caption(plot: _Plot) -> tuple[Item, ...]:
 
 
 def _axes(plot: _Plot, layout: Layout, show: Show) -> tuple[Item, ...]:
-    length = show.length(layout.work_length)
     foot = plot.zero + _BELOW + 0.9 * SIZE
     top = plot.y(plot.most)
-    room = plot.right - plot.left - text_width("face A", SIZE) - 3.0
+    room = plot.right - plot.left - text_width(_near_words(plot, layout, show), SIZE) - 3.0
     return (
         Line(plot.left, plot.zero, plot.right, plot.zero, LineKind.THIN, "inset-zero"),
         Line(plot.left, plot.zero + 1.0, plot.left, top - 1.5, LineKind.THIN, "inset-leading"),
         Line(plot.right, plot.zero + 1.0, plot.right, top - 1.5, LineKind.THIN, "inset-far"),
         Line(plot.left - 0.8, top, plot.left + 0.8, top, LineKind.THIN),
         Text(plot.left + 2.0, top - 0.6, f"{show.small(plot.most)} on diameter", SIZE),
-        Text(plot.left, foot, f"face {layout.leading_face}", SIZE),
-        Text(plot.right, foot, fitting(f"far face, {length}", room), SIZE, "end"),
+        Text(plot.left, foot, _near_words(plot, layout, show), SIZE),
+        Text(plot.right, foot, fitting(_far_words(plot, layout, show), room), SIZE, "end"),
     )
+
+
+def _near_words(plot: _Plot, layout: Layout, show: Show) -> str:
+    """What stands at the left: the leading face, or how far behind it the bore begins to bear."""
+    face, start = f"face {layout.leading_face}", plot.zs[0]
+    if start <= 0:
+        return face
+    from_face = f" from {face}"
+    room = (plot.right - plot.left) / 2 - text_width(from_face, SIZE)
+    return fitting(show.length(start), room) + from_face
+
+
+def _far_words(plot: _Plot, layout: Layout, show: Show) -> str:
+    """What stands at the right: the far face, or where the bore ends before it."""
+    end = plot.zs[-1]
+    where = "far face" if end >= layout.work_length - 1e-9 else "bore ends"
+    return f"{where}, {show.length(end)}"
 
 
 def _area(plot: _Plot, zs: tuple[float, ...], kept: tuple[float, ...]) -> tuple[Item, ...]:
@@ -127,7 +143,7 @@ def _sentence(
     end = zs[-1] if kept[-1] > 0 else crossings[-1]
     if begin == zs[0] and end == zs[-1]:
         return "grips along the whole bore"
-    if begin == zs[0]:
+    if begin == 0.0:
         return f"grips the first {show.length(end)}"
     return f"grips {show.length(begin)} to {show.length(end)}"
 

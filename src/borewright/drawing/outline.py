@@ -17,11 +17,17 @@ Segment = tuple[float, float, float, float]
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """The upper half cut open: a grid of z and r, and which cells of it hold metal."""
+    """The upper half cut open: a grid of z and r, and which cells of it hold metal.
+
+    `slants` are the chamfers of the bore, from the face to the bore: the cells that one crosses are
+    `halved`, half metal and half air, and have no edge of their own.
+    """
 
     zs: tuple[float, ...]
     rs: tuple[float, ...]
     metal: frozenset[tuple[int, int]]
+    halved: frozenset[tuple[int, int]] = frozenset()
+    slants: tuple[Segment, ...] = ()
 
     def cells(self) -> tuple[tuple[float, float, float, float], ...]:
         """z1, r1, z2, r2 of every cell with metal."""
@@ -31,7 +37,7 @@ class Section:
 
     def edges(self) -> tuple[Segment, ...]:
         """Every edge between metal and air."""
-        return (*self._upright(), *self._level())
+        return (*self._upright(), *self._level(), *self.slants)
 
     def _upright(self) -> list[Segment]:
         columns, rows = range(len(self.zs)), range(len(self.rs) - 1)
@@ -52,6 +58,8 @@ class Section:
         ]
 
     def _differ(self, one: tuple[int, int], other: tuple[int, int]) -> bool:
+        if one in self.halved or other in self.halved:
+            return False
         return (one in self.metal) != (other in self.metal)
 
 
@@ -61,9 +69,11 @@ def section(layout: Layout) -> Section:
     Less what keyway and cross hole take, both turned into the plane of the cut; spokes are not cut.
     """
     rings = [ring for ring in layout.rings if not ring.spoked]
-    gaps = _gaps(layout)
-    zs = sorted({z for ring in (*rings, *gaps) for z in (ring.start, ring.end)})
-    rs = sorted({r for ring in (*rings, *gaps) for r in _radii(ring, layout.bore)})
+    gaps, slanted = _gaps(layout), _chamfers(layout)
+    mouths = [mouth for mouth, _ in slanted]
+    every = (*rings, *gaps, *mouths)
+    zs = sorted({z for ring in every for z in (ring.start, ring.end)})
+    rs = sorted({r for ring in every for r in _radii(ring, layout.bore)})
 
     def filled(of: Sequence[Ring]) -> set[tuple[int, int]]:
         return {
@@ -74,7 +84,26 @@ def section(layout: Layout) -> Section:
             if _covers(ring, layout.bore, zs[i], zs[i + 1], rs[j], rs[j + 1])
         }
 
-    return Section(tuple(zs), tuple(rs), frozenset(filled(rings) - filled(gaps)))
+    metal = filled(rings) - filled(gaps)
+    whole = [(mouth, slant) for mouth, slant in slanted if filled([mouth]) <= metal]
+    halved = filled([mouth for mouth, _ in whole])
+    slants = tuple(slant for _, slant in whole)
+    return Section(tuple(zs), tuple(rs), frozenset(metal - halved), frozenset(halved), slants)
+
+
+def _chamfers(layout: Layout) -> list[tuple[Ring, Segment]]:
+    """The square that each chamfer halves, as a ring, and its slant."""
+    hubs = [ring for ring in layout.rings if ring.inside <= layout.bore * (1 + 1e-9)]
+    start, end, bore = min(r.start for r in hubs), max(r.end for r in hubs), layout.bore
+    near, far = layout.chamfers
+    found = []
+    if near:
+        slant = start, bore / 2 + near, start + near, bore / 2
+        found.append((Ring(start, start + near, bore + 2 * near, bore), slant))
+    if far:
+        slant = end - far, bore / 2, end, bore / 2 + far
+        found.append((Ring(end - far, end, bore + 2 * far, bore), slant))
+    return found
 
 
 def _gaps(layout: Layout) -> list[Ring]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from borewright.drawing.frame import Frame
 from borewright.drawing.interrupted import side_spokes
 from borewright.drawing.outline import Section, section, silhouette
@@ -38,8 +40,12 @@ def slip_lines(frame: Frame) -> tuple[Item, ...]:
 
 
 def _hatching(frame: Frame, cut: Section) -> tuple[Item, ...]:
-    contours = tuple(_cell(frame, *cell) for cell in cut.cells())
-    thinnest = min((frame.size(r2 - r1) for _, r1, _, r2 in cut.cells()), default=1.5)
+    contours = (
+        *(_cell(frame, *cell) for cell in cut.cells()),
+        *(_beside(frame, *slant) for slant in cut.slants),
+    )
+    rings = section(replace(frame.layout, chamfers=(0.0, 0.0)))
+    thinnest = min((frame.size(r2 - r1) for _, r1, _, r2 in rings.cells()), default=1.5)
     spacing = max(_FINEST, min(1.5, thinnest / 2))
     return (Hatch(contours, spacing, "section"),)
 
@@ -47,6 +53,12 @@ def _hatching(frame: Frame, cut: Section) -> tuple[Item, ...]:
 def _cell(frame: Frame, z1: float, r1: float, z2: float, r2: float) -> tuple[Point, ...]:
     left, right, top, bottom = frame.z(z1), frame.z(z2), frame.up(r2), frame.up(r1)
     return ((left, top), (right, top), (right, bottom), (left, bottom))
+
+
+def _beside(frame: Frame, z1: float, r1: float, z2: float, r2: float) -> tuple[Point, ...]:
+    """What a chamfer leaves of the square it crosses: the corner away from face and bore."""
+    corner = (z2, r1) if r1 > r2 else (z1, r2)
+    return tuple((frame.z(z), frame.up(r)) for z, r in ((z1, r1), (z2, r2), corner))
 
 
 def _edges(frame: Frame, cut: Section) -> tuple[Item, ...]:

@@ -54,6 +54,7 @@ def resolve(note: MandrelNote, tables: Tables, name: str) -> Resolved:
         sources=row.sources,
         stations=stations,
         station_uncertainty=_uncertainty(note),
+        hole=note.hole or 0.0,
     )
     return Resolved(mandrel, _assumed(note, mandrel, row))
 

@@ -45,7 +45,8 @@ def joint_of(work: Work, leading: str, mandrel: Mandrel, facts: Facts, touch: Me
     out = beyond_faces(work, mandrel, touch)
     likely = Elastic(float(np.atleast_1d(facts.work.modulus)[0]), float(facts.work.poisson))
     try:
-        return joint(pieces_joined(work, leading), work.bore.size, likely, facts.mandrel, out)
+        pieces, bore = pieces_joined(work, leading), work.bore.size
+        return joint(pieces, bore, likely, facts.mandrel, out, mandrel.hole)
     except OutsideModel as trouble:
         found = f"{trouble.quantity}: {trouble.value}"
         raise RefusedInput("work.outline", found, trouble.allowed) from None

@@ -48,8 +48,10 @@ def _rings(hold: TaperHold, travel: Metre, lost: Draws, cases: int) -> RingConta
         # Where the taper changes from place to place, each drawn bore has its own grip.
         sizes = hold.sizes + hold.bore_shift[:cases, None]
         seats = hold.touch[:cases] + travel
-        return ring_contact_on(measured, hold.line, sizes, seats, lost, work, f.mandrel)
+        on = hold.line, sizes, seats, lost, work, f.mandrel
+        return ring_contact_on(measured, *on, hole=m.hole)
     start = hold.likely_touch + travel - ENDLESS
     seat = np.full(cases, ENDLESS)
     small = m.small_end + m.taper * start
-    return ring_contact(hold.line, hold.sizes, seat, small, m.taper, np.inf, lost, work, f.mandrel)
+    straight = small, m.taper, np.inf
+    return ring_contact(hold.line, hold.sizes, seat, *straight, lost, work, f.mandrel, m.hole)

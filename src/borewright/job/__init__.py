@@ -1,7 +1,7 @@
 """What a user states: the frozen records, and the reading and writing of the files that hold them.
 
     records.py       Job, Work, Bore, Piece, Mandrel, Machine, Shelf, CutWish …, in SI
-    interrupted.py   Keyway, CrossHole, Spokes;  web.py: what stands between hub and rim
+    interrupted.py   Keyway, CrossHole, Spokes, Chamfers;  web.py: what stands between hub and rim
     tools.py         OwnPress, OwnVice, OwnHammer, OwnDog, OwnReamer, OwnGauge: the rest of a shelf
     file.py          read_job, parse_job
     shelf_file.py    read_shelf, parse_shelf, merge_shelf
@@ -17,10 +17,12 @@
     typed.py         reading one file's quantities with its units and places
     bore_text.py     a bore stated by its limits: `15 H7`, or a smallest and a largest size
     build_work.py    [work] -> Work;  build_interrupted.py: its keyway, cross hole and spokes
+    build_chamfers.py  the chamfers at the bore's edges, and whether there is metal for them
     build_shop.py    [machine], [hold], shelf -> Machine, Shelf
     build_cuts.py    [[cut]] -> CutWish, each kind with its own keys
     build_tools.py   [[press]], [vice], [hammer], [[dog]], [[reamer]], [[gauge]] -> their records
     stations.py      the measured diameters of a mandrel, read and checked
+    hollow.py        how large a mandrel's own hole may be
     outline.py       hub, web and rim as rings; whether rings make a part
     spell.py         SI values as text that reads back exactly
 
@@ -29,7 +31,7 @@ read.
 """
 
 from borewright.job.file import parse_job, read_job
-from borewright.job.interrupted import CrossHole, Keyway, Spokes
+from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
 from borewright.job.records import (
     Bore,
     BoreLimits,
@@ -51,6 +53,7 @@ __all__ = [
     "Bore",
     "BoreLimits",
     "BoreReading",
+    "Chamfers",
     "CrossHole",
     "CutWish",
     "Finished",

@@ -13,6 +13,7 @@ from borewright.job.build_tools import (
     build_reamer,
     build_vice,
 )
+from borewright.job.hollow import check_hole
 from borewright.job.records import Machine, MandrelNote, Shelf
 from borewright.job.stations import NEAR_NOMINAL, check_stations, read_stations
 from borewright.job.typed import Reader, Value, each, maybe, numbered
@@ -140,9 +141,13 @@ def build_mandrel(entry: MandrelTable | Value, place: str, reader: Reader) -> Ma
         place=entry.place,
         stations=read_stations(entry, place, reader),
         station_uncertainty=maybe(reader.length, entry.uncertainty, f"{place}.uncertainty"),
+        hole=maybe(reader.length, entry.hole, f"{place}.hole"),
     )
     _check_mandrel(note, reader.at(place))
     check_stations(note, reader.at(place))
+    if note.hole is not None:
+        ground = (note.nominal, note.small_end, *(d for _, d in note.stations))
+        check_hole(note.hole, min(d for d in ground if d), reader.at(f"{place}.hole"))
     return note
 
 

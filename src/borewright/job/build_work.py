@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
 from borewright.job.bore_text import WIDEST_BAND, limits_between, size_typed
+from borewright.job.build_chamfers import build_chamfers
 from borewright.job.build_interrupted import build_cross_hole, build_keyway, build_spokes
 from borewright.job.outline import SLACK, Hub, Rim, Span, check_pieces, wheel
 from borewright.job.records import Bore, BoreLimits, BoreReading, Finished, Piece, Work
@@ -34,6 +35,7 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
         build_cross_hole(table.cross_hole, *around),
         build_spokes(table.spokes, *around),
         table.flaws,
+        build_chamfers(table.chamfer, *around),
     )
 
 

@@ -37,6 +37,7 @@ KINDS: Final[dict[str, tuple[Field, ...]]] = {
         _field("taper", "taper", "taper on diameter"),
         _field("ground_length", "length", "ground; taper length; working length"),
         _field("overall_length", "length", "overall; length; total length; oal"),
+        _field("hole", "length", "through hole; own bore; bored through"),
         _field("marks", "text", "mark; stamp; stamped; marking"),
         _field("hardness", "text", "hard; hard or soft"),
         _field("flats", "text", "flat; flats on"),

@@ -1,4 +1,4 @@
-"""What interrupts the metal of a part, as frozen records: keyway, cross hole, spokes. SI units."""
+"""What interrupts the metal of a part, as frozen records: keyway, cross hole … SI units."""
 
 from __future__ import annotations
 
@@ -30,3 +30,16 @@ class Spokes:
     number: int
     width: Metre
     thickness: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Chamfers:
+    """Legs, at 45 degrees, of the chamfers at the bore's edges towards face A and face B."""
+
+    a: Metre = 0.0
+    b: Metre = 0.0
+
+    @property
+    def legs(self) -> tuple[Metre, Metre]:
+        """Both, in the order of z."""
+        return self.a, self.b

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-from borewright.job.interrupted import CrossHole, Keyway, Spokes
+from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
 from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
 from borewright.quantities.si import (
     Metre,
@@ -105,6 +105,7 @@ class Work:
     cross_hole: CrossHole | None = None
     spokes: Spokes | None = None
     flaws: str = "unknown"
+    chamfers: Chamfers = field(default_factory=Chamfers)
 
     @property
     def length(self) -> Metre:
@@ -122,7 +123,8 @@ class Mandrel:
     """A plain taper mandrel. `x` runs from the small end of its ground length.
 
     `stations`: (x, diameter) as measured, x rising; empty where it is taken as a straight taper.
-    Then `small_end` and `taper` are those of the straight taper nearest to them.
+    Then `small_end` and `taper` are those of the straight taper nearest to them. `hole`: diameter
+    of its own bore, from end to end; 0 where it is solid.
     """
 
     name: str
@@ -138,6 +140,7 @@ class Mandrel:
     sources: tuple[str, ...] = ()
     stations: tuple[tuple[Metre, Metre], ...] = ()
     station_uncertainty: Metre = 0.0
+    hole: Metre = 0.0
 
     @property
     def large_end(self) -> Metre:
@@ -150,7 +153,8 @@ class MandrelNote:
 
     `hardness` is hard, soft or unknown; `flats`, where the dog bears: small, large, both, none or
     unknown. `marks`, `condition` and `place` (where it is kept) are the owner's own words.
-    `stations` are (x, diameter) as measured, x from either end of the ground length.
+    `stations` are (x, diameter) as measured, x from either end of the ground length. `hole`: the
+    diameter of its own bore; not stated, it is solid.
     """
 
     nominal: Metre
@@ -167,6 +171,7 @@ class MandrelNote:
     place: str = ""
     stations: tuple[tuple[Metre, Metre], ...] = ()
     station_uncertainty: Metre | None = None
+    hole: Metre | None = None
 
 
 @dataclass(frozen=True, slots=True)

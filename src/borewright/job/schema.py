@@ -113,6 +113,13 @@ class SpokesTable(Table):
     thickness: Typed | None = None
 
 
+class ChamferTable(Table):
+    """A chamfer at the bore's edges, its leg at 45 degrees; the end that is left out has none."""
+
+    a: Typed | None = None
+    b: Typed | None = None
+
+
 class FinishedTable(Table):
     """The size wanted."""
 
@@ -142,6 +149,13 @@ class WorkTable(Table):
     cross_hole: CrossHoleTable | None = None
     spokes: SpokesTable | None = None
     flaws: Literal["none", "suspected", "seen", "unknown"] = "unknown"
+    chamfer: (
+        Annotated[
+            Annotated[ChamferTable, Tag(TABLE_TAG)] | Annotated[Typed, Tag(PLAIN_TAG)],
+            Discriminator(table_or_plain),
+        ]
+        | None
+    ) = None
 
 
 class MachineTable(Table):
@@ -168,7 +182,8 @@ class MandrelTable(Table):
     """One plain taper mandrel: the size on it, and what else was measured.
 
     `at` are measured diameters: each a place from one end of the ground length (the same end for
-    all) and the diameter there; `uncertainty` is half the band of those diameters.
+    all) and the diameter there; `uncertainty` is half the band of those diameters. `hole` is the
+    mandrel's own bore, from end to end.
     """
 
     size: Typed
@@ -185,6 +200,7 @@ class MandrelTable(Table):
     place: Text = ""
     at: list[Pair] = Field(default_factory=list, max_length=MANY)
     uncertainty: Typed | None = None
+    hole: Typed | None = None
 
 
 MandrelEntry = Annotated[

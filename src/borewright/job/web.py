@@ -42,12 +42,20 @@ def on_bore(pieces: Sequence[Piece], bore: Metre) -> tuple[Piece, ...]:
     return tuple(p for p in pieces if not _on_another(p, bore))
 
 
-def gripping(work: Work) -> tuple[Piece, ...]:
+def whole_round(work: Work) -> tuple[Piece, ...]:
     """The rings whose metal goes all the way round: all of them, or all but the spokes."""
     if work.spokes is None:
         return work.pieces
     broken = between(work.pieces, work.bore.size)
     return tuple(p for p in work.pieces if p not in broken)
+
+
+def gripping(work: Work) -> tuple[Piece, ...]:
+    """The rings that are whole all the way round, less what the bore's chamfers take of them."""
+    from borewright.mechanics.chamfer import chamfered  # numpy: no job needs it to be read
+
+    rings = [(p.start, p.end, p.outside, p.inside) for p in whole_round(work)]
+    return tuple(Piece(*ring) for ring in chamfered(rings, work.bore.size, work.chamfers.legs))
 
 
 def joined_to_bore(pieces: Sequence[Piece], bore: Metre) -> tuple[Piece, ...]:

@@ -16,7 +16,7 @@ import tomli_w
 
 from borewright.errors.tree import RefusedInput, UnreadableFile
 from borewright.job.file import parse_job
-from borewright.job.interrupted import CrossHole, Keyway, Spokes
+from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
 from borewright.job.records import Bore, CutWish, Job, Machine, MandrelNote, Piece, Shelf, Work
 from borewright.job.spell import spell
 
@@ -120,6 +120,7 @@ class Speller:
                 "cross_hole": self.cross_hole(work.cross_hole),
                 "spokes": self.spokes(work.spokes),
                 "flaws": known(work.flaws),
+                "chamfer": self.chamfer(work.chamfers),
             }
         ) | {"material": work.material}
 
@@ -141,6 +142,12 @@ class Speller:
             "width": self.say(spokes.width),
             "thickness": self.say(spokes.thickness),
         }
+
+    def chamfer(self, chamfers: Chamfers) -> dict[str, Any] | str | None:
+        """One leg where both ends have the same, else those that are there."""
+        if chamfers.a == chamfers.b:
+            return self.say(chamfers.a or None)
+        return stated_only({"a": self.say(chamfers.a or None), "b": self.say(chamfers.b or None)})
 
     def piece(self, piece: Piece) -> dict[str, Any]:
         return stated_only(
@@ -217,6 +224,7 @@ class Speller:
                 "overall_length": self.say(note.overall_length),
                 "at": [[self.say(x), self.say(d)] for x, d in note.stations],
                 "uncertainty": self.say(note.station_uncertainty),
+                "hole": self.say(note.hole),
                 "marks": note.marks,
                 "hardness": known(note.hardness),
                 "flats": known(note.flats),

@@ -2,6 +2,7 @@
 
 num            the number types that models take and give
 outline        pieces of a turned part -> what stands on the bore, interval by interval
+chamfer        a chamfer at the bore's edges as steps, and what metal there is for it
 taper          where a straight taper touches, the bore window, the inverse
 measured       a mandrel as measured: fitted taper, profile, flat stretches
 measured_touch where any bore stops on a measured mandrel

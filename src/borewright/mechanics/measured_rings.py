@@ -26,12 +26,14 @@ def ring_contact_on(
     work: Elastic,
     steel: Elastic,
     ground: tuple[Metre, Metre] = ENDLESS,
+    hole: Metre = 0.0,
 ) -> RingContact:
     """The stack of rings on a measured mandrel, which runs on beyond its stations.
 
     `bore`: diameter (m) at each edge of `line`, shape (n, m+1) or (m+1,); `seat`: u of the leading
     face (m), shape (n,); `lost`: interference lost (m), number or (n,); `steel`: the mandrel;
-    `ground`: the two x (m) between which it is ground, without end where not given.
+    `ground`: the two x (m) between which it is ground, without end where not given; `hole`:
+    diameter (m) of the mandrel's own bore.
 
     >>> straight = Profile(np.array([0.0, 0.05, 0.1]), np.array([0.018, 0.018025, 0.01805]), 0.0005)
     >>> line = BoreLine(np.array([0.0, 0.03]), np.array([0.04]))
@@ -55,7 +57,7 @@ def ring_contact_on(
         for z in (near, far)
     )
     outside = line.outside[home]
-    return ring_stack((near, far), (over[0], over[1]), bore, outside, lost, work, steel)
+    return ring_stack((near, far), (over[0], over[1]), bore, outside, lost, work, steel, hole)
 
 
 def _edges(edges: Floats, under: Floats) -> Floats:

@@ -17,6 +17,7 @@ import numpy as np
 
 from borewright.mechanics.num import Floats, Num
 from borewright.mechanics.outline import BoreLine
+from borewright.quantities.si import Metre
 
 DUST = 1e-12
 """Interference (m) below which only rounding is left; a hundredth of an atom."""
@@ -157,12 +158,13 @@ def ring_contact(
     lost: Num,
     work: Elastic,
     mandrel: Elastic,
+    hole: Metre = 0.0,
 ) -> RingContact:
     """The stack of rings on a straight taper.
 
     `bore`: diameter at each edge of `line` (m), shape (n, m+1) or (m+1,); `seat`: u of the leading
     face (m), shape (n,); `lost`: interference lost to roughness or heat (m), number or (n,);
-    moduli may be numbers or (n,).
+    moduli may be numbers or (n,). `hole`: diameter (m) of the mandrel's own bore.
 
     >>> line = BoreLine(np.array([0.0, 0.03]), np.array([0.04]))
     >>> state = ring_contact(line, np.array([0.01801, 0.01801]), np.array([0.065]), 0.01799, 0.0005,
@@ -176,7 +178,8 @@ def ring_contact(
     over_near, over_far = (
         _interference(z, line.edges, bore, seat, small_end, taper) for z in (near, far)
     )
-    return ring_stack((near, far), (over_near, over_far), bore, line.outside, lost, work, mandrel)
+    ends, over = (near, far), (over_near, over_far)
+    return ring_stack(ends, over, bore, line.outside, lost, work, mandrel, hole)
 
 
 def ring_stack(
@@ -187,6 +190,7 @@ def ring_stack(
     lost: Num,
     work: Elastic,
     mandrel: Elastic,
+    hole: Metre = 0.0,
 ) -> RingContact:
     """Rings from the interference `over` (m) at the near and far `ends` (z, m) of each interval.
 
@@ -197,7 +201,7 @@ def ring_stack(
     metal = outside > 0
     outside = np.where(metal, outside, 10 * bore.max())
     diameter = bore.mean(axis=1, keepdims=True)
-    compliance = ring_compliance(diameter, outside, _column(work), _column(mandrel))
+    compliance = ring_compliance(diameter, outside, _column(work), _column(mandrel), hole)
     scale = np.where(metal, 1.0 / (diameter * compliance), 0.0)
     d_near, d_far = (_without_dust(o - _as_column(lost)) for o in over)
     return RingContact(

@@ -8,7 +8,8 @@ from borewright.answer.picture import Band, Layout, Ring
 from borewright.holding.measured_mandrel import diameter_of
 from borewright.job.interrupted import CrossHole
 from borewright.job.records import Piece
-from borewright.job.web import gripping
+from borewright.job.web import whole_round
+from borewright.mechanics.chamfer import bearing
 from borewright.mechanics.num import distinct
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.margins import slip_radii
@@ -59,6 +60,7 @@ def layout(trial: Trial) -> Layout:
         cross_hole=_cross_hole(trial),
         spokes=trial.job.work.spokes,
         driven_by=_driven_by(trial),
+        chamfers=_chamfers(trial),
     )
 
 
@@ -68,6 +70,12 @@ def _cross_hole(trial: Trial) -> CrossHole | None:
     if hole is None or hole.at is None or trial.hold.leading == "A":
         return hole
     return CrossHole(hole.diameter, trial.hold.length - hole.at)
+
+
+def _chamfers(trial: Trial) -> tuple[Metre, Metre]:
+    """The legs at the leading edge of the bore and at the far one."""
+    a, b = trial.job.work.chamfers.legs
+    return (a, b) if trial.hold.leading == "A" else (b, a)
 
 
 def _clipped(trial: Trial) -> Band:
@@ -80,8 +88,11 @@ def _clipped(trial: Trial) -> Band:
 
 
 def _interference(trial: Trial) -> tuple[tuple[Metre, ...], tuple[Metre, ...], tuple[Metre, ...]]:
+    """From where the bore begins to bear to where it ends; a counterbore or chamfer has none."""
     hold = trial.hold
-    z = distinct([*hold.line.edges.tolist(), *np.linspace(0, hold.length, 13).tolist()])
+    start, end = bearing(hold.line)
+    edges = [z for z in hold.line.edges.tolist() if start <= z <= end]
+    z = distinct([*edges, *np.linspace(start, end, 13).tolist()])
     sizes = np.interp(z, hold.line.edges, hold.sizes)
     over = diameter_of(hold.mandrel, likely(trial.seat) - z) - sizes
     kept = np.maximum(over - likely(hold.facts.lost_rough), 0.0)
@@ -121,5 +132,5 @@ def _ring(piece: Piece, trial: Trial) -> Ring:
     if trial.hold.leading == "B":
         start, end = length - piece.end, length - piece.start
     work = trial.job.work
-    spoked = piece not in gripping(work)
+    spoked = piece not in whole_round(work)
     return Ring(start, end, piece.outside, piece.inside or work.bore.size, spoked)

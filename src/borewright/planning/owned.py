@@ -21,9 +21,9 @@ def mandrel_words(mandrel: Mandrel, note: MandrelNote | None, show: Show) -> str
             note.condition and f"noted: {note.condition}",
         ]
     told = "; ".join(part for part in said if part)
-    return (
-        f"{mandrel.name}{f' ({told})' if told else ''}, ground {show.length(mandrel.ground_length)}"
-    )
+    bored = f", bored {show.length(mandrel.hole)} through" if mandrel.hole else ""
+    ground = show.length(mandrel.ground_length)
+    return f"{mandrel.name}{f' ({told})' if told else ''}, ground {ground}{bored}"
 
 
 def dog_words(shelf: Shelf, mandrel: Mandrel, note: MandrelNote | None, show: Show) -> str:

@@ -141,6 +141,9 @@ def stated_words(job: Job) -> tuple[str, ...]:
         said.append(f"keyway {show.length(k.width)} wide, {show.length(k.depth)} deep")
     if work.cross_hole:
         said.append(f"cross hole {show.length(work.cross_hole.diameter)}")
+    if any(work.chamfers.legs):
+        a, b = (show.length(leg) if leg else "none" for leg in work.chamfers.legs)
+        said.append(f"bore chamfered {a}" if a == b else f"bore chamfered {a} at A, {b} at B")
     if work.flaws != "unknown":
         said.append(f"flaws at the bore: {work.flaws}")
     return (", ".join(said),) if said else ()

@@ -49,7 +49,8 @@ def hub_support(trial: Trial) -> HubSupport:
     step = RULE_STEP[trial.job.units]
     room = through + trial.tables.allowance("support_clearance").best
     hole = math.ceil(round(room / step, 6)) * step
-    area = math.pi / 4 * (outside**2 - hole**2)
+    mouth = work.bore.size + 2 * max(work.chamfers.legs)
+    area = math.pi / 4 * (outside**2 - max(hole, mouth) ** 2)
     push = trial.grip.push_on
     pressure = push / area if area > 0 else np.full_like(push, np.inf)
     return HubSupport(hole, outside, max(ends[0].start, work.length - ends[1].end), pressure)

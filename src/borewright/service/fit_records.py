@@ -19,6 +19,8 @@ class FitInput:
     Exactly one of `travel`, `position` and `push` says how far it is pressed. `stations` are (x,
     diameter) along the mandrel, x from either end of its ground length: then `taper` and
     `small_end` are left out. `model` is contact, or rings for the pencil check. `bore_readings` have their depth from the leading face.
+    `chamfer` is the leg at either edge of the bore, at 45 degrees; `mandrel_bore` the diameter of the
+    mandrel's own bore, from end to end, 0 for a solid one.
     """
 
     bore: Metre
@@ -40,6 +42,8 @@ class FitInput:
     stations: Stations = ()
     bore_readings: tuple[BoreReading, ...] = ()
     model: str = "contact"
+    chamfer: Metre = 0.0
+    mandrel_bore: Metre = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,7 +18,10 @@ from borewright.holding.measured_mandrel import (
     window_of,
 )
 from borewright.holding.measured_words import beyond_use
-from borewright.job.records import Bore, Mandrel
+from borewright.job.build_chamfers import check_chamfers
+from borewright.job.hollow import check_hole
+from borewright.job.records import Bore, Mandrel, Piece
+from borewright.mechanics.chamfer import chamfered
 from borewright.mechanics.inverse import where_it_first_reaches, where_it_reaches
 from borewright.mechanics.measured import Profile
 from borewright.mechanics.measured_rings import ring_contact_on
@@ -79,7 +82,8 @@ class _Known:
         self.asked, self.tables = asked, tables
         self.taken: list[Taken] = [*material_taken(asked.material, tables)]
         self.shape = bore_shape(Bore(asked.bore, readings=asked.bore_readings), 0.0, "A")
-        whole = bore_line(asked.pieces, asked.bore)
+        self.pieces = _less_chamfers(asked)
+        whole = bore_line(self.pieces, asked.bore)
         self.line: BoreLine = whole.cut_at(self.shape.depths.tolist())
         self.sizes = self.shape.at(self.line.edges)
         self.bore_start, self.bore_end = _bore_ends(self.line)
@@ -108,7 +112,10 @@ class _Known:
             end_length=row.end_length,
             stations=through.stations if through else (),
             station_uncertainty=USUAL_UNCERTAINTY if through else 0.0,
+            hole=asked.mandrel_bore,
         )
+        smallest = min([self.small_end, *(d for _, d in asked.stations)])
+        check_hole(asked.mandrel_bore, smallest, "--mandrel-bore")
         self.profile = _profile(self.body, asked)
         self.work = Elastic(
             self._or("work_modulus", asked.work_modulus, "Pa", self._material("modulus")),
@@ -166,10 +173,8 @@ class _Known:
     def rings(self, seat: Metre, lost: Metre) -> RingContact:
         if self.profile is not None:
             ground = 0.0, self.ground
-            seats = np.array([seat])
-            return ring_contact_on(
-                self.profile, self.line, self.sizes, seats, lost, self.work, self.mandrel, ground
-            )
+            on = self.line, self.sizes, np.array([seat]), lost, self.work, self.mandrel
+            return ring_contact_on(self.profile, *on, ground, self.body.hole)
         sizes = np.full(len(self.line.edges), self.asked.bore)
         return ring_contact(
             self.line,
@@ -181,6 +186,7 @@ class _Known:
             lost,
             self.work,
             self.mandrel,
+            self.body.hole,
         )
 
     def push_at(self, seat: Metre) -> Newton:
@@ -196,7 +202,8 @@ class _Known:
         """Work and mandrel as two elastic bodies; the mandrel goes on to both its own ends."""
         end = self.body.end_length
         out = self.ground + end - (seat - self.bore_start), seat - self.bore_end + end
-        return joint(self.asked.pieces, self.asked.bore, self.work, self.mandrel, out)
+        bodies = self.work, self.mandrel
+        return joint(self.pieces, self.asked.bore, *bodies, out, self.body.hole)
 
     def overlap(self, joined: Joint, seat: Metre, lost: Metre) -> Floats:
         """Overlap on diameter (m) on every strip; none beyond the ground length."""
@@ -235,6 +242,16 @@ class _Known:
             any_,
             float(rough.largest_growth()[0]),
         )
+
+
+def _less_chamfers(asked: FitInput) -> tuple[tuple[Metre, Metre, Metre, Metre | None], ...]:
+    """The pieces less a chamfer at either edge of the bore; RefusedInput where they have no room."""
+    if asked.chamfer == 0:
+        return asked.pieces
+    _bore_ends(bore_line(asked.pieces, asked.bore))
+    legs = asked.chamfer, asked.chamfer
+    check_chamfers([Piece(*piece) for piece in asked.pieces], asked.bore, legs, "--chamfer")
+    return chamfered(asked.pieces, asked.bore, legs)
 
 
 def _profile(body: Mandrel, asked: FitInput) -> Profile | None:

@@ -27,6 +27,7 @@ def mandrel_words(note: MandrelNote, show: Show) -> str:
         _said("ground length", note.ground_length, show.length),
         _said("overall length", note.overall_length, show.length),
         f"measured at {len(note.stations)} places" if note.stations else "",
+        f"bored {show.length(note.hole)} through" if note.hole else "",
         "" if note.hardness == "unknown" else note.hardness,
         FLATS.get(note.flats, f"flat at the {note.flats} end"),
         note.marks and f"marked {note.marks!r}",

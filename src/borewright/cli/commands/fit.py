@@ -47,12 +47,14 @@ if TYPE_CHECKING:
 @click.option(
     "--outline", help="Pieces 'from,to,outside[,inside]; ...' along z from the leading face."
 )
+@click.option("--chamfer", type=LENGTH, help="Leg of the chamfer at either edge of the bore.")
 @click.option("--material", help="Material of the work.")
 @click.option("--mandrel", type=LENGTH, help="Nominal size of the mandrel.")
 @click.option(
     "--at", "at", nargs=2, type=LENGTH, multiple=True, metavar="X DIAMETER",
     help="A place from one end of the ground length, the diameter there; two or more.",
 )  # fmt: skip
+@click.option("--mandrel-bore", type=LENGTH, help="Diameter of the mandrel's own bore.")
 @click.option("--travel", type=LENGTH, help="How far past first touch it is pressed.")
 @click.option("--position", type=LENGTH, help="Small end to leading face once pressed.")
 @click.option("--push", type=FORCE, help="Force it is pressed with.")
@@ -112,6 +114,8 @@ def _read(typed: dict[str, Any]) -> FitInput:
     return FitInput(
         model=typed["model"],
         bore=bore,
+        mandrel_bore=_none_or(typed, "mandrel_bore"),
+        chamfer=_none_or(typed, "chamfer"),
         pieces=pieces,
         mandrel=mandrel,
         stations=stations,
@@ -182,6 +186,13 @@ def _check_readings(
 
         largest = max(r.size for r in readings)
         check_pieces([Ring(*p) for p in pieces], Bore(largest, readings=readings), "--bore-at")
+
+
+def _none_or(typed: dict[str, Any], name: str) -> float:
+    """A length that is 0 where it was not typed."""
+    where = f"--{name.replace('_', '-')}"
+    size: float | None = given(read_length, typed[name], where, bare=typed["units"], zero=True)
+    return size or 0.0
 
 
 def _ratio(text: str | None, where: str, most: float) -> float | None:

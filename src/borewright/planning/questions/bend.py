@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws, Figure, Question
+from borewright.job.hollow import LARGEST_HOLE
 from borewright.mechanics.beam import Bar, deflection, round_step
 from borewright.mechanics.num import distinct
 from borewright.mechanics.spread import likely, low_end
@@ -125,7 +126,9 @@ def _step(trial: Trial, x: Metre, start: Metre, end: Metre) -> tuple[float, floa
     m, f = trial.mandrel, trial.hold.facts
     ground = m.end_length < x < m.end_length + m.ground_length
     steel = float(f.mandrel.modulus), float(f.mandrel.poisson)
-    bend, slide = round_step(m.nominal if ground else m.end_diameter, *steel)
+    thick = m.nominal if ground else m.end_diameter
+    # Reduced ends that a large hole would cut through are taken as plugged down to the share allowed.
+    bend, slide = round_step(thick, *steel, min(m.hole, LARGEST_HOLE * thick))
     if not start < x < end:
         return bend, slide
     outside = trial.hold.line.outside

@@ -146,7 +146,8 @@ def _changes(trial: Trial) -> str:
     wall = (
         float(trial.hold.line.outside[trial.hold.line.outside > 0].min()) - trial.grip.diameter
     ) / 2
-    return f"Less travel, a chamfered bore edge, or more wall than the {trial.show.length(wall)} it has at its thinnest."
+    edge = "" if all(trial.job.work.chamfers.legs) else " a chamfered bore edge,"
+    return f"Less travel,{edge} or more wall than the {trial.show.length(wall)} it has at its thinnest."
 
 
 def _figures(trial: Trial) -> tuple[Figure, ...]:

@@ -137,7 +137,8 @@ def likely_compliance(trial: Trial) -> float:
     """C (1/Pa) of the stiffest ring of the work, likely case."""
     f, outside = trial.hold.facts, trial.hold.line.outside
     work = Elastic(likely(np.atleast_1d(f.work.modulus)), f.work.poisson)
-    return float(ring_compliance(trial.grip.diameter, float(outside.max()), work, f.mandrel))
+    d, hole = trial.grip.diameter, trial.mandrel.hole
+    return float(ring_compliance(d, float(outside.max()), work, f.mandrel, hole))
 
 
 def _summed(trial: Trial) -> tuple[Input, ...]:
