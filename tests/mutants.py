@@ -236,8 +236,8 @@ MUTANTS = (
     Mutant(
         "bending by the third power",
         "mechanics/beam.py",
-        "modulus * np.pi * diameter**4 / 64",
-        "modulus * np.pi * diameter**3 / 64",
+        "np.pi * (diameter**4 - hole**4) / 64",
+        "np.pi * (diameter**3 - hole**3) / 64",
     ),
     Mutant(
         "the second centre does not give",
