@@ -118,7 +118,9 @@ def job(for_row: Row) -> Job:
     inch = for_row.table == "plain_mandrels"
     mandrel = MandrelNote(0.015875) if inch else MandrelNote(0.016)
     bore = 0.015881 if inch else 0.016006
-    return wheel_job(bore=bore, mandrels=(mandrel,), cuts=turning() if wished else ())
+    # A heavy cut, so that it is the cut and not the least push expected that says what to look for.
+    heavy = turning(0.9e-3) if for_row.figure == "push_to_look_for" else turning()
+    return wheel_job(bore=bore, mandrels=(mandrel,), cuts=heavy if wished else ())
 
 
 def changed(into: Path, which: Row) -> Tables:

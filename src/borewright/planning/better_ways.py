@@ -8,6 +8,7 @@ from borewright.answer.records import Candidate, Verdict
 from borewright.holding.bore_shape import out_of_round
 from borewright.job.records import Job
 from borewright.planning.candidates import Weighed
+from borewright.planning.questions.seat import is_short
 from borewright.planning.shop import Shop
 from borewright.planning.soundness import flaw_forbids
 from borewright.quantities.show import Show
@@ -45,6 +46,7 @@ def better_ways(
     found.update(_for_gangs(job))
     found.update(_one_chucking(job))
     if best is not None:
+        found.update(_for_short(best))
         found.update(_for_slip(best))
         for way, reason in _for_crack(best):
             found.setdefault(way, reason)
@@ -110,6 +112,15 @@ def _for_gangs(job: Job) -> Iterator[tuple[str, str]]:
             "nut-mandrel",
             f"There are {work.quantity} thin blanks: several at once between shoulder and nut bear on their faces, turn in "
             "one pass and do not rock; their bores must be alike.",
+        )
+
+
+def _for_short(best: Weighed) -> Iterator[tuple[str, str]]:
+    if is_short(best.trial):
+        yield (
+            "nut-mandrel",
+            "The bore is short for its diameter and may sit out of square on a taper: between a shoulder "
+            "and a nut it seats by its faces, which must be parallel.",
         )
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from borewright.answer.records import Input, ProofLoad, PushAdvice
 from borewright.mechanics.press import torque_from_push
 from borewright.mechanics.slip import proof_torque
-from borewright.mechanics.spread import high_end, likely
+from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.figures import figure, given, spread
 from borewright.planning.margins import demand_on_uncut
 from borewright.planning.questions.slip import hardest_cut
@@ -33,7 +33,7 @@ def push_advice(trial: Trial) -> PushAdvice:
         expected=spread("push_expected", grip.push_on, "N", "force", "push_on"),
         look_for=figure(
             "push_to_look_for",
-            _push_that_proves(trial, ratio.low),
+            max(_push_that_proves(trial, ratio.low), low_end(grip.push_on)),
             "N",
             "force",
             "push_to_look_for",
@@ -59,16 +59,27 @@ def push_advice(trial: Trial) -> PushAdvice:
 
 def _push_that_proves(trial: Trial, ratio_low: float) -> float:
     """Push (N) at which even the poor friction ratio and a warm bore carry the hardest cut."""
-    hard = hardest_cut(trial)
-    asked = high_end(demand_on_uncut(trial.grip, hard.demand))
+    return _poor_demand(trial) / ratio_low * _cold_over_warm(trial)
+
+
+def _poor_demand(trial: Trial) -> float:
+    return high_end(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
+
+
+def _cold_over_warm(trial: Trial) -> float:
+    """Push over friction, over the normal force that is left when the work runs warm."""
     cold = likely(trial.grip.push_on) / likely(trial.hold.facts.friction_on)
     warm = max(likely(trial.grip.normal_force), 1e-3 * cold)
-    return asked / ratio_low * (cold / warm if warm > 0 else 1.0)
+    return cold / warm if warm > 0 else 1.0
 
 
 def _look_for_inputs(trial: Trial, ratio_low: float) -> tuple[Input, ...]:
-    asked = high_end(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
-    return (given("demand, poor case", asked, "N"), given("ratio, low", ratio_low))
+    return (
+        given("demand, poor case", _poor_demand(trial), "N"),
+        given("ratio, low", ratio_low),
+        given("cold over warm", _cold_over_warm(trial)),
+        given("expected, low", low_end(trial.grip.push_on), "N"),
+    )
 
 
 def proof_load(trial: Trial) -> ProofLoad:

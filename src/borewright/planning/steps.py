@@ -93,7 +93,7 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
         f"{show.rule(c.press)} further, until the rule reads that much less{_seat_words(trial)}. Expect about "
         f"{show.force(push.expected.best)} at the end (felt, unless the press has a gauge). Past "
         f"{show.force(push.stop_at.best)} stop and look: tight bore, burr or galling; under {show.force(_least_push(push))} "
-        f"too: the bore is not as read. {show.force(max(push.look_for.best, _least_push(push)))} or "
+        f"too: the bore is not as read. {show.force(push.look_for.best)} or "
         "more at the end proves the grip for these cuts; with less, or no way to tell, trust only the proof load.",
         (
             figure("press_distance", c.press, "m", "rule", "press_distance"),

@@ -11,7 +11,14 @@ from borewright.holding.plain_taper import TaperHold
 from borewright.job.records import Job, Mandrel
 from borewright.mechanics.spread import high_end, low_end
 from borewright.planning.shop import Shop
-from borewright.planning.travel import Chosen, choose, hand_travel
+from borewright.planning.travel import (
+    Chosen,
+    choose,
+    crack_share,
+    hand_travel,
+    press_draws,
+    push_share,
+)
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
@@ -115,3 +122,14 @@ def make_trial(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Trial:
     room = _room(hold, small, large, a("press_travel").low)
     chosen = choose(job, hold, tables, shop.press_force, room, hand)
     return Trial(job, shop, tables, Show(job.units), hold, chosen, hand, small, large)
+
+
+def past_what(trial: Trial, travel: Metre) -> str:
+    """What gives out before this travel (m), as the beginning of a clause; empty where nothing does."""
+    grip, t = trial.hold.grip(travel), trial.tables
+    large = trial.mandrel.ground_length - t.allowance("dog_clearance").best
+    if crack_share(grip, trial.hold, t) < 1:
+        return "the bore would be strained too hard"
+    if push_share(grip, press_draws(trial.shop.press_force), t) < 1:
+        return "what presses gives out"
+    return "the mandrel ends" if trial.hold.likely_touch + travel > large else ""

@@ -86,8 +86,7 @@ def push_lines(plan: Plan, show: Show) -> tuple[str, ...]:
             f"Blows take the place of a push of about {figure_words(push.expected, show)}. Nobody "
             "feels a push under a hammer, and blows prove no grip: only the proof load proves it.",
         )
-    # A push under the low end of what is expected means that something is not as read.
-    look = show.force(max(push.look_for.best, push.expected.low or 0.0))
+    look = show.force(push.look_for.best)
     stop = figure_words(push.stop_at, show)
     proof = plan.proof
     asked = f" The hardest cut asks {show.torque(proof.torque / proof.factor)}." if proof else ""

@@ -12,7 +12,7 @@ from borewright.mechanics.spread import likely, low_end
 from borewright.planning.figures import figure, given, spread
 from borewright.planning.judge import judge
 from borewright.planning.rings_check import over_rings, rings_check
-from borewright.planning.trial import Trial
+from borewright.planning.trial import Trial, past_what
 from borewright.quantities.si import Metre
 
 FILLED = 0.99
@@ -20,15 +20,15 @@ FILLED = 0.99
 
 
 def ask_seat(trial: Trial) -> Question:
-    """Margin: the share of the bore's length that bears. Figures: touch, seat, rule reading.
+    """Margin: the length that bears over what is wanted. Figures: touch, seat, rule reading.
 
     No, with no margin at all, on a measured mandrel that is parallel or worn beyond use.
     """
-    share = trial.grip.contact_length / _bearing_length(trial)
-    best, low = likely(share), low_end(share)
+    margin = trial.grip.contact_length / wanted_length(trial)
+    best, low = likely(margin), low_end(margin)
     useless = beyond_use(trial.mandrel)
     verdict = Verdict.NO if useless else judge("seat", best, low, trial.tables)
-    reason = _reason(trial, best, sound=verdict is Verdict.YES)
+    reason = _reason(trial, likely(trial.grip.contact_length) / _bearing_length(trial))
     return Question(
         "seat",
         verdict,
@@ -48,18 +48,40 @@ def _bearing_length(trial: Trial) -> float:
     return float(((line.edges[1:] - line.edges[:-1]) * (line.outside > 0)).sum())
 
 
-def _reason(trial: Trial, share: float, *, sound: bool) -> str:
+def wanted_length(trial: Trial) -> Metre:
+    """The length (m) of bore that should bear: all of it, between a least and enough."""
+    bore, a = trial.job.work.bore.size, trial.tables.allowance
+    least, enough = a("least_bearing").best * bore, a("enough_bearing").best * bore
+    return min(max(_bearing_length(trial), least), enough)
+
+
+def _reason(trial: Trial, share: float) -> str:
     show, band = trial.show, trial.within_lines(*trial.seat_band)
     rule = show.band(trial.from_large_end(band[1]), trial.from_large_end(band[0]), "length")
     where = f"the leading face sits {rule} from the mandrel's large-end face"
     if not trial.touch_is_known:
         known = "bore reading is" if trial.job.work.bore.limits is None else "bore's limits are"
         where = f"the {known} too loose to say where it sits; the touch on the mandrel tells"
-    if share > FILLED:
-        return f"Pressed {_press(trial)} past touch it bears on its whole bore; {where}."
-    held = f"Pressed {_press(trial)} past touch it bears on {share:.0%} of its bore"
-    rest = "the rest is free" if sound else "the rest is free and it can rock"
-    return f"{held}, {rest}; {where}."
+    whole = share > FILLED
+    held = "its whole bore" if whole else f"{share:.0%} of its bore, the rest is free"
+    said = f"Pressed {_press(trial)} past touch it bears on {held}; {where}."
+    return " ".join((said, *_short_words(trial)))
+
+
+def is_short(trial: Trial) -> bool:
+    """Whether the bore is too short for its diameter to be sure of seating square."""
+    wanted = trial.tables.threshold("seat").yes_likely * wanted_length(trial)
+    return _bearing_length(trial) < wanted
+
+
+def _short_words(trial: Trial) -> Iterator[str]:
+    """Said of work so short for its bore that it may not seat square."""
+    bears = likely(trial.grip.contact_length) / trial.job.work.bore.size
+    if is_short(trial):
+        yield (
+            f"That is {bears:.2g} of the bore's diameter: so short a bore may sit out of square, and "
+            "its faces wobble."
+        )
 
 
 def wear_under_the_work(trial: Trial) -> tuple[str, ...]:
@@ -87,10 +109,25 @@ def _press(trial: Trial) -> str:
 
 
 def _changes(trial: Trial) -> str:
-    full = _travel_that_fills(trial)
     step = 2.54e-6 if trial.show.units == "inch" else 0.01e-3
     moves = f"{trial.show.small(step)} of bore moves the seat {trial.show.length(step / trial.mandrel.taper)}"
-    return f"About {trial.show.length(full)} of travel fills the bore; {moves}."
+    return f"{_fills(trial)}; {moves}."
+
+
+def _fills(trial: Trial) -> str:
+    """The travel that fills the bore, and what forbids it where something does."""
+    if is_short(trial):
+        return (
+            "A longer hub, or several side by side; between a shoulder and a nut so short a piece "
+            "seats by its faces"
+        )
+    if likely(trial.grip.contact_length) >= FILLED * _bearing_length(trial):
+        return "Nothing needs to"
+    full = _travel_that_fills(trial)
+    stopped = past_what(trial, full)
+    if stopped:
+        return f"Not more travel: {stopped} short of the {trial.show.length(full)} that would fill the bore"
+    return f"About {trial.show.length(full)} of travel would fill the bore"
 
 
 def _travel_that_fills(trial: Trial) -> Metre:
@@ -155,6 +192,17 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
             "length",
             "rule_reading",
             (given("large-end face", large, "m"), given("seat", likely(seat), "m")),
+        ),
+        spread(
+            "seat_margin",
+            trial.grip.contact_length / wanted_length(trial),
+            "",
+            "",
+            "seat_margin",
+            (
+                given("contact length", likely(trial.grip.contact_length), "m"),
+                given("length wanted", wanted_length(trial), "m"),
+            ),
         ),
         spread(
             "contact_length",
