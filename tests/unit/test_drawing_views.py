@@ -305,3 +305,17 @@ def test_a_plan_between_chuck_and_center_does_not_say_between_centers() -> None:
     held = draw_plan(replace(plan, layout=replace(sample_layout(), driven_by="collet")))
     assert "between collet and tailstock center" in held.description
     assert "between centers" in draw_plan(plan).description
+
+
+def test_where_the_plan_tells_how_far_it_grips_the_inset_says_that() -> None:
+    """Two bodies that give way part elsewhere than where the squeeze ends."""
+    told = replace(sample_layout("bush"), grips=0.021)
+    scene = inset(told, Show("mm"), 62.0)
+    (end,), (zero,) = named(scene, "contact-end"), named(scene, "inset-zero")
+    assert isinstance(end, Line)
+    assert isinstance(zero, Line)
+    share = (end.x1 - zero.x1) / (zero.x2 - zero.x1)
+    assert share * told.work_length == pytest.approx(0.021, rel=0.005)
+    assert "grips the first 21 mm" in all_words(scene)
+    whole = inset(replace(told, grips=told.work_length), Show("mm"), 62.0)
+    assert "grips along the whole bore" in all_words(whole)

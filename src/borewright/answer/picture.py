@@ -40,7 +40,8 @@ class Layout:
     it never slips on a radius worth drawing. `at_left` holds the large end; `turns` is False where
     the work stands still under a form cutter; `root_diameter` is that of a gear's teeth. The cross
     hole's `at` is from the leading face here. `driven_by`: dog, collet or three-jaw. `chamfers`:
-    their legs at the leading and at the far edge of the bore, 0 for none.
+    their legs at the leading and at the far edge of the bore, 0 for none. `grips`: the length that
+    bears once the peaks have flattened, None where it is told by the interference alone.
     """
 
     mandrel_name: str
@@ -72,3 +73,4 @@ class Layout:
     spokes: Spokes | None = None
     driven_by: str = "dog"
     chamfers: tuple[Metre, Metre] = (0.0, 0.0)
+    grips: Metre | None = None

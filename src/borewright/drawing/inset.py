@@ -13,6 +13,8 @@ from borewright.quantities.show import Show
 LINE = 4.0
 _PLOT = 13.0
 """Height on paper of the largest interference, mm."""
+NEAR = 0.01
+"""Share of the bore's length from its end at which grip counts as reaching it."""
 _BELOW = 3.0
 """Room under the zero line for where there is clearance, mm."""
 
@@ -35,7 +37,7 @@ def inset(layout: Layout, show: Show, width: float = 62.0) -> Scene:
         *_area(plot, zs, kept),
         Path(plot.line(zs, layout.interference), LineKind.HIDDEN, name="interference"),
         Path(plot.line(zs, kept), LineKind.VISIBLE, name="interference-kept"),
-        *_ends(plot, zs, kept, show),
+        *_ends(plot, zs, kept, layout.grips, show),
     )
     return Scene(width, plot.zero + _BELOW + 3 * LINE + 0.5, items)
 
@@ -118,10 +120,20 @@ def _area(plot: _Plot, zs: tuple[float, ...], kept: tuple[float, ...]) -> tuple[
 
 
 def _ends(
-    plot: _Plot, zs: tuple[float, ...], kept: tuple[float, ...], show: Show
+    plot: _Plot,
+    zs: tuple[float, ...],
+    kept: tuple[float, ...],
+    grips: float | None,
+    show: Show,
 ) -> tuple[Item, ...]:
-    """Lines where contact begins and ends, and the sentence that says so."""
+    """Lines where contact begins and ends, and the sentence that says so.
+
+    Two bodies that give way part a little before or after the squeeze is gone: `grips` says where.
+    """
     crossings = _zeros(zs, kept)
+    if grips is not None and kept[0] > 0 and len(crossings) <= 1:
+        end = zs[0] + grips
+        crossings = [end] if end < zs[-1] - NEAR * (zs[-1] - zs[0]) else []
     foot = plot.zero + _BELOW + 0.9 * SIZE + LINE
     lines = tuple(
         Line(plot.x(z), plot.zero + 1.5, plot.x(z), plot.zero - 4.0, LineKind.THIN, "contact-end")
@@ -139,8 +151,10 @@ def _sentence(
 ) -> str:
     if max(kept) <= 0.0:
         return "no grip is left once peaks flatten"
-    begin = zs[0] if kept[0] > 0 else crossings[0]
-    end = zs[-1] if kept[-1] > 0 else crossings[-1]
+    if kept[0] > 0:
+        begin, end = zs[0], crossings[-1] if crossings else zs[-1]
+    else:
+        begin, end = crossings[0], crossings[-1] if kept[-1] <= 0 else zs[-1]
     if begin == zs[0] and end == zs[-1]:
         return "grips along the whole bore"
     if begin == 0.0:

@@ -25,7 +25,8 @@ class DrawnState:
 
     `tight`, `eased` (n,): pressure (Pa) of every strip, with no peak flattened and with them
     flattened. `gap` (n,): what is open between bore and mandrel (m on diameter), no peak flattened;
-    `overlap` (n,): what would overlap there if nothing gave way.
+    `overlap` (n,): what would overlap there if nothing gave way; `bears`: the length (m) that does
+    once the peaks have flattened, as the hold says it.
     """
 
     joined: Joint
@@ -35,17 +36,18 @@ class DrawnState:
     eased: Floats
     gap: Floats
     overlap: Floats
+    bears: Metre
 
     @property
     def contact(self) -> tuple[Metre, Metre]:
-        """Where contact begins and ends (m), no peak flattened; two zeros where nothing presses."""
-        touching = np.flatnonzero(self.tight > 0)
+        """Where contact begins and ends (m), the peaks flattened; two zeros where none is."""
+        touching = np.flatnonzero(self.eased > 0)
         if not len(touching):
             return 0.0, 0.0
         strips, bore = self.joined.work.strips, self.joined.bore
-        start = float(strips[touching[0], 0] * bore)
-        end = float(strips[touching[-1], 1] * bore)
-        return start, min(end, start + self.joined.contact_length(self.overlap))
+        start, end = (float(strips[touching[i], i] * bore) for i in (0, -1))
+        broken = len(touching) <= touching[-1] - touching[0]
+        return start, end if broken else start + self.bears
 
 
 def drawn_state(job: Job, hold: TaperHold, travel: Metre) -> DrawnState:
@@ -57,7 +59,8 @@ def drawn_state(job: Job, hold: TaperHold, travel: Metre) -> DrawnState:
     over = -gap(hold, 0, hold.likely_touch + travel)
     tight, eased = joined.pressure(over), joined.pressure(over - lost)
     loads = tight * joined.work.lengths / joined.modulus
+    bears = float(hold.state(travel, np.array([lost]), likely_only=True).contact_length[0])
     open_ = np.maximum(0.0, 2 * joined.bore * (joined.gives() @ loads) - over)
     pieces = pieces_joined(job.work, hold.leading)
     body = outline_of(pieces, job.work.bore.size)
-    return DrawnState(joined, body, pieces, tight, eased, open_, over)
+    return DrawnState(joined, body, pieces, tight, eased, open_, over, bears)

@@ -61,6 +61,7 @@ def layout(trial: Trial) -> Layout:
         spokes=trial.job.work.spokes,
         driven_by=_driven_by(trial),
         chamfers=_chamfers(trial),
+        grips=_grips(trial),
     )
 
 
@@ -97,6 +98,14 @@ def _interference(trial: Trial) -> tuple[tuple[Metre, ...], tuple[Metre, ...], t
     over = diameter_of(hold.mandrel, likely(trial.seat) - z) - sizes
     kept = np.maximum(over - likely(hold.facts.lost_rough), 0.0)
     return tuple(map(float, z)), tuple(map(float, over)), tuple(map(float, kept))
+
+
+def _grips(trial: Trial) -> Metre | None:
+    """The length that bears; None where the bore is relieved on the way, and grip with it."""
+    line = trial.hold.line
+    start, end = bearing(line)
+    metal = float((line.edges[1:] - line.edges[:-1]) @ (line.outside > 0))
+    return likely(trial.grip.contact_length) if end - start - metal < 1e-9 else None
 
 
 def _slip_circle(trial: Trial) -> tuple[Metre | None, Metre | None]:
