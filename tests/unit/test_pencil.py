@@ -15,6 +15,8 @@ from tests.jobs_made import turning, wheel_job
 
 from borewright.answer.records import Figure, Plan
 from borewright.job import CrossHole, Job, Keyway, Piece, Spokes
+from borewright.job.interrupted import Chamfers
+from borewright.job.records import MandrelNote
 from borewright.reference.library import Tables
 from borewright.report.explain import plan_figures
 from borewright.service.planned import plan
@@ -27,7 +29,8 @@ NEAR = 2e-3  # rules that leave the taper's share out say so
 SUMS: dict[str, Callable[[Inputs], float]] = {
     "touch_position": lambda i: (i["bore"] - i["small end"]) / i["taper"],
     "contact_length": lambda i: (
-        min(i["length"], i["travel"] - i["lost to peaks"] / i["taper"]) * i["elastic over rings"]
+        min(i["length that can bear"], i["travel"] - i["lost to peaks"] / i["taper"])
+        * i["elastic over rings"]
     ),
     "seat_margin": lambda i: i["contact length"] / i["length wanted"],
     "seat_position": lambda i: i["touch"] + i["travel"],
@@ -55,8 +58,8 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
         * i["elastic over rings"]
         * i["pressure"]
         * i["bore"] ** 2
-        * i["hub outside"]
-        / (i["E"] * (i["hub outside"] ** 2 - i["bore"] ** 2))
+        * i["outside, thinnest ring"]
+        / (i["E"] * (i["outside, thinnest ring"] ** 2 - i["bore"] ** 2))
     ),
     "cutting_force": lambda i: (
         i["kc11 (N/mm²)"]
@@ -102,6 +105,8 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "spoke_stress": lambda i: (
         6 * i["push"] * i["length"] / (i["spokes"] * i["width"] * i["thickness"] ** 2)
     ),
+    "crack_margin": lambda i: i["strength"] / i["stress"],
+    "yield_margin": lambda i: i["strength"] / i["stress"],
     "bore_margin": lambda i: i["inside by"] / i["half band"],
     "push_to_look_for": lambda i: max(
         i["demand, poor case"] / i["ratio, low"] * i["cold over warm"], i["expected, low"]
@@ -113,10 +118,11 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
 
 
 def lame(i: Inputs) -> float:
-    k2 = (i["bore"] / i["hub outside"]) ** 2
+    k2 = (i["bore"] / i["outside, stiffest ring"]) ** 2
+    m2 = (i["hole in the mandrel"] / i["bore"]) ** 2
     work = ((1 + k2) / (1 - k2) + i["v work"]) / i["E work"]
-    rings = i["squeeze kept"] / (i["bore"] * (work + (1 - i["v mandrel"]) / i["E mandrel"]))
-    return rings * i["elastic over rings"]
+    mandrel = ((1 + m2) / (1 - m2) - i["v mandrel"]) / i["E mandrel"]
+    return i["squeeze kept"] / (i["bore"] * (work + mandrel)) * i["elastic over rings"]
 
 
 def window_low(i: Inputs) -> float:
@@ -130,14 +136,14 @@ def window_high(i: Inputs) -> float:
 
 
 def stress(i: Inputs) -> float:
-    d2, b2 = i["hub outside"] ** 2, i["bore"] ** 2
+    d2, b2 = i["outside, thinnest ring"] ** 2, i["bore"] ** 2
     h = (d2 + b2) / (d2 - b2)
     rings = i["pressure"] * math.sqrt(h * h + h + 1)
     return rings * i["elastic over rings"] * i["notch factor"]
 
 
 def tension(i: Inputs) -> float:
-    d2, b2 = i["hub outside"] ** 2, i["bore"] ** 2
+    d2, b2 = i["outside, thinnest ring"] ** 2, i["bore"] ** 2
     rings = i["pressure"] * (d2 + b2) / (d2 - b2)
     return rings * i["elastic over rings"] * i["edge factor"] * i["notch factor"]
 
@@ -195,15 +201,22 @@ def with_hole(job: Job) -> Job:
     return replace(job, work=replace(job.work, cross_hole=CrossHole(0.004, 0.0125)))
 
 
+def chamfered() -> Job:
+    """The wheel with its bore chamfered, on a mandrel with a hole through it."""
+    job = wheel_job(cuts=turning(0.3e-3), mandrels=(MandrelNote(0.016, hole=0.006),))
+    return replace(job, work=replace(job.work, chamfers=Chamfers(0.001, 0.002)))
+
+
 WHEELS = {
     "aluminium": wheel_job(cuts=turning(0.3e-3)),
     "iron": wheel_job(material="gray-iron-30", cuts=turning(0.3e-3)),
     "webbed": with_web(wheel_job(material="gray-iron-30", cuts=turning(0.3e-3))),
     "holed": with_hole(wheel_job(cuts=turning(0.3e-3))),
+    "chamfered, on a bored mandrel": chamfered(),
     "spoked": with_web(wheel_job(cuts=turning(0.3e-3)), Spokes(5, 0.014, 0.008)),
 }
 SOME_ONLY = ("equivalent_stress", "largest_tension", "web_dish", "web_stress")
-SOME_ONLY += ("spoke_dish", "spoke_stress")
+SOME_ONLY += ("spoke_dish", "spoke_stress", "crack_margin", "yield_margin")
 """For ductile or for brittle work, for webs or for spokes: each wheel has some of them."""
 
 

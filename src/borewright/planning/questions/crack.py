@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from borewright.answer.records import Figure, Input, Question, Verdict
+from borewright.answer.records import Draws, Figure, Input, Question, Verdict
 from borewright.cutting.load_demand import softer
 from borewright.cutting.schedule import finished_outside, outermost_inside
 from borewright.mechanics.rings import hoop_factor
@@ -42,7 +42,7 @@ def ask_crack(trial: Trial) -> Question:
         0.0 if forbidden else low,
         forbidden or _reason(trial, best, low),
         mends or _changes(trial),
-        _figures(trial),
+        _figures(trial, margin),
         (trial.tables.threshold(rule).source, _strength_source(trial)),
     )
 
@@ -150,14 +150,20 @@ def _changes(trial: Trial) -> str:
     return f"Less travel,{edge} or more wall than the {trial.show.length(wall)} it has at its thinnest."
 
 
-def _figures(trial: Trial) -> tuple[Figure, ...]:
-    f = trial.hold.facts
+def _figures(trial: Trial, margin: Draws) -> tuple[Figure, ...]:
+    f, teeth = trial.hold.facts, _teeth_strain(trial)
+    stress = _tension(trial) if f.brittle else _equivalent(trial)
+    inputs = (
+        given("strength", likely(f.strength), "Pa"),
+        given("stress", stress.best * teeth, "Pa"),
+    )
     name, rule = (
         ("tensile_strength", "crack_margin") if f.brittle else ("yield_strength", "yield_margin")
     )
     return (
-        _tension(trial) if f.brittle else _equivalent(trial),
-        spread(name, f.strength, "Pa", "pressure", rule, (), (_strength_source(trial),)),
+        stress,
+        spread(name, f.strength, "Pa", "pressure", "", (), (_strength_source(trial),)),
+        spread(rule, margin, "", "", rule, inputs, (_strength_source(trial),)),
         _growth(trial),
     )
 
@@ -216,7 +222,7 @@ def _hub(trial: Trial) -> tuple[Input, Input]:
     line = trial.hold.line
     return (
         given("bore", trial.grip.diameter, "m", "bore"),
-        given("hub outside", float(line.outside[line.outside > 0].min()), "m"),
+        given("outside, thinnest ring", float(line.outside[line.outside > 0].min()), "m"),
     )
 
 

@@ -104,11 +104,12 @@ def _pressures(trial: Trial) -> tuple[Figure, ...]:
     lame = (
         given("squeeze kept", squeeze, "m", "small"),
         given("bore", g.diameter, "m", "bore"),
-        given("hub outside", float(line.outside[line.outside > 0].max()), "m"),
+        given("outside, stiffest ring", float(line.outside[line.outside > 0].max()), "m"),
         given("E work", likely(np.atleast_1d(f.work.modulus)), "Pa"),
         given("v work", float(f.work.poisson)),
         given("E mandrel", float(f.mandrel.modulus), "Pa"),
         given("v mandrel", float(f.mandrel.poisson)),
+        given("hole in the mandrel", trial.mandrel.hole, "m"),
         over_rings(likely(g.pressed_pressure), rings),
     )
     return (

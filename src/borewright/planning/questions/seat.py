@@ -212,7 +212,7 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
             "contact_length",
             (
                 given("travel", trial.chosen.travel, "m"),
-                given("length", trial.hold.length, "m"),
+                given("length that can bear", _bearing_length(trial), "m"),
                 given("lost to peaks", likely(trial.hold.facts.lost_rough), "m", "small"),
                 given("taper", m.taper, "m/m"),
                 over_rings(
