@@ -190,13 +190,13 @@ def _gives(solved: Solved) -> Floats:
 
 def _compliance(body: Revolved, solved: Solved, poisson: Ratio) -> Compliance:
     lengths = solved.strips[:, 1] - solved.strips[:, 0]
-    by_pressure = solved.moved * lengths
-    around = by_pressure[solved.bore_r[1]] / BORE
-    along = (by_pressure[solved.bore_z[2]] - by_pressure[solved.bore_z[0]]) / lengths[:, None]
+    moved = solved.moved
+    around = moved[solved.bore_r[1]] * lengths / BORE
+    along = (moved[solved.bore_z[2]] - moved[solved.bore_z[0]]) * lengths / lengths[:, None]
     radial = -np.eye(len(lengths))
     a, b = around + poisson * radial, along + poisson * radial
     hoop, axial = ((x + poisson * y) / (1 - poisson**2) for x, y in ((a, b), (b, a)))
-    points, stress = _beside(body, solved, by_pressure, poisson)
+    points, stress = _beside(body, solved, poisson)
     places = solved.basis.doflocs
     top = solved.radial & (np.abs(places[0] - places[0].max()) < 1e-9)
     return Compliance(
@@ -207,7 +207,7 @@ def _compliance(body: Revolved, solved: Solved, poisson: Ratio) -> Compliance:
         points,
         stress,
         places[:, top].T[:, ::-1].copy(),
-        by_pressure[top],
+        moved[top] * lengths,
     )
 
 
@@ -223,7 +223,7 @@ def field(solved: Solved, moved: Floats, poisson: Ratio) -> tuple[Floats, Floats
 
 
 def _by_moved(basis: Section, poisson: Ratio) -> tuple[Floats, Floats]:
-    """Gauss points (4 cells, 2) as z, r; stresses there (4, cells, 4, 18) by each cell's unknowns."""
+    """Gauss points (4 cells, 2) as z, r; stresses (4, cells, 4, 18) by each cell's unknowns."""
     points, stresses = [], []
     for x in (0.5 - GAUSS / 2, 0.5 + GAUSS / 2):
         for y in (0.5 - GAUSS / 2, 0.5 + GAUSS / 2):
@@ -233,19 +233,18 @@ def _by_moved(basis: Section, poisson: Ratio) -> tuple[Floats, Floats]:
     return np.concatenate(points), np.array(stresses)
 
 
-def _beside(
-    body: Revolved, solved: Solved, by_pressure: Floats, poisson: Ratio
-) -> tuple[Floats, Floats]:
+def _beside(body: Revolved, solved: Solved, poisson: Ratio) -> tuple[Floats, Floats]:
     """The few points beside the bore line where the greatest tension may be, by trial states."""
+    lengths = solved.strips[:, 1] - solved.strips[:, 0]
+    states = lengths[:, None] * _trial_states(solved.strips).T
     points, by_moved = _by_moved(solved.basis, poisson)
     local = solved.basis.element_dofs.T
-    trial = by_moved @ (by_pressure @ _trial_states(solved.strips).T)[local]
-    kept = np.flatnonzero(_away(points, body, solved.strips))
-    tension = principal_tension(trial.reshape(len(points), 4, -1)[kept])
-    best = kept[np.unique(np.argpartition(tension, -4, axis=0)[-4:])]
-    cell = best % len(local)
-    stress = by_moved.reshape(len(points), 4, -1)[best] @ by_pressure[local[cell]]
-    return points[best], stress
+    trial = (solved.moved @ states)[local]
+    tension = np.concatenate([principal_tension(at @ trial) for at in by_moved])
+    tension[~_away(points, body, solved.strips)] = -np.inf
+    best = np.unique(np.argpartition(tension, -4, axis=0)[-4:])
+    moved = solved.moved[local[best % len(local)]] * lengths
+    return points[best], by_moved.reshape(len(points), 4, -1)[best] @ moved
 
 
 def _away(points: Floats, body: Revolved, strips: Floats) -> np.ndarray:

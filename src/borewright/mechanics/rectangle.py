@@ -54,9 +54,9 @@ class Section:
     size: Floats
 
     @property
-    def N(self) -> int:
+    def N(self) -> int:  # noqa: N802 - scikit-fem's name for it
         """How many unknowns there are."""
-        return self.doflocs.shape[1]
+        return int(self.doflocs.shape[1])
 
     @property
     def element_dofs(self) -> np.ndarray:
@@ -75,7 +75,13 @@ def section(mesh: Any, ways: int) -> Section:
 
 
 def hooke(poisson: Ratio, shears: int) -> Floats:
-    """Stresses of the three direct strains and so many shears, for unit modulus."""
+    """Stresses of the three direct strains and so many shears, for unit modulus.
+
+    A bar pulled along the first way thins by Poisson's ratio, and is stressed along it alone:
+
+    >>> np.round(hooke(0.25, 1) @ [1.0, -0.25, -0.25, 0.0], 12).tolist() == [1, 0, 0, 0]
+    True
+    """
     first = poisson / ((1 + poisson) * (1 - 2 * poisson))
     twice = 1 / (1 + poisson)
     law = np.diag([twice] * 3 + [twice / 2] * shears)
@@ -121,7 +127,7 @@ def strains_at(whole: Section, strains: Strains, x: float, y: float) -> Floats:
 
 
 def _at(x: float, y: Floats) -> Floats:
-    """Slope along r, along z, and value of all nine shapes at x along r, y (m,) along z: (3, 9, m)."""
+    """Slope along r and z, and value, of all nine shapes at x, and y (m,) along z: (3, 9, m)."""
     (vr, sr), (vz, sz) = _quadratic(np.array([x])), _quadratic(y)
     vr, sr, vz, sz = vr[NODES[0]], sr[NODES[0]], vz[NODES[1]], sz[NODES[1]]
     return np.array([sr * vz, vr * sz, vr * vz])
@@ -160,7 +166,7 @@ def with_middles(whole: Section, cells: Floats, moved: Floats) -> Floats:
 def _without_middles(cells: Floats, ways: int) -> tuple[Floats, Floats]:
     """Stiffness of the eight nodes round each cell, and what moves the middle one for each."""
     across = cells[:, -ways:, :-ways]
-    back = -np.linalg.solve(cells[:, -ways:, -ways:], across)
+    back = -np.asarray(np.linalg.solve(cells[:, -ways:, -ways:], across), dtype=np.float64)
     return cells[:, :-ways, :-ways] + across.transpose(0, 2, 1) @ back, back
 
 
