@@ -9,6 +9,8 @@ are compared with that of `python -c pass`. Exit 1 when one is over its limit. T
 from __future__ import annotations
 
 import compileall
+import os
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -18,19 +20,27 @@ from statistics import median
 from time import perf_counter
 
 import borewright
+from borewright.shapes.store import SETTING
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 REPEATS = 15
 BARE = "python -c pass"
+ONE_THREAD = dict.fromkeys(("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"), "1")
 
 
 @dataclass(frozen=True)
 class Timed:
-    """One command line, and how many bare interpreters it may cost (None: not judged)."""
+    """One command line, and how many bare interpreters it may cost (None: not judged).
+
+    `shapes`: a folder of its own to keep shapes in, and one thread; `new`: the folder is emptied
+    before every run.
+    """
 
     name: str
     words: tuple[str, ...]
     limit: float | None
+    shapes: Path | None = None
+    new: bool = False
 
 
 @dataclass(frozen=True)
@@ -86,8 +96,11 @@ def commands(folder: Path) -> tuple[Timed, ...]:
 
 def seconds(timed: Timed) -> float:
     """Wall time of one process. RuntimeError where it fails."""
+    env = {**os.environ, **(ONE_THREAD | {SETTING: str(timed.shapes)} if timed.shapes else {})}
+    if timed.new and timed.shapes:
+        shutil.rmtree(timed.shapes, ignore_errors=True)
     began = perf_counter()
-    done = subprocess.run(timed.words, capture_output=True, check=False)
+    done = subprocess.run(timed.words, capture_output=True, check=False, env=env)
     took = perf_counter() - began
     if done.returncode != (2 if timed.name == "a refusal" else 0):
         raise RuntimeError(f"{timed.name}: exit {done.returncode}: {done.stderr.decode()}")
@@ -100,13 +113,17 @@ def compiled_as_installed() -> None:
 
 
 def measure(repeats: int) -> list[Line]:
-    """Interleaved timings, after one round that warms the disk."""
-    compiled_as_installed()
+    """The commands, timed."""
     with tempfile.TemporaryDirectory() as folder:
-        asked = commands(Path(folder))
-        for timed in asked:
-            seconds(timed)
-        rounds = [[seconds(timed) for timed in asked] for _ in range(repeats)]
+        return interleaved(commands(Path(folder)), repeats)
+
+
+def interleaved(asked: tuple[Timed, ...], repeats: int) -> list[Line]:
+    """Interleaved timings, after one round that warms the disk; ratios are to the first."""
+    compiled_as_installed()
+    for timed in asked:
+        seconds(timed)
+    rounds = [[seconds(timed) for timed in asked] for _ in range(repeats)]
     middles = [median(column) for column in zip(*rounds, strict=True)]
     return [
         Line(timed.name, middle, middle / middles[0], timed.limit)

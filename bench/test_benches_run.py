@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from bench import parts
+import pytest
+from bench import contact, parts
+from bench.ccx_mesh import Ladder, Mesh, Run
 from bench.startup import BARE, Line, measure, table
 
 
@@ -21,3 +23,29 @@ def test_its_table_marks_what_is_over_and_only_that() -> None:
 
 def test_the_bench_of_many_parts_runs() -> None:
     assert parts.seconds(5) > 0
+
+
+def test_the_bench_against_calculix_runs_on_one_small_fit(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    name = "thin bush"
+    monkeypatch.setattr(contact, "FIXED", {name: contact.FIXED[name]})
+    for repeats in ("ROUNDS", "BUILDS", "REPEATS"):
+        monkeypatch.setattr(contact, repeats, 1)
+    assert contact.main(Ladder(sizes=(45, 32), refined=8)) in (0, 1)
+    said = capsys.readouterr().out
+    for line in (name, "median", "limits", BARE, "fit, new shape", "fit, known shape"):
+        assert f"\n{line}" in said
+
+
+def test_its_table_marks_the_fits_and_the_median_that_are_over_and_only_those() -> None:
+    mesh = Run(Mesh(8, 1.0, None), 800, 0.3, {})
+
+    def fit(ccx: float, known: float, memory: float) -> contact.Row:
+        return contact.Row("a fit", mesh, ccx, ccx, contact.Ours(0.05, 1e-4, ccx / known, memory))
+
+    good = fit(0.3, 9000, 1e8)
+    bad = [fit(0.1, 9000, 1e8), fit(0.3, 900, 1e8), fit(0.3, 9000, 3e8)]
+    over = [line.endswith("over") for line in contact.table([good, *bad]).splitlines()[1:-1]]
+    assert over == [False, True, True, True, False]
+    assert contact.table([fit(0.2, 9000, 1e8)]).splitlines()[2].endswith("over")

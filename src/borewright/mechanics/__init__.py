@@ -17,6 +17,7 @@ tension_place  where the greatest tension of a pressed work is
 tension_field  the stress in the whole section (heavy: loaded to draw only)
 bands          bounds in round numbers for the tints of a field
 contours       where a field is above a level: outlines and lines
+rectangle      nine-node rectangles: stiffness and strains of all cells at once (heavy)
 travel_path    every state of a contact as the overlap grows, exactly
 travel_curve   what a joint does against its overlap: one curve for all travels
 contact        where two elastic bodies press, and how hard; where contact ends

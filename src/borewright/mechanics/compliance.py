@@ -54,7 +54,7 @@ def principal_tension(stress: Floats) -> Floats:
     """
     radial, axial, hoop, shear = np.moveaxis(stress, -2, 0)
     middle, half = 0.5 * (radial + axial), 0.5 * (radial - axial)
-    return np.asarray(np.maximum(middle + np.hypot(half, shear), hoop))
+    return np.asarray(np.maximum(middle + np.sqrt(half * half + shear * shear), hoop))
 
 
 def bore_tension(body: Compliance, pressure: Floats, first: float, last: float) -> Floats:

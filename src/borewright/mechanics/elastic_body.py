@@ -13,14 +13,25 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 import numpy as np
-from scipy.sparse.linalg import splu
-from skfem import Basis, BilinearForm, ElementQuad2, ElementVector, MeshQuad
-from skfem.helpers import grad
+from skfem import MeshQuad
 
 from borewright.errors.tree import OutsideModel
 from borewright.mechanics.body_mesh import mandrel_mesh, work_lines, work_strips
 from borewright.mechanics.compliance import Compliance, principal_tension
 from borewright.mechanics.num import Floats
+from borewright.mechanics.rectangle import (
+    BY_R,
+    BY_Z,
+    OVER_R,
+    Section,
+    Strains,
+    hooke,
+    moved_by,
+    section,
+    stiffness,
+    strains_at,
+    with_middles,
+)
 from borewright.mechanics.revolved import BORE, Revolved, cells
 from borewright.quantities.si import Ratio
 
@@ -33,6 +44,15 @@ ENDLESS: Final = 2.0
 CORNER: Final = 0.02
 """Points nearer than this (over d) to a corner that opens inwards are left to its radius."""
 
+RADIAL, AXIAL = 0, 1
+STRAINS: Final[Strains] = (
+    ((RADIAL, BY_R, 1.0),),
+    ((AXIAL, BY_Z, 1.0),),
+    ((RADIAL, OVER_R, 1.0),),
+    ((RADIAL, BY_Z, 1.0), (AXIAL, BY_R, 1.0)),
+)
+"""Radial, axial and hoop; shear in the section."""
+
 GAUSS: Final = 1 / np.sqrt(3)
 MEAN: Final = np.array([1.0, 4.0, 1.0]) / 6
 
@@ -41,7 +61,7 @@ MEAN: Final = np.array([1.0, 4.0, 1.0]) / 6
 class Solved:
     """A mesh, its solution for unit load on each strip, and where the bore's nodes are."""
 
-    basis: Any
+    basis: Section
     radial: np.ndarray
     moved: Floats
     strips: Floats
@@ -94,23 +114,6 @@ def mandrel_compliance(
     )
 
 
-def _stiffness(poisson: Ratio) -> Any:
-    first = poisson / ((1 + poisson) * (1 - 2 * poisson))
-    shear = 0.5 / (1 + poisson)
-
-    @BilinearForm  # type: ignore[untyped-decorator]
-    def form(u: Any, v: Any, w: Any) -> Any:
-        r, du, dv = w.x[0], grad(u), grad(v)
-        a, b, c = du[0, 0], du[1, 1], u[0] / r
-        e, f, g = dv[0, 0], dv[1, 1], v[0] / r
-        slide = (du[0, 1] + du[1, 0]) * (dv[0, 1] + dv[1, 0])
-        return r * (
-            first * (a + b + c) * (e + f + g) + 2 * shear * (a * e + b * f + c * g) + shear * slide
-        )
-
-    return form
-
-
 def _solve(
     body: Revolved,
     z: Floats,
@@ -122,7 +125,6 @@ def _solve(
     state: Floats | None = None,
 ) -> Solved:
     basis = basis_of(body, z, r, 2)
-    stiff = _stiffness(poisson).assemble(basis).tocsc()
     places = basis.doflocs
     radial = np.zeros(basis.N, dtype=bool)
     for dofs in (basis.dofs.nodal_dofs, basis.dofs.facet_dofs, basis.dofs.interior_dofs):
@@ -135,21 +137,11 @@ def _solve(
     fixed = [int(bore_z[1][len(strips) // 2])]
     if axis:
         fixed += np.flatnonzero(radial & (places[0] < 1e-12)).tolist()
-    return Solved(basis, radial, moved_by(stiff, loads, fixed), strips, bore_r, bore_z)
-
-
-def moved_by(stiff: Any, loads: Floats, held: Any) -> Floats:
-    """Movements (N, n) under loads (N, n), those unknowns held; one symmetric factorisation."""
-    free = np.setdiff1d(np.arange(len(loads)), held)
-    factors = splu(
-        stiff[free][:, free],
-        permc_spec="MMD_AT_PLUS_A",
-        diag_pivot_thresh=0.0,
-        options={"SymmetricMode": True},
-    )
-    moved = np.zeros_like(loads)
-    moved[free] = factors.solve(loads[free])
-    return moved
+    stiff = stiffness(basis, STRAINS, hooke(poisson, 1))
+    moved = moved_by(basis, stiff, loads, fixed)
+    if not axis:  # a solid bar is asked for its bore line alone
+        moved = with_middles(basis, stiff, moved)
+    return Solved(basis, radial, moved, strips, bore_r, bore_z)
 
 
 def even_loads(bore: np.ndarray, unknowns: int) -> Floats:
@@ -161,12 +153,12 @@ def even_loads(bore: np.ndarray, unknowns: int) -> Floats:
     return loads
 
 
-def basis_of(body: Revolved, z: Floats, r: Floats, ways: int) -> Any:
+def basis_of(body: Revolved, z: Floats, r: Floats, ways: int) -> Section:
     """Nine-node elements with so many unknowns a node. OutsideModel for too large a mesh."""
     metal = cells(body, z, r)
     if metal.sum() > MOST_CELLS:
         raise OutsideModel("cells of the mesh", int(metal.sum()), f"at most {MOST_CELLS}")
-    return Basis(_mesh(metal, z, r), ElementVector(ElementQuad2(), ways), intorder=5)
+    return section(_mesh(metal, z, r), ways)
 
 
 def _mesh(metal: np.ndarray, z: Floats, r: Floats) -> Any:
@@ -198,13 +190,13 @@ def _gives(solved: Solved) -> Floats:
 
 def _compliance(body: Revolved, solved: Solved, poisson: Ratio) -> Compliance:
     lengths = solved.strips[:, 1] - solved.strips[:, 0]
-    by_pressure = solved.moved * lengths
-    around = by_pressure[solved.bore_r[1]] / BORE
-    along = (by_pressure[solved.bore_z[2]] - by_pressure[solved.bore_z[0]]) / lengths[:, None]
+    moved = solved.moved
+    around = moved[solved.bore_r[1]] * lengths / BORE
+    along = (moved[solved.bore_z[2]] - moved[solved.bore_z[0]]) * lengths / lengths[:, None]
     radial = -np.eye(len(lengths))
     a, b = around + poisson * radial, along + poisson * radial
     hoop, axial = ((x + poisson * y) / (1 - poisson**2) for x, y in ((a, b), (b, a)))
-    points, stress = _beside(body, solved, by_pressure, poisson)
+    points, stress = _beside(body, solved, poisson)
     places = solved.basis.doflocs
     top = solved.radial & (np.abs(places[0] - places[0].max()) < 1e-9)
     return Compliance(
@@ -215,7 +207,7 @@ def _compliance(body: Revolved, solved: Solved, poisson: Ratio) -> Compliance:
         points,
         stress,
         places[:, top].T[:, ::-1].copy(),
-        by_pressure[top],
+        moved[top] * lengths,
     )
 
 
@@ -224,60 +216,35 @@ def field(solved: Solved, moved: Floats, poisson: Ratio) -> tuple[Floats, Floats
 
     `moved`: movement of all degrees of freedom, (dofs, …), for unit modulus.
     """
-    basis = solved.basis
-    dofs, places = basis.element_dofs, basis.doflocs
-    corner_r, corner_z = basis.mesh.p[0][basis.mesh.t], basis.mesh.p[1][basis.mesh.t]
-    low, size = (
-        np.array([corner_r.min(0), corner_z.min(0)]),
-        np.array([np.ptp(corner_r, axis=0), np.ptp(corner_z, axis=0)]),
-    )
-    where = (places[:, dofs] - low[:, None]) / size[:, None]
-    lines = np.rint(2 * where).astype(int)
-    is_r = solved.radial[dofs]
+    points, by_moved = _by_moved(solved.basis, poisson)
+    local = moved[solved.basis.element_dofs.T]
+    found = by_moved @ local.reshape(*local.shape[:2], -1)
+    return points, found.reshape(len(points), 4, *moved.shape[1:])
+
+
+def _by_moved(basis: Section, poisson: Ratio) -> tuple[Floats, Floats]:
+    """Gauss points (4 cells, 2) as z, r; stresses (4, cells, 4, 18) by each cell's unknowns."""
     points, stresses = [], []
-    for gr in (0.5 - GAUSS / 2, 0.5 + GAUSS / 2):
-        for gz in (0.5 - GAUSS / 2, 0.5 + GAUSS / 2):
-            (nr, dr), (nz, dz) = _quadratic(gr), _quadratic(gz)
-            shape = nr[lines[0]] * nz[lines[1]]
-            by_r, by_z = (
-                dr[lines[0]] * nz[lines[1]] / size[0],
-                nr[lines[0]] * dz[lines[1]] / size[1],
-            )
-            r, z = low[0] + gr * size[0], low[1] + gz * size[1]
-            local = moved[dofs]
-            strain = [
-                np.einsum("dc,dc...->c...", np.where(is_r, by_r, 0.0), local),
-                np.einsum("dc,dc...->c...", np.where(is_r, 0.0, by_z), local),
-                np.einsum("dc,dc...->c...", np.where(is_r, shape / r, 0.0), local),
-                np.einsum("dc,dc...->c...", np.where(is_r, by_z, by_r), local),
-            ]
+    for x in (0.5 - GAUSS / 2, 0.5 + GAUSS / 2):
+        for y in (0.5 - GAUSS / 2, 0.5 + GAUSS / 2):
+            r, z = basis.low + np.array([[x], [y]]) * basis.size
             points.append(np.column_stack([z, r]))
-            stresses.append(_hooke(strain, poisson))
-    return np.concatenate(points), np.concatenate(stresses)
+            stresses.append(hooke(poisson, 1) @ strains_at(basis, STRAINS, x, y))
+    return np.concatenate(points), np.array(stresses)
 
 
-def _quadratic(x: float) -> tuple[Floats, Floats]:
-    """The three quadratic shapes on 0 to 1 at x, and their slopes."""
-    value = np.array([(1 - x) * (1 - 2 * x), 4 * x * (1 - x), x * (2 * x - 1)])
-    return value, np.array([4 * x - 3, 4 - 8 * x, 4 * x - 1])
-
-
-def _hooke(strain: list[Floats], poisson: Ratio) -> Floats:
-    first, twice = poisson / ((1 + poisson) * (1 - 2 * poisson)), 1 / (1 + poisson)
-    whole = first * (strain[0] + strain[1] + strain[2])
-    return np.stack([*(whole + twice * e for e in strain[:3]), 0.5 * twice * strain[3]], axis=1)
-
-
-def _beside(
-    body: Revolved, solved: Solved, by_pressure: Floats, poisson: Ratio
-) -> tuple[Floats, Floats]:
+def _beside(body: Revolved, solved: Solved, poisson: Ratio) -> tuple[Floats, Floats]:
     """The few points beside the bore line where the greatest tension may be, by trial states."""
-    points, stress = field(solved, by_pressure, poisson)
-    kept = _away(points, body, solved.strips)
-    points, stress = points[kept], stress[kept]
-    tension = principal_tension(np.einsum("mcn,sn->scm", stress, _trial_states(solved.strips)))
-    best = np.unique(np.argsort(tension, axis=1)[:, -4:])
-    return points[best], stress[best]
+    lengths = solved.strips[:, 1] - solved.strips[:, 0]
+    states = lengths[:, None] * _trial_states(solved.strips).T
+    points, by_moved = _by_moved(solved.basis, poisson)
+    local = solved.basis.element_dofs.T
+    trial = (solved.moved @ states)[local]
+    tension = np.concatenate([principal_tension(at @ trial) for at in by_moved])
+    tension[~_away(points, body, solved.strips)] = -np.inf
+    best = np.unique(np.argpartition(tension, -4, axis=0)[-4:])
+    moved = solved.moved[local[best % len(local)]] * lengths
+    return points[best], by_moved.reshape(len(points), 4, -1)[best] @ moved
 
 
 def _away(points: Floats, body: Revolved, strips: Floats) -> np.ndarray:

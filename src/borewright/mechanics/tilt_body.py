@@ -15,26 +15,41 @@ memory; nothing of it is taken beyond the weak form. Checked against CalculiX on
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Final
 
 import numpy as np
-from skfem import BilinearForm
-from skfem.helpers import grad
 
 from borewright.mechanics.body_mesh import mandrel_mesh, work_lines, work_strips
 from borewright.mechanics.elastic_body import (
     MEAN,
     basis_of,
     even_loads,
-    moved_by,
     nodes_of,
 )
 from borewright.mechanics.num import Floats
+from borewright.mechanics.rectangle import (
+    BY_R,
+    BY_Z,
+    OVER_R,
+    Strains,
+    hooke,
+    moved_by,
+    stiffness,
+)
 from borewright.mechanics.revolved import BORE, Revolved
 from borewright.mechanics.tilt_shape import TiltShape
 from borewright.quantities.si import Ratio
 
 RADIAL, AXIAL, AROUND = 0, 1, 2
+STRAINS: Final[Strains] = (
+    ((RADIAL, BY_R, 1.0),),
+    ((AXIAL, BY_Z, 1.0),),
+    ((RADIAL, OVER_R, 1.0), (AROUND, OVER_R, 1.0)),
+    ((RADIAL, BY_Z, 1.0), (AXIAL, BY_R, 1.0)),
+    ((AROUND, BY_R, 1.0), (RADIAL, OVER_R, -1.0), (AROUND, OVER_R, -1.0)),
+    ((AROUND, BY_Z, 1.0), (AXIAL, OVER_R, -1.0)),
+)
+"""Radial, axial and hoop; shear in the section, across the radius, and along the axis."""
 
 
 def work_tilt(body: Revolved, poisson: Ratio) -> TiltShape:
@@ -47,7 +62,7 @@ def work_tilt(body: Revolved, poisson: Ratio) -> TiltShape:
     held = [int(bore[1][len(strips) // 3]), int(bore[1][2 * len(strips) // 3])]
     moved = _moved(basis, poisson, np.column_stack([loads, outside]), held)
     mean = _mean(moved, bore)
-    own = float(np.pi * outside @ moved[:, -1])
+    own = float(np.pi * outside[: len(moved)] @ moved[:, -1])
     return TiltShape(strips, _even(mean[:, :-1]), mean[:, -1], own)
 
 
@@ -75,8 +90,7 @@ def _loaded(basis: Any, strips: Floats) -> tuple[np.ndarray, Floats]:
 
 
 def _moved(basis: Any, poisson: Ratio, loads: Floats, held: Any) -> Floats:
-    stiff = _stiffness(poisson).assemble(basis).tocsc()
-    return moved_by(stiff, loads, held)
+    return moved_by(basis, stiffness(basis, STRAINS, hooke(poisson, 3)), loads, held)
 
 
 def _mean(moved: Floats, bore: np.ndarray) -> Floats:
@@ -111,33 +125,3 @@ def _along_rim(basis: Any) -> Floats:
     ):
         np.add.at(loads, unknowns, share * lengths / lengths.sum())
     return loads
-
-
-def _stiffness(poisson: Ratio) -> Any:
-    first = poisson / ((1 + poisson) * (1 - 2 * poisson))
-    shear = 0.5 / (1 + poisson)
-
-    @BilinearForm  # type: ignore[untyped-decorator]
-    def form(u: Any, v: Any, w: Any) -> Any:
-        r = w.x[0]
-        a, b = _strains(u, r), _strains(v, r)
-        return r * (
-            first * (a[0] + a[1] + a[2]) * (b[0] + b[1] + b[2])
-            + 2 * shear * (a[0] * b[0] + a[1] * b[1] + a[2] * b[2])
-            + shear * (a[3] * b[3] + a[4] * b[4] + a[5] * b[5])
-        )
-
-    return form
-
-
-def _strains(u: Any, r: Any) -> tuple[Any, ...]:
-    """Radial, axial and hoop; shear in the section, across the radius, and along the axis."""
-    by, radial, axial, around = grad(u), u[0], u[1], u[2]
-    return (
-        by[0, 0],
-        by[1, 1],
-        (radial + around) / r,
-        by[0, 1] + by[1, 0],
-        by[2, 0] - (radial + around) / r,
-        by[2, 1] - axial / r,
-    )
