@@ -6,6 +6,7 @@ overlap must be small: `SMALL` of the bore keeps that below one part in ten thou
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,6 +17,9 @@ SMALL = 1e-5
 
 STANDS_OUT = 2.0
 """How far the mandrel goes on past either face, over the bore's diameter."""
+
+
+Point = tuple[float, float]
 
 
 @dataclass(frozen=True)
@@ -72,26 +76,9 @@ def bodies(fit: Fit, mesh: Mesh) -> tuple[Grid, Grid]:
 
 def deck(fit: Fit, mesh: Mesh, work: Grid, bar: Grid) -> str:
     """The whole input."""
-    at_bore = min(range(len(work.r)), key=lambda i: abs(work.r[i] - BORE))
-    top = len(bar.r) - 2
-    text = ["*NODE,NSET=NW"]
-    text += [f"{k},{r:.12g},{z:.12g},0" for k, (r, z) in enumerate(work.nodes, 1)]
-    text += ["*NODE,NSET=NM"]
-    for k, (r, z) in enumerate(bar.nodes, bar.first + 1):
-        text.append(f"{k},{r + fit.overlap(z) / 2 * r / BORE:.12g},{z:.12g},0")
-    for name, one in (("W", work), ("M", bar)):
-        text.append(f"*ELEMENT,TYPE=CAX8,ELSET=E{name}")
-        text += [f"{k},{','.join(map(str, c))}" for k, c in enumerate(one.corners, one.first + 1)]
-    for name, (modulus, poisson) in (("W", fit.work), ("M", fit.mandrel)):
-        text += [f"*MATERIAL,NAME=M{name}", "*ELASTIC", f"{modulus},{poisson}"]
-        text += [f"*SOLID SECTION,ELSET=E{name},MATERIAL=M{name}"]
-    text.append("*SURFACE,NAME=SW")
-    text += [f"{k},S4" for k, (i, j) in enumerate(work.cells, 1) if i == at_bore]
-    text.append("*SURFACE,NAME=SM")
-    text += [f"{k},S2" for k, (i, _) in enumerate(bar.cells, bar.first + 1) if i == top]
-    text += ["*SURFACE INTERACTION,NAME=SI", "*SURFACE BEHAVIOR,PRESSURE-OVERCLOSURE=LINEAR"]
-    text += [f"{mesh.stiff * fit.work[0] / BORE:.6g},{1e-12 * fit.work[0]:.3g}"]
-    text += ["*CONTACT PAIR,INTERACTION=SI,TYPE=SURFACE TO SURFACE", "SW,SM"]
+    text = placed(work.nodes, [(r + fit.overlap(z) / 2 * r / BORE, z) for r, z in bar.nodes])
+    text += metal(fit, work, bar)
+    text += contact(fit, mesh, work, bar)
     bore, outside = work.line("r", BORE), work.line("r", max(work.r))
     surface = bar.line("r", BORE)
     for name, nodes in (("BORE", bore), ("OUT", outside), ("BAR", surface)):
@@ -102,3 +89,39 @@ def deck(fit: Fit, mesh: Mesh, work: Grid, bar: Grid) -> str:
     text += ["*EL PRINT,ELSET=EW", "S", "*NODE PRINT,NSET=BORE", "U"]
     text += ["*NODE PRINT,NSET=OUT", "U", "*NODE PRINT,NSET=BAR", "U", "*END STEP"]
     return "\n".join(text) + "\n"
+
+
+def placed(work: Iterable[Point], bar: Iterable[Point]) -> list[str]:
+    """The nodes of both bodies (r, z), numbered through."""
+    text, number = [], 0
+    for name, points in (("NW", work), ("NM", bar)):
+        text.append(f"*NODE,NSET={name}")
+        for r, z in points:
+            number += 1
+            text.append(f"{number},{r:.12g},{z:.12g},0")
+    return text
+
+
+def metal(fit: Fit, work: Grid, bar: Grid) -> list[str]:
+    """Cells and what they are made of."""
+    text = []
+    for name, one in (("W", work), ("M", bar)):
+        text.append(f"*ELEMENT,TYPE=CAX8,ELSET=E{name}")
+        text += [f"{k},{','.join(map(str, c))}" for k, c in enumerate(one.corners, one.first + 1)]
+    for name, (modulus, poisson) in (("W", fit.work), ("M", fit.mandrel)):
+        text += [f"*MATERIAL,NAME=M{name}", "*ELASTIC", f"{modulus},{poisson}"]
+        text += [f"*SOLID SECTION,ELSET=E{name},MATERIAL=M{name}"]
+    return text
+
+
+def contact(fit: Fit, mesh: Mesh, work: Grid, bar: Grid, friction: Sequence[str] = ()) -> list[str]:
+    """The bore, the mandrel's surface and the law between them; `friction` are lines of that law."""
+    at_bore = min(range(len(work.r)), key=lambda i: abs(work.r[i] - BORE))
+    top = len(bar.r) - 2
+    text = ["*SURFACE,NAME=SW"]
+    text += [f"{k},S4" for k, (i, j) in enumerate(work.cells, 1) if i == at_bore]
+    text.append("*SURFACE,NAME=SM")
+    text += [f"{k},S2" for k, (i, _) in enumerate(bar.cells, bar.first + 1) if i == top]
+    text += ["*SURFACE INTERACTION,NAME=SI", "*SURFACE BEHAVIOR,PRESSURE-OVERCLOSURE=LINEAR"]
+    text += [f"{mesh.stiff * fit.work[0] / BORE:.6g},{1e-12 * fit.work[0]:.3g}", *friction]
+    return [*text, "*CONTACT PAIR,INTERACTION=SI,TYPE=SURFACE TO SURFACE", "SW,SM"]

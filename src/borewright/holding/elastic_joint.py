@@ -1,7 +1,12 @@
 """A bore on a mandrel as two elastic bodies: pressure along the bore, and what follows from it.
 
-The true revolved outline and the mandrel's own ends count; friction while pressing does not (it
-lowers the normal force by about one part in a hundred at a friction of 0.12).
+The true revolved outline and the mandrel's own ends count; friction while pressing does not. On a
+steel mandrel at a friction of 0.12 it changes the normal force to something between 5 % less and
+4 % more while it is pushed, and leaves it up to 1.5 % less once nothing pushes. Measured by
+CalculiX on bores 1.5 long, the work pushed evenly on its far face, the mandrel resting on its large
+end: an iron ring of 2.5 bores 0.7 % more gripped whole and 3.1 % more gripped half, a thin bush in
+aluminium 4.5 % less. The push squeezes both along: the mandrel swells into the bore, the work away
+from it. A mandrel drawn by its small end is stretched instead: 4.1 % less on the whole ring.
 """
 
 from __future__ import annotations
