@@ -15,7 +15,7 @@ memory; nothing of it is taken beyond the weak form. Checked against CalculiX on
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 
