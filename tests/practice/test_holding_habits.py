@@ -100,3 +100,19 @@ def test_a_scroll_chuck_holds_a_hardened_taper_badly_and_a_collet_holds_it_well(
     said = {by: {c.id for c in driven(by).cautions} for by in verdicts}
     assert "scroll-chuck-taper" in said["three-jaw"]
     assert "scroll-chuck-taper" not in said["collet"] | said["dog"]
+
+
+@pytest.mark.parametrize(
+    ("length", "outside", "verdict"),
+    [(0.0032, 0.127, Verdict.CARE), (0.012, 0.06, Verdict.YES), (0.060, 0.06, Verdict.YES)],
+    ids=["a plate disc", "a short wheel", "a long hub that bears on a diameter of its bore"],
+)
+def test_a_plate_disc_wants_another_way_and_a_long_hub_does_not(
+    length: float, outside: float, verdict: Verdict
+) -> None:
+    """A plate a sixth of its bore thick is clamped by its faces in the trade (common practice)."""
+    job = wheel_job(outside, length, material="steel-1018", cuts=turning(0.2e-3))
+    answer = plan(job, source_tables=TABLES)
+    seat = next(q for q in answer.questions if q.id == "seat")
+    assert seat.verdict is verdict
+    assert ("nut-mandrel" in {w.way for w in answer.better_ways}) == (verdict is Verdict.CARE)

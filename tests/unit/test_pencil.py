@@ -95,7 +95,8 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
         i["power of the motor"] * i["share that reaches the cut"] / i["power at the tool"]
     ),
     "support_pressure": lambda i: (
-        i["push"] / (math.pi * (i["hub outside"] ** 2 - i["hole of the ring"] ** 2) / 4)
+        i["push"]
+        / (math.pi * (i["hub outside"] ** 2 - i["hole of the ring, or mouth of the bore"] ** 2) / 4)
     ),
     "spoke_dish": lambda i: (
         i["push"]

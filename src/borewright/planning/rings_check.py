@@ -71,6 +71,8 @@ def stress_words(trial: Trial) -> str:
 def _why(trial: Trial, off: float) -> str:
     """The strongest of the reasons that this work has."""
     part = likely(trial.grip.contact_length) < 0.97 * _bearing(trial)
+    if any(trial.job.work.chamfers.legs) and off < 0:
+        return "they leave out the metal beside the chamfers, which helps the bore that bears"
     if len(trial.job.work.pieces) > 1:
         if off < 0:
             return "they do not know that web or flange stiffens the hub beside it"

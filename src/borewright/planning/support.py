@@ -24,11 +24,12 @@ LEAST_FACE = 1e-3
 class HubSupport:
     """A ring for either face: `hole` lets either end of the mandrel through (m), `outside` at most (m).
 
-    `recess`: how far (m) the hub stands in behind the rim, where the ring has to reach.
+    `opening`: that hole, or the mouth of a chamfered bore where it is wider. `recess`: how far (m) the hub stands in behind the rim, where the ring has to reach.
     `pressure`: of the push on the hub's face (Pa); infinite where the hole leaves no face.
     """
 
     hole: Metre
+    opening: Metre
     outside: Metre
     recess: Metre
     pressure: Draws
@@ -53,7 +54,8 @@ def hub_support(trial: Trial) -> HubSupport:
     area = math.pi / 4 * (outside**2 - max(hole, mouth) ** 2)
     push = trial.grip.push_on
     pressure = push / area if area > 0 else np.full_like(push, np.inf)
-    return HubSupport(hole, outside, max(ends[0].start, work.length - ends[1].end), pressure)
+    recess = max(ends[0].start, work.length - ends[1].end)
+    return HubSupport(hole, max(hole, mouth), outside, recess, pressure)
 
 
 def bears(trial: Trial, support: HubSupport) -> bool:
@@ -97,7 +99,7 @@ def support_figures(trial: Trial) -> tuple[Figure, ...]:
     inputs = (
         given("push", likely(trial.grip.push_on), "N"),
         given("hub outside", s.outside, "m"),
-        given("hole of the ring", s.hole, "m"),
+        given("hole of the ring, or mouth of the bore", s.opening, "m"),
     )
     clearance = trial.tables.allowance("support_clearance").source
     return (

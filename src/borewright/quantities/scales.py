@@ -114,7 +114,7 @@ def _force(size: float) -> Pair:
 
 
 def _torque(size: float) -> Pair:
-    inch = _named("torque", "lbf·ft" if size >= 100 else "lbf·in", rounding.shop)
+    inch = _named("torque", "lbf·ft" if size >= 1000 else "lbf·in", rounding.shop)
     return inch, _named("torque", "N·m", rounding.shop)
 
 

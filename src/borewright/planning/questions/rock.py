@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import numpy as np
 
 from borewright.answer.records import Demand, Draws, Figure, Input, Question, Verdict
@@ -12,19 +14,23 @@ from borewright.planning.judge import judge
 from borewright.planning.margins import rock_arm, rock_margins, tilt_of, walk_of
 from borewright.planning.trial import Trial
 
+FAR = 1.5
+"""Ours: the pencil rule is said beside where it is so many times off."""
+
 
 def ask_rock(trial: Trial) -> Question:
     """Margin: the tilt under which the grip lifts over that of the worst cut, with some in hand."""
     margins = [rock_margins(trial.hold, trial.grip, d) for d in trial.demands]
     margin, worst = min(zip(margins, trial.demands, strict=True), key=lambda m: likely(m[0]))
     best, low = likely(margin), low_end(margin)
+    verdict = judge("rock", best, low, trial.tables)
     return Question(
         "rock",
-        judge("rock", best, low, trial.tables),
+        verdict,
         best,
         low,
         _reason(trial, worst, best, low),
-        _changes(trial, worst),
+        _changes(trial, worst, sound=verdict is Verdict.YES),
         _figures(trial, worst, margin),
         (trial.tables.threshold("rock").source,),
     )
@@ -38,22 +44,51 @@ def rock_verdict(trial: Trial, demand: Demand) -> Verdict:
 
 def _reason(trial: Trial, worst: Demand, best: float, low: float) -> str:
     kept = likely(walk_of(trial.hold.facts, worst))
-    in_hand = f" with {kept:.1f} kept in hand because the load goes round" if kept > 1 else ""
-    return (
-        f"The grip stands {times(best)} the tilt of the worst cut{in_hand}, "
-        f"{times(low)} in the poor case (1 in 20)."
+    in_hand = f", with {kept:.1f} kept in hand because the load goes round" if kept > 1 else ""
+    return " ".join(
+        (
+            f"A fifth of the grip would lift at {times(best)} the tilt of the worst cut, at "
+            f"{times(low)} in the poor case (1 in 20){in_hand}.",
+            *_beside_springs(trial, worst),
+        )
     )
 
 
-def _changes(trial: Trial, worst: Demand) -> str:
+def _beside_springs(trial: Trial, worst: Demand) -> Iterator[str]:
+    """What the pencil rule would say, where that is far from it."""
+    over = _over_springs(trial, likely(trial.hold.lift_moment(trial.grip.setting)))
+    if over > FAR:
+        yield (
+            f"By pencil, as springs round the bore, it would be {over:.1f} times less: they leave out "
+            "that a tilt closes the free part on the mandrel."
+        )
+    elif 0 < over < 1 / FAR:
+        yield f"By pencil, as springs round the bore, it would be {1 / over:.1f} times more."
+
+
+def _over_springs(trial: Trial, held: float) -> float:
+    """The elastic lift moment over that of the pencil, both of the whole grip."""
+    pencil = lift_moment(likely(trial.grip.normal_force), likely(trial.grip.contact_length))
+    return held / float(pencil) if pencil > 0 else 0.0
+
+
+def _changes(trial: Trial, worst: Demand, *, sound: bool) -> str:
+    if sound:
+        return "Nothing needs to."
     cut = next(c for c in trial.cuts if c.id == worst.cut)
+    longer = "a longer hub" if _bears_whole(trial) else "a shorter reach past the grip"
     if cut.kind == "gear":
         left_open = any(w.kind == "gear" and w.depth is None for w in trial.job.cuts)
-        passes = (
-            "two or three passes do not mend it, more passes may" if left_open else "more passes"
-        )
-        return f"A lighter feed, more travel, or a longer hub; {passes}."
-    return "More travel, a longer hub, a lighter cut, or cutting nearer the middle of the grip."
+        passes = "two or three passes do not mend it, more passes may"
+        passes = passes if left_open else "more passes"
+        return f"A lighter feed, more travel, or {longer}; {passes}."
+    return f"More travel, {longer}, a lighter cut, or cutting nearer the middle of the grip."
+
+
+def _bears_whole(trial: Trial) -> bool:
+    line = trial.hold.line
+    metal = float((line.edges[1:] - line.edges[:-1]) @ (line.outside > 0))
+    return likely(trial.grip.contact_length) > 0.97 * metal
 
 
 def _figures(trial: Trial, demand: Demand, margin: Draws) -> tuple[Figure, ...]:
@@ -83,9 +118,8 @@ def _grip(trial: Trial, demand: Demand, held: Draws) -> tuple[Input, ...]:
     """The pencil's numbers, and the factor from its lift moment to the elastic one."""
     force = likely(trial.grip.normal_force) * demand.grip_left
     length = likely(trial.grip.contact_length)
-    by_pencil = float(lift_moment(force, length))
     return (
         given("normal force", force, "N"),
         given("contact length", length, "m"),
-        given("elastic over springs", likely(held) / by_pencil if by_pencil > 0 else 1.0),
+        given("elastic over springs", _over_springs(trial, likely(held) / demand.grip_left) or 1.0),
     )
