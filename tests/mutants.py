@@ -104,8 +104,8 @@ MUTANTS = (
     Mutant(
         "a tilting body that does not shear across its radius",
         "mechanics/tilt_body.py",
-        "shear * (a[3] * b[3] + a[4] * b[4] + a[5] * b[5])",
-        "shear * (a[3] * b[3] + a[5] * b[5])",
+        "((AROUND, BY_R, 1.0), (RADIAL, OVER_R, -1.0), (AROUND, OVER_R, -1.0))",
+        "((AROUND, BY_R, 0.0), (RADIAL, OVER_R, 0.0), (AROUND, OVER_R, 0.0))",
     ),
     Mutant(
         "a strip's load without the radius it stands on",
@@ -122,8 +122,8 @@ MUTANTS = (
     Mutant(
         "no pull round the bore in the weak form",
         "mechanics/elastic_body.py",
-        "2 * shear * (a * e + b * f + c * g)",
-        "2 * shear * (a * e + b * f)",
+        "((RADIAL, OVER_R, 1.0),)",
+        "((RADIAL, OVER_R, 0.0),)",
     ),
     Mutant(
         "a span over whole pitches without its tooth",

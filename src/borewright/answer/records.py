@@ -215,6 +215,7 @@ class ProofLoad:
     """A weight on an arm that proves the grip: `force` hangs at `arm` from the axis.
 
     `by_hand`: so little is asked that a hand's twist of the rim proves it, and no weight is hung.
+    `by_cord`: the work is too small or too thin to clamp an arm to, so that a cord pulls its rim.
     """
 
     torque: NewtonMetre
@@ -224,6 +225,7 @@ class ProofLoad:
     rim_force: Newton
     factor: float
     by_hand: bool = False
+    by_cord: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,6 +36,10 @@ def table_height(picture: PressedPicture) -> float:
     return ROW * (len(picture.bands) + 1.5)
 
 
+def _percent(share: float) -> str:
+    return rounding.significant(100 * share, 2 if share >= 0.1 else 1)
+
+
 def band_words(band: TensionBand, size: float) -> tuple[str, str, str]:
     """From, to and share, as the table prints them.
 
@@ -44,7 +48,7 @@ def band_words(band: TensionBand, size: float) -> tuple[str, str, str]:
     """
     low = "under" if band.low is None else _plain(band.low / size)
     shares = [0.0 if band.share_low is None else band.share_low, band.share_high]
-    said = " to ".join(rounding.significant(100 * share, 2) for share in shares)
+    said = " to ".join(_percent(share) for share in shares)
     return low, _plain(band.high / size), f"{said} %"
 
 

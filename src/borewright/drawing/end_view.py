@@ -30,6 +30,8 @@ from borewright.quantities.show import Show
 LINE = 4.0
 _SAMPLE = 8.0
 """Length of the sample of a line in the key, mm."""
+_CLAMP = 4.0
+"""How far in from the rim the clamp of the arm reaches, mm."""
 _ARM_BEYOND = 8.0
 """How far the arm is drawn beyond the rim when its true length does not fit, mm."""
 
@@ -57,7 +59,7 @@ def end_view(
         *_forward(layout),
         *_work(eye),
         *_slip(eye),
-        *(_arm(eye, proof) if proof and not proof.by_hand else ()),
+        *(_arm(eye, proof) if proof and not (proof.by_hand or proof.by_cord) else ()),
         *(_dog(eye) if layout.driven_by == DOG else _holder(eye)),
         *end_hidden(layout, eye.cx, eye.cy, eye.size),
         *(_rotation(eye, half) if layout.turns else ()),
@@ -178,14 +180,21 @@ def _rotation(eye: _Eye, half: float) -> tuple[Item, ...]:
 
 
 def _arm(eye: _Eye, proof: ProofLoad) -> tuple[Item, ...]:
-    """A bar strapped to the work, out to the left, with its weight; drawn short when it must be."""
+    """A bar clamped to the rim, out to the left, with its weight; drawn short when it must be."""
     rim = eye.size(outside(eye.layout)) / 2
     true, room = eye.size(proof.arm), max(eye.cx - 4.0, 1.0)
     reach = true if rim < true <= room else min(rim + _ARM_BEYOND, room)
     left, x, y, thick = eye.cx - reach, eye.cx, eye.cy, 1.1
-    bar = ((left, y - thick), (x, y - thick), (x, y + thick), (left, y + thick))
+    inner = x - rim + min(_CLAMP, 0.4 * rim)
+    bar = ((left, y - thick), (inner, y - thick), (inner, y + thick), (left, y + thick))
+    jaw = ((x - rim - 1.0, y - 2.2), (inner, y - 2.2), (inner, y + 2.2), (x - rim - 1.0, y + 2.2))
     broken = () if reach == true else _break(x - (rim + reach) / 2, y, thick)
-    return (Path(bar, LineKind.THIN, True, "white", "arm"), *broken, *_weight(left + 1.0, y))
+    return (
+        Path(bar, LineKind.THIN, True, "white", "arm"),
+        Path(jaw, LineKind.VISIBLE, True, "white", "arm-clamp"),
+        *broken,
+        *_weight(left + 1.0, y),
+    )
 
 
 def _break(x: float, y: float, thick: float) -> tuple[Item, ...]:
@@ -237,5 +246,8 @@ def proof_words(proof: ProofLoad, show: Show) -> str:
     """The proof load as a sentence."""
     if proof.by_hand:
         return "Proof load: a hard twist of the rim by hand must not slip it."
+    if proof.by_cord:
+        pull = show.force(proof.rim_force)
+        return f"Proof load: {pull} at the rim, by a cord wound round it, must not slip it."
     arm, force = show.length(proof.arm), show.force(proof.force)
     return f"Proof load: {force} hung {arm} from the axis must not slip it."

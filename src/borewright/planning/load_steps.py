@@ -36,10 +36,20 @@ def between_centers(trial: Trial) -> Line:
     return set_up(trial.cuts[0], trial.show)
 
 
+CHAMFER = {"inch": 0.0254 / 64, "mm": 0.0005}
+"""Leg (m) of a chamfer that keeps the facing tool off the mandrel and costs no grip to speak of; ours."""
+
+
 def mouths_words(trial: Trial) -> str:
     """What the mouths of the bore want: a chamfer only where a tool faces towards them."""
     if any(c.on_lathe for c in trial.cuts):
-        return "Chamfer both ends of the bore wider than the mandrel: facing stops in the chamfer."
+        if all(trial.job.work.chamfers.legs):
+            return "Its chamfers are as stated: facing stops in them."
+        leg = trial.show.length(CHAMFER[trial.job.units])
+        return (
+            f"Chamfer both ends of the bore by about {leg}, no more where the hub is short: facing stops "
+            "in the chamfer."
+        )
     return "No burr at either end of the bore."
 
 

@@ -41,8 +41,12 @@ def _notes(
         yield (
             "Spokes and the rim they carry are left out: only the metal all round the bore is drawn and counted."
         )
-    if work.keyway or work.cross_hole:
-        yield "Keyway and cross hole are not in this picture; what they add is in the plan's crack answer."
+    cuts = [name for name, cut in (("keyway", work.keyway), ("cross hole", work.cross_hole)) if cut]
+    if cuts:
+        missing = " and ".join(cuts)
+        yield f"Not in this picture: the {missing}; the plan's crack answer counts that."
+    if trial.mandrel.hole:
+        yield "The mandrel's own bore is counted and not drawn."
     if state.joined.healed:
         yield "Edges of the outline a hair apart are taken as one."
 

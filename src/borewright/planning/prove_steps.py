@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from borewright.answer.records import Input, ProofLoad
+from borewright.answer.records import Figure, Input, ProofLoad
 from borewright.mechanics.spread import likely
 from borewright.planning.figures import figure, given
 from borewright.planning.load_steps import Line, between_centers
@@ -29,28 +29,21 @@ def prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
     turns = any(c.space is None for c in trial.cuts)
     way = "against the way the work turns" if turns else "one way and then the other"
     pulled = f"pull {show.force(proof.rim_force)} at the rim by a cord"
-    hung = (
+    hung = f"{pulled.capitalize()} wound round it, {way}"
+    armed = (
         f"Hang {show.weight(proof.force / GRAVITY)}, the arm's own pull counted, {show.length(proof.arm)} from the "
         f"axis on a level arm clamped to the rim (or {pulled}), {way}"
     )
     yield (
         "Proof load",
-        f"Power off, spindle held{_taken_up(trial)}. {_twisted(proof, show) or hung}: {proof.factor:g} times the hardest cut below. The pencil "
+        f"Power off, spindle held{_taken_up(trial)}. {_twisted(proof, show) or (hung if proof.by_cord else armed)}: {proof.factor:g} times the hardest cut below. The pencil "
         f"line must not break; if it does, {'drive' if trial.shop.hammers else 'press'} further or cut lighter. "
         f"Then {'' if proof.by_hand else 'take arm, weight and cord off, '}free the spindle, and turn once by "
         f"hand.{_first_and_strange(trial)}",
         ()
         if proof.by_hand
         else (
-            figure(
-                "proof_weight",
-                proof.force / GRAVITY,
-                "kg",
-                "mass",
-                "proof_load",
-                _proof_inputs(trial, proof),
-            ),
-            figure("proof_arm", proof.arm, "m", "length", "", sources=("ours",)),
+            *(() if proof.by_cord else _armed(trial, proof)),
             figure(
                 "proof_rim_force",
                 proof.rim_force,
@@ -61,6 +54,16 @@ def prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
             ),
         ),
         ("line held",),
+    )
+
+
+def _armed(trial: Trial, proof: ProofLoad) -> tuple[Figure, ...]:
+    """The weight, and the arm that it hangs on."""
+    weight = proof.force / GRAVITY
+    inputs = _proof_inputs(trial, proof)
+    return (
+        figure("proof_weight", weight, "kg", "mass", "proof_load", inputs),
+        figure("proof_arm", proof.arm, "m", "length", "", sources=("ours",)),
     )
 
 

@@ -15,6 +15,9 @@ from borewright.planning.margins import demand_on_uncut
 from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.trial import Trial
 
+SMALL, THIN = 2.5, 0.25
+"""Ours: outside and wall over bore below which no arm is clamped to the work."""
+
 
 def push_advice(trial: Trial) -> PushAdvice:
     """Push to expect, push that proves the cut in the poor case, push to stop at, torque proved."""
@@ -91,4 +94,15 @@ def proof_load(trial: Trial) -> ProofLoad:
     rim = trial.job.work.outside / 2
     twist, pull = (trial.tables.allowance(name).low for name in ("hand_twist", "hand_pull"))
     by_hand = torque < twist and torque / rim < pull
-    return ProofLoad(torque, arm, torque / arm, rim, torque / rim, factor, by_hand)
+    force = torque / arm
+    return ProofLoad(
+        torque, arm, force, rim, torque / rim, factor, by_hand, by_cord=_no_room_for_an_arm(trial)
+    )
+
+
+def _no_room_for_an_arm(trial: Trial) -> bool:
+    """Small work hides behind its dog, and a clamp squeezes thin work on to the mandrel."""
+    work = trial.job.work
+    line = trial.hold.line
+    wall = (float(line.outside[line.outside > 0].min()) - work.bore.size) / 2
+    return work.outside < SMALL * work.bore.size or wall < THIN * work.bore.size

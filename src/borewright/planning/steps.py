@@ -106,6 +106,16 @@ def _press_on(trial: Trial, push: PushAdvice) -> Iterator[Line]:
     )
 
 
+HARDLY = 1e-6
+"""Growth (m) of the outside below which no micrometer sees it; ours."""
+
+
+def _larger(growth: float, trial: Trial) -> str:
+    if growth < HARDLY:
+        return "what it measures off it"
+    return f"up to {trial.show.small(growth)} larger than off it, most towards face {trial.hold.leading}"
+
+
 def _least_push(push: PushAdvice) -> float:
     """The low end of the push to expect (N)."""
     return push.expected.best if push.expected.low is None else push.expected.low
@@ -232,7 +242,7 @@ def _turn(trial: Trial) -> Iterator[Line]:
     yield (
         "Cool, then the last size",
         f"Let work and mandrel come to one temperature before the last pass and before measuring.{to_size} On the mandrel "
-        f"the outside measures up to {trial.show.small(growth)} larger than off it, most towards face {trial.hold.leading}.",
+        f"the outside measures {_larger(growth, trial)}.",
         (*size, figure("outside_growth", growth, "m", "small", "outside_growth")),
         ("finished outside",),
     )

@@ -111,10 +111,11 @@ def proof_words(plan: Plan, show: Show) -> str:
             f"hand proves it, {proof.factor:g} times and more ({show.torque(proof.torque)}). The "
             "pencil line must stay whole."
         )
+    hung = f"{show.force(proof.force)} at {show.length(proof.arm)} or "
     return (
         f"Proof load before cutting: {show.torque(proof.torque)}, {proof.factor:g} times the "
-        f"cut, is {show.force(proof.force)} at {show.length(proof.arm)} or "
-        f"{show.force(proof.rim_force)} at the rim. The pencil line must stay whole."
+        f"cut, is {'' if proof.by_cord else hung}{show.force(proof.rim_force)} at the rim"
+        f"{', by a cord' if proof.by_cord else ''}. The pencil line must stay whole."
     )
 
 

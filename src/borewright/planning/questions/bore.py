@@ -175,10 +175,14 @@ def _changes(trial: Trial) -> str:
     )
 
 
+LEAST_CUT = 2.5e-6
+"""The least (m) that a reamer or a lap is asked to take; ours."""
+
+
 def _opened(trial: Trial) -> str:
     """How to open a bore that is too small: by the shop's own reamer where one cuts inside."""
     (low, high), bore, show = trial.window, ruling_bore(trial), trial.show
-    least = f"Open the bore by at least {show.small(low - bore)}"
+    least = f"Open the bore by at least {show.small(max(low - bore, LEAST_CUT))}"
     found = reamer_between(trial.job.shelf.reamers, low, high, bore)
     if found is None:
         return least
