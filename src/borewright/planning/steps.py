@@ -110,6 +110,12 @@ HARDLY = 1e-6
 """Growth (m) of the outside below which no micrometer sees it; ours."""
 
 
+def _grown(growth: float) -> tuple[Figure, ...]:
+    if growth < HARDLY:
+        return ()
+    return (figure("outside_growth", growth, "m", "small", "outside_growth"),)
+
+
 def _larger(growth: float, trial: Trial) -> str:
     if growth < HARDLY:
         return "what it measures off it"
@@ -243,7 +249,7 @@ def _turn(trial: Trial) -> Iterator[Line]:
         "Cool, then the last size",
         f"Let work and mandrel come to one temperature before the last pass and before measuring.{to_size} On the mandrel "
         f"the outside measures {_larger(growth, trial)}.",
-        (*size, figure("outside_growth", growth, "m", "small", "outside_growth")),
+        (*size, *_grown(growth)),
         ("finished outside",),
     )
 
