@@ -10,7 +10,7 @@ Work and mandrel answer as two elastic bodies (`taper_contact`); `taper_rings` i
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -76,6 +76,12 @@ class TaperHold:
     def length(self) -> Metre:
         return float(self.line.edges[-1])
 
+    @cached_property
+    def bears(self) -> Metre:
+        """Length of bore (m) that can bear: without counterbores, reliefs and chamfers."""
+        edges = self.line.edges
+        return float((edges[1:] - edges[:-1]) @ (self.line.outside > 0))
+
     @property
     def likely_touch(self) -> Metre:
         return float(self.touch[0])
@@ -84,7 +90,7 @@ class TaperHold:
         """Grip at a travel (m) past first touch: less peaks in all, less warmth when cutting."""
         f, m, d = self.facts, self.mandrel, float(self.sizes.min())
         pressed = self.state(setting, f.lost_rough)
-        warm = self.state(setting, self._lost_warm)
+        warm = self.warm(setting)
         tight = self.state(setting, np.zeros(1))
         cold = self.round_the_bore(pressed)
         return Grip(
@@ -107,8 +113,12 @@ class TaperHold:
 
     def lift_moment(self, setting: Metre) -> Draws:
         """Tilt (N·m) at a travel (m) under which a fifth of the grip lifts once a turn, warm."""
-        warm = self.round_the_bore(self.state(setting, self._lost_warm))
-        return warm * arm_of(self, setting, self._lost_warm)
+        force = self.round_the_bore(self.warm(setting))
+        return force * arm_of(self, setting, self._lost_warm)
+
+    def warm(self, setting: Metre) -> PressedState:
+        """The joint at a travel (m) as the cut finds it: peaks flattened and the work warm."""
+        return self.state(setting, self._lost_warm)
 
     @property
     def _lost_warm(self) -> Draws:
@@ -118,7 +128,8 @@ class TaperHold:
 
     def state(self, travel: Metre, lost: Draws, *, likely_only: bool = False) -> PressedState:
         """What the joint does at a travel (m), so much interference lost (m), for every draw."""
-        return contact_state(self, travel, lost, 1 if likely_only else len(self.touch))
+        found = contact_state(self, travel, lost, 1 if likely_only else len(self.touch))
+        return replace(found, contact_length=np.minimum(found.contact_length, self.bears))
 
     def by_rings(self, travel: Metre, lost: Draws) -> PressedState:
         """The likely case by rings side by side, for the pencil."""

@@ -59,10 +59,21 @@ def chamfered(
     >>> [tuple(None if v is None else round(v, 6) for v in piece) for piece in cut]
     [(0.0, 0.0001, 0.04, 0.0183), (0.0001, 0.0002, 0.04, 0.0181), (0.0002, 0.03, 0.04, None)]
     """
+    legs = counted(legs, bore)
     if not any(legs):
         return tuple(pieces)
     steps = _steps(bearing(bore_line(pieces, bore)), bore, legs, step)
     return tuple(part for piece in pieces for part in _cut(piece, bore, steps))
+
+
+def counted(legs: tuple[Metre, Metre], bore: Metre) -> tuple[Metre, Metre]:
+    """The legs (m) that count: one below a sliver of the bore breaks an edge and no more.
+
+    >>> counted((0.00001, 0.0005), 0.018)
+    (0.0, 0.0005)
+    """
+    a, b = (leg if leg >= SLIVER * bore else 0.0 for leg in legs)
+    return a, b
 
 
 def bearing(line: BoreLine) -> tuple[Metre, Metre]:

@@ -23,6 +23,9 @@ BORE: Final[Ratio] = 0.5
 SLIVER: Final[Ratio] = 2e-3
 """Edges of the outline nearer than this (in bore diameters) are taken as one."""
 
+RELIEF: Final[Ratio] = 1e-5
+"""An inside larger than the bore's by this (radius over d) or more is a relief: it never bears."""
+
 MOST_EDGES: Final = 120
 """More different edges than this along either way are no wheel."""
 
@@ -54,6 +57,7 @@ def revolved(rings: Sequence[Ring]) -> Revolved:
     if not rings:
         raise OutsideModel("rings", 0, "at least one")
     z, z_healed = _snapped([edge for ring in rings for edge in ring[:2]], ())
+    rings, relieved = _relief_kept(rings)
     r, r_healed = _snapped([edge for ring in rings for edge in ring[2:]], (BORE,))
     if max(len(z), len(r)) > MOST_EDGES:
         raise OutsideModel("edges of the outline", max(len(z), len(r)), f"at most {MOST_EDGES}")
@@ -67,10 +71,21 @@ def revolved(rings: Sequence[Ring]) -> Revolved:
         raise OutsideModel("bore", 0, "an outline that reaches the bore")
     if min(ring[2] for ring in whole) < BORE:
         raise OutsideModel("inside of a ring", min(ring[2] for ring in whole), "the bore or more")
-    found = Revolved(whole, z, r, bearing, z_healed or r_healed or len(whole) < len(rings))
+    healed = z_healed or r_healed or relieved or len(whole) < len(rings)
+    found = Revolved(whole, z, r, bearing, healed)
     if _pieces(found) > 1:
         raise OutsideModel("pieces of the outline", _pieces(found), "one, all joined")
     return found
+
+
+def _relief_kept(rings: Sequence[Ring]) -> tuple[list[Ring], bool]:
+    """Reliefs shallower than a sliver made as deep as one: a relief must never come to bear."""
+    shallow = BORE + RELIEF, BORE + SLIVER
+    kept = [
+        (start, end, shallow[1] if shallow[0] < low < shallow[1] else low, high)
+        for start, end, low, high in rings
+    ]
+    return kept, kept != [tuple(ring) for ring in rings]
 
 
 def cells(body: Revolved, z: Floats, r: Floats) -> np.ndarray:

@@ -32,9 +32,13 @@ def spread(
     inputs: tuple[Input, ...] = (),
     sources: tuple[str, ...] = (),
 ) -> Figure:
-    """A figure whose band is that of its draws."""
-    band = low_end(draws), high_end(draws)
-    return figure(name, likely(draws), unit, kind, formula, inputs, sources, band)
+    """A figure whose band is that of its draws, the likely case within it.
+
+    A result that rises and falls with its inputs may have its likely case beyond nineteen in twenty.
+    """
+    best = likely(draws)
+    band = min(low_end(draws), best), max(high_end(draws), best)
+    return figure(name, best, unit, kind, formula, inputs, sources, band)
 
 
 def given(label: str, value: float, unit: str = "", kind: str = "") -> Input:

@@ -102,10 +102,9 @@ def _interference(trial: Trial) -> tuple[tuple[Metre, ...], tuple[Metre, ...], t
 
 def _grips(trial: Trial) -> Metre | None:
     """The length that bears; None where the bore is relieved on the way, and grip with it."""
-    line = trial.hold.line
-    start, end = bearing(line)
-    metal = float((line.edges[1:] - line.edges[:-1]) @ (line.outside > 0))
-    return likely(trial.grip.contact_length) if end - start - metal < 1e-9 else None
+    start, end = bearing(trial.hold.line)
+    unbroken = end - start - trial.hold.bears < 1e-9
+    return likely(trial.grip.contact_length) if unbroken else None
 
 
 def _slip_circle(trial: Trial) -> tuple[Metre | None, Metre | None]:

@@ -70,7 +70,7 @@ def stress_words(trial: Trial) -> str:
 
 def _why(trial: Trial, off: float) -> str:
     """The strongest of the reasons that this work has."""
-    part = likely(trial.grip.contact_length) < 0.97 * _bearing(trial)
+    part = likely(trial.grip.contact_length) < 0.97 * trial.hold.bears
     if any(trial.job.work.chamfers.legs) and off < 0:
         return "they leave out the metal beside the chamfers, which helps the bore that bears"
     if len(trial.job.work.pieces) > 1:
@@ -82,8 +82,3 @@ def _why(trial: Trial, off: float) -> str:
     if part:
         return "the free part of the hub helps the part that bears"
     return "the mandrel that stands out of both faces props the ends of the bore"
-
-
-def _bearing(trial: Trial) -> float:
-    line = trial.hold.line
-    return float((line.edges[1:] - line.edges[:-1]) @ (line.outside > 0))

@@ -251,7 +251,6 @@ def _shortest(
     fills = grips.first(lambda g: g.setting >= least)
     strained = grips[min(fills, len(grips) - 1)]
     if crack_share(strained, hold, tables) < EASY:
-        bears = float((hold.line.outside > 0) @ (hold.line.edges[1:] - hold.line.edges[:-1]))
-        enough = grips.first(lambda g: likely(g.contact_length) >= MOST_OF_IT * bears)
+        enough = grips.first(lambda g: likely(g.contact_length) >= MOST_OF_IT * hold.bears)
         fills = min(fills, max(enough, grips.first(lambda g: g.setting >= usual.low)))
     return max(serves, fills)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from borewright.errors import RefusedInput
+from borewright.errors import OutsideModel, RefusedInput
 from borewright.holding.bore_shape import bore_shape
 from borewright.holding.elastic_joint import Joint, joint
 from borewright.holding.measured_mandrel import (
@@ -36,6 +36,9 @@ from borewright.mechanics.taper import touch_position
 from borewright.quantities.si import Metre, Newton, Pascal
 from borewright.reference.library import Tables
 from borewright.service.fit_records import FitInput, FitResult, Taken, material_taken
+
+MOST_POISSON = 0.499
+"""A body that keeps its volume altogether is beyond these elements; rings take up to 0.5."""
 
 HOOP_WINDOW = (0.05, 0.95)
 TENSION_WINDOW = (0.01, 0.99)
@@ -203,7 +206,14 @@ class _Known:
         end = self.body.end_length
         out = self.ground + end - (seat - self.bore_start), seat - self.bore_end + end
         bodies = self.work, self.mandrel
-        return joint(self.pieces, self.asked.bore, *bodies, out, self.body.hole)
+        for name, body in zip(("--work-poisson", "--mandrel-poisson"), bodies, strict=True):
+            if float(body.poisson) > MOST_POISSON:
+                raise RefusedInput(name, f"{float(body.poisson):g}", f"up to {MOST_POISSON:g}")
+        try:
+            return joint(self.pieces, self.asked.bore, *bodies, out, self.body.hole)
+        except OutsideModel as trouble:
+            found = f"{trouble.quantity}: {trouble.value}"
+            raise RefusedInput("the outline", found, trouble.allowed) from None
 
     def overlap(self, joined: Joint, seat: Metre, lost: Metre) -> Floats:
         """Overlap on diameter (m) on every strip; none beyond the ground length."""

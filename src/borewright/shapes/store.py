@@ -1,9 +1,9 @@
 """Files of shapes: each whole or absent, checked when read, bounded in number.
 
-A file is a line with the checksum of the rest, then the arrays as numpy keeps them. Whoever builds
-a shape writes it under a name of its own and renames it, so that several processes may share a
-folder. A file that is damaged or not ours is passed over, and built again. Where nothing can be
-written, nothing is kept: that is no error.
+A file is a line with the checksum of its name and the rest, then the arrays as numpy keeps them.
+Whoever builds a shape writes it under a name of its own and renames it, so that several processes
+may share a folder. A file that is damaged or not ours is passed over, and built again. Where
+nothing can be written, nothing is kept: that is no error.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ from io import BytesIO
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 from typing import Any, Final, TypeVar
+from zipfile import BadZipFile
 
 import numpy as np
 
@@ -47,10 +48,10 @@ def kept(key: str, kind: type[Shape]) -> Shape | None:
         return None
     path = place / f"{key}.shape"
     try:
-        content = path.read_bytes()
+        content = path.read_bytes() if path.is_file() else b""
     except OSError:
         return None
-    found = _read(content, kind)
+    found = _read(content, key, kind)
     if found is not None:
         with suppress(OSError):
             os.utime(path)
@@ -67,7 +68,7 @@ def keep(key: str, shape: Any) -> None:
         with NamedTemporaryFile(dir=place, prefix=".", delete=False) as out:
             name = Path(out.name)
             try:
-                out.write(_written(shape))
+                out.write(_written(key, shape))
                 out.close()
                 name.replace(place / f"{key}.shape")
             except OSError:
@@ -76,22 +77,27 @@ def keep(key: str, shape: Any) -> None:
         _bound(place)
 
 
-def _written(shape: Any) -> bytes:
+def _written(key: str, shape: Any) -> bytes:
     arrays = {f.name: getattr(shape, f.name) for f in fields(shape)}
     out = BytesIO()
     np.savez(out, **arrays)
     content = out.getvalue()
-    return hashlib.sha256(content).hexdigest().encode() + b"\n" + content
+    return _checksum(key, content) + b"\n" + content
 
 
-def _read(content: bytes, kind: type[Shape]) -> Shape | None:
+def _checksum(key: str, content: bytes) -> bytes:
+    """Of content and name: a file under another's name is not that other."""
+    return hashlib.sha256(key.encode() + content).hexdigest().encode()
+
+
+def _read(content: bytes, key: str, kind: type[Shape]) -> Shape | None:
     line, _, rest = content.partition(b"\n")
-    if hashlib.sha256(rest).hexdigest().encode() != line:
+    if _checksum(key, rest) != line:
         return None
     try:
         with np.load(BytesIO(rest), allow_pickle=False) as arrays:
             return kind(**{f.name: _plain(arrays[f.name]) for f in fields(kind)})  # type: ignore[arg-type]
-    except (KeyError, ValueError, OSError):
+    except (KeyError, ValueError, OSError, BadZipFile):
         return None
 
 

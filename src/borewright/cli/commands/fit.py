@@ -195,6 +195,12 @@ def _none_or(typed: dict[str, Any], name: str) -> float:
     return size or 0.0
 
 
+def _hoop(r: Any, show: Any) -> str:
+    if r.largest_bore_tension <= 0:
+        return "Away from its ends the bore sees no hoop tension"
+    return f"The bore sees {show.pressure(r.largest_bore_tension)} of hoop tension"
+
+
 def _ratio(text: str | None, where: str, most: float) -> float | None:
     return None if text is None else read_number(text, where, zero=True, most=most)
 
@@ -237,8 +243,8 @@ def _words(r: FitResult, units: Any) -> str:
         f"{s.pressure(r.mean_pressure)} on average.",
         f"Push on {s.force(r.push_on_force)}, push off {s.force(r.push_off_force)}, "
         f"slips at {s.torque(r.slip_torque)} with no load along the mandrel.",
-        f"The bore sees {s.pressure(r.largest_bore_tension)} of hoop tension "
-        f"({s.pressure(r.largest_tension)} near the face); the outside grows {s.small(r.outside_growth)}.",
+        f"{_hoop(r, s)} ({s.pressure(r.largest_tension)} near the face); "
+        f"the outside grows {s.small(r.outside_growth)}.",
         window,
     ]
     return "\n".join([*lines, *measured_lines(r, s), taken_words(r.assumed, s)])

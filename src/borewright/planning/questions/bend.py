@@ -94,9 +94,14 @@ def springs_back(trial: Trial) -> Draws:
 
 def worst_deflection_per_newton(trial: Trial) -> float:
     """Largest deflection (m/N) at the tool with the tool anywhere along the work."""
+    return _worst(trial)[0]
+
+
+def _worst(trial: Trial) -> tuple[float, Metre]:
+    """Largest deflection (m/N), and where (m) from the small end's center."""
     bar, start, end = _bar(trial)
-    places = np.linspace(start, end, 5)
-    return max(deflection(bar, float(p), 1.0) for p in places)
+    places = (float(p) for p in np.linspace(start, end, 5))
+    return max((deflection(bar, p, 1.0), p) for p in places)
 
 
 def _bar(trial: Trial) -> tuple[Bar, float, float]:
@@ -172,7 +177,12 @@ def _figures(
 
 
 def _per_force(trial: Trial, per_newton: float) -> Figure:
-    spring = trial.tables.allowance("center_stiffness")
+    spring, m = trial.tables.allowance("center_stiffness"), trial.mandrel
+    modulus, at = float(trial.hold.facts.mandrel.modulus), _worst(trial)[1]
+    span, other = m.overall_length, m.overall_length - at
+    inertia = np.pi * (m.nominal**4 - m.hole**4) / 64
+    bent = (at * other) ** 2 / (3 * modulus * inertia * span)
+    plain = bent + (at**2 + other**2) / span**2 / spring.best
     return figure(
         "deflection_per_force",
         per_newton,
@@ -181,8 +191,13 @@ def _per_force(trial: Trial, per_newton: float) -> Figure:
         "beam_deflection",
         (
             given("mandrel", trial.mandrel.nominal, "m"),
-            given("between centers", trial.mandrel.overall_length, "m"),
+            given("hole", m.hole, "m"),
+            given("E", modulus, "Pa"),
+            given("between centers", span, "m"),
+            given("a", at, "m"),
+            given("b", other, "m"),
             given("stiffness of a center", spring.best, "N/m"),
+            given("stepped over plain", per_newton / float(plain)),
         ),
         (spring.source,),
     )

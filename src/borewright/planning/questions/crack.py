@@ -61,6 +61,10 @@ def _forbidden(trial: Trial) -> tuple[str, str]:
     flawed = flaw_forbids(trial.job, brittle=trial.hold.facts.brittle)
     if flawed:
         return flawed, f"{LOOK} Else {elsewhere}"
+    leg = max(trial.job.work.chamfers.legs)
+    if 0 < left <= leg and outermost_inside(trial.job) == trial.job.work.bore.size:
+        said = f"The chamfer of {trial.show.length(leg)} would go through the {trial.show.length(left)} of wall that the cuts leave."
+        return said, "A smaller chamfer, or more wall."
     if left < trial.tables.allowance("least_wall").best:
         return _thin_reason(trial), f"Leave more wall, or {elsewhere}"
     holed = hole_forbids(trial)

@@ -13,6 +13,7 @@ from borewright.planning.figures import given, spread, times
 from borewright.planning.judge import judge
 from borewright.planning.margins import rock_arm, rock_margins, tilt_of, walk_of
 from borewright.planning.trial import Trial
+from borewright.quantities.si import Metre
 
 FAR = 1.5
 """Ours: the pencil rule is said beside where it is so many times off."""
@@ -67,9 +68,14 @@ def _beside_springs(trial: Trial, worst: Demand) -> Iterator[str]:
 
 
 def _over_springs(trial: Trial, held: float) -> float:
-    """The elastic lift moment over that of the pencil, both of the whole grip."""
-    pencil = lift_moment(likely(trial.grip.normal_force), likely(trial.grip.contact_length))
+    """The elastic lift moment over that of the pencil, both of the whole grip and warm."""
+    pencil = lift_moment(likely(trial.grip.normal_force), _warm_contact(trial))
     return held / float(pencil) if pencil > 0 else 0.0
+
+
+def _warm_contact(trial: Trial) -> Metre:
+    """Length (m) that still bears when the work runs warm."""
+    return likely(trial.hold.warm(trial.grip.setting).contact_length)
 
 
 def _changes(trial: Trial, worst: Demand, *, sound: bool) -> str:
@@ -86,9 +92,7 @@ def _changes(trial: Trial, worst: Demand, *, sound: bool) -> str:
 
 
 def _bears_whole(trial: Trial) -> bool:
-    line = trial.hold.line
-    metal = float((line.edges[1:] - line.edges[:-1]) @ (line.outside > 0))
-    return likely(trial.grip.contact_length) > 0.97 * metal
+    return likely(trial.grip.contact_length) > 0.97 * trial.hold.bears
 
 
 def _figures(trial: Trial, demand: Demand, margin: Draws) -> tuple[Figure, ...]:
@@ -117,9 +121,8 @@ def _figures(trial: Trial, demand: Demand, margin: Draws) -> tuple[Figure, ...]:
 def _grip(trial: Trial, demand: Demand, held: Draws) -> tuple[Input, ...]:
     """The pencil's numbers, and the factor from its lift moment to the elastic one."""
     force = likely(trial.grip.normal_force) * demand.grip_left
-    length = likely(trial.grip.contact_length)
     return (
         given("normal force", force, "N"),
-        given("contact length", length, "m"),
+        given("contact length, warm", _warm_contact(trial), "m"),
         given("elastic over springs", _over_springs(trial, likely(held) / demand.grip_left) or 1.0),
     )

@@ -28,7 +28,7 @@ def ask_seat(trial: Trial) -> Question:
     best, low = likely(margin), low_end(margin)
     useless = beyond_use(trial.mandrel)
     verdict = Verdict.NO if useless else judge("seat", best, low, trial.tables)
-    reason = _reason(trial, likely(trial.grip.contact_length) / _bearing_length(trial))
+    reason = _reason(trial, likely(trial.grip.contact_length) / trial.hold.bears)
     return Question(
         "seat",
         verdict,
@@ -43,16 +43,11 @@ def ask_seat(trial: Trial) -> Question:
     )
 
 
-def _bearing_length(trial: Trial) -> float:
-    line = trial.hold.line
-    return float(((line.edges[1:] - line.edges[:-1]) * (line.outside > 0)).sum())
-
-
 def wanted_length(trial: Trial) -> Metre:
     """The length (m) of bore that should bear: all of it, between a least and enough."""
     bore, a = trial.job.work.bore.size, trial.tables.allowance
     least, enough = a("least_bearing").best * bore, a("enough_bearing").best * bore
-    return min(max(_bearing_length(trial), least), enough)
+    return min(max(trial.hold.bears, least), enough)
 
 
 def _reason(trial: Trial, share: float) -> str:
@@ -71,7 +66,7 @@ def _reason(trial: Trial, share: float) -> str:
 def is_short(trial: Trial) -> bool:
     """Whether the bore is too short for its diameter to be sure of seating square."""
     wanted = trial.tables.threshold("seat").yes_likely * wanted_length(trial)
-    return _bearing_length(trial) < wanted
+    return trial.hold.bears < wanted
 
 
 def _short_words(trial: Trial) -> Iterator[str]:
@@ -121,7 +116,7 @@ def _fills(trial: Trial) -> str:
             "A longer hub, or several side by side; between a shoulder and a nut so short a piece "
             "seats by its faces"
         )
-    if likely(trial.grip.contact_length) >= FILLED * _bearing_length(trial):
+    if likely(trial.grip.contact_length) >= FILLED * trial.hold.bears:
         return "Nothing needs to"
     full = _travel_that_fills(trial)
     stopped = past_what(trial, full)
@@ -132,7 +127,7 @@ def _fills(trial: Trial) -> str:
 
 def _travel_that_fills(trial: Trial) -> Metre:
     """Travel (m) past touch, by hand's push and press, at which the whole bore bears, likely case."""
-    hold, whole = trial.hold, FILLED * _bearing_length(trial)
+    hold, whole = trial.hold, FILLED * trial.hold.bears
     lost = hold.facts.lost_rough[:1]
 
     def bears(travel: Metre) -> float:
@@ -145,12 +140,14 @@ def _travel_that_fills(trial: Trial) -> Metre:
 
 def _figures(trial: Trial) -> tuple[Figure, ...]:
     m = trial.mandrel
-    # The straight bore that would stop where this one does: the readings and the taper are in it.
-    bore = m.small_end + m.taper * trial.hold.likely_touch
+    # Readings that differ, a chamfer or counterbore, a mandrel as measured: all move the touch.
+    bore = trial.job.work.bore.size
+    straight = (bore - m.small_end) / m.taper
     ends = (
         given("bore", bore, "m", "bore"),
         given("small end", m.small_end, "m", "bore"),
         given("taper", m.taper, "m/m"),
+        given("further by", trial.hold.likely_touch - straight, "m"),
     )
     seat = trial.seat
     large = m.ground_length + m.end_length
@@ -212,7 +209,7 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
             "contact_length",
             (
                 given("travel", trial.chosen.travel, "m"),
-                given("length that can bear", _bearing_length(trial), "m"),
+                given("length that can bear", trial.hold.bears, "m"),
                 given("lost to peaks", likely(trial.hold.facts.lost_rough), "m", "small"),
                 given("taper", m.taper, "m/m"),
                 over_rings(
