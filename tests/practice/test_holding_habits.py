@@ -15,8 +15,8 @@ from borewright.holding.plain_taper import holds
 from borewright.job.records import MandrelNote
 from borewright.mechanics.slip import axial_on_friction
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.judge import judge
-from borewright.planning.margins import slip_margins
+from borewright.planning.weighing.judge import judge
+from borewright.planning.weighing.margins import slip_margins
 from borewright.reference.library import Tables
 from borewright.service.planned import plan
 

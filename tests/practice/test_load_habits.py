@@ -16,7 +16,7 @@ from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import planned_cuts
 from borewright.job.records import CutWish
 from borewright.mechanics.spread import likely
-from borewright.planning.load_words import cutter_words
+from borewright.planning.words.load_words import cutter_words
 from borewright.reference.library import Tables
 
 TABLES = Tables()

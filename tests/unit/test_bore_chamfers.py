@@ -20,7 +20,7 @@ from borewright.holding.plain_taper import holds
 from borewright.job import Chamfers, Job, Mandrel, parse_job
 from borewright.job.web import gripping
 from borewright.job.write import job_text
-from borewright.planning.soundness import stated_words
+from borewright.planning.taper.soundness import stated_words
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.service.planned import plan

@@ -19,7 +19,7 @@ from borewright.job.records import Finished, Job, Machine, MandrelNote, Piece
 from borewright.job.shelf_file import parse_shelf
 from borewright.job.tools import OwnHammer, OwnPress
 from borewright.mechanics.spokes import spokes_turning_stress
-from borewright.planning.soundness import spoke_turning
+from borewright.planning.taper.soundness import spoke_turning
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.service.parts_planned import parts_csv, parts_lines, parts_planned

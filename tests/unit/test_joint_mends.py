@@ -16,7 +16,7 @@ from borewright.answer.records import Plan, Question, Verdict
 from borewright.job.interrupted import Chamfers
 from borewright.job.records import Job, Piece
 from borewright.mechanics.revolved import BORE, revolved
-from borewright.planning.figures import spread
+from borewright.planning.weighing.figures import spread
 from borewright.reference.library import Tables
 from borewright.service.planned import plan
 from borewright.shapes import store

@@ -17,7 +17,7 @@ from borewright.holding.plain_taper import holds
 from borewright.holding.taper_contact import pieces_joined
 from borewright.job.interrupted import Spokes
 from borewright.job.records import Mandrel, MandrelNote, Piece
-from borewright.planning.names import material_taken
+from borewright.planning.shop.names import material_taken
 from borewright.reference.library import tables
 from borewright.service.picture import picture, picture_bytes, picture_in_words
 

@@ -15,9 +15,9 @@ from borewright.holding.plain_taper import TaperHold, holds
 from borewright.job.records import BoreReading, Finished, Job, MandrelNote
 from borewright.mechanics.spread import likely
 from borewright.planning.questions.slip import hardest_cut
-from borewright.planning.shop import shop_of
-from borewright.planning.travel import RULE_STEP
-from borewright.planning.trial import Trial, make_trial
+from borewright.planning.shop.shop import shop_of
+from borewright.planning.taper.travel import RULE_STEP
+from borewright.planning.taper.trial import Trial, make_trial
 from borewright.reference.library import Tables
 from borewright.service.planned import plan
 

@@ -12,7 +12,7 @@ from borewright.answer.records import Question, Verdict
 from borewright.job.records import Job
 from borewright.job.tools import OwnPress, OwnVice
 from borewright.mechanics.spread import high_end, likely
-from borewright.planning.press_room import height_needed, opening_needed, tube_length
+from borewright.planning.taper.press_room import height_needed, opening_needed, tube_length
 from borewright.reference.library import Tables
 from borewright.service.planned import plan
 

@@ -16,11 +16,17 @@ from borewright.errors import RefusedInput, UnknownName
 from borewright.holding.plain_taper import TaperHold, holds
 from borewright.job.records import Bore, CutWish, Job, Machine, MandrelNote, Piece, Shelf, Work
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.judge import judge
-from borewright.planning.margins import slip_margins
-from borewright.planning.shop import shop_of
-from borewright.planning.travel import RULE_STEP, crack_share, hand_travel, press_draws, push_share
-from borewright.planning.trial import make_trial
+from borewright.planning.shop.shop import shop_of
+from borewright.planning.taper.travel import (
+    RULE_STEP,
+    crack_share,
+    hand_travel,
+    press_draws,
+    push_share,
+)
+from borewright.planning.taper.trial import make_trial
+from borewright.planning.weighing.judge import judge
+from borewright.planning.weighing.margins import slip_margins
 from borewright.reference import tables
 from borewright.service.planned import plan
 from borewright.service.shelf_chart import shelf_chart

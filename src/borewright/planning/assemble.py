@@ -7,17 +7,17 @@ from dataclasses import replace
 from borewright.answer.records import Figure, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
-from borewright.planning.arrangement import Arranged, arrange
-from borewright.planning.better_ways import better_ways
-from borewright.planning.candidates import RANKED_BY, Weighed, as_candidate
-from borewright.planning.cautions import cautions
-from borewright.planning.layout import layout
-from borewright.planning.names import check_names, material_taken
-from borewright.planning.push_advice import proof_load, push_advice
+from borewright.planning.choice.arrangement import Arranged, arrange
+from borewright.planning.choice.better_ways import better_ways
+from borewright.planning.choice.candidates import RANKED_BY, Weighed, as_candidate
+from borewright.planning.picture.layout import layout
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
-from borewright.planning.steps import steps
-from borewright.planning.words import assumed, echo, have_ready, headline
+from borewright.planning.shop.names import check_names, material_taken
+from borewright.planning.steps.steps import steps
+from borewright.planning.words.cautions import cautions
+from borewright.planning.words.push_advice import proof_load, push_advice
+from borewright.planning.words.words import assumed, echo, have_ready, headline
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 

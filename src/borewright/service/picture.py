@@ -33,7 +33,7 @@ def picture(
     >>> found.leading_face, found.bands[0].number, found.largest.r == wheel.bore.size / 2
     ('A', 1, True)
     """
-    from borewright.planning.pictured import picture_job
+    from borewright.planning.picture.pictured import picture_job
 
     whole = job if shelf is None else merge_shelf(job, shelf)
     whole = replace(whole, use=use) if use else whole

@@ -33,7 +33,7 @@ def shelf_chart(
     >>> chart.bars[0].mandrel, chart.columns[0].material
     ('16 mm mandrel', 'brass-c360')
     """
-    from borewright.planning.chart import MOST_MATERIALS, chart_of
+    from borewright.planning.chart.chart import MOST_MATERIALS, chart_of
 
     used = source_tables or tables()
     ids = tuple(dict.fromkeys(_material(name, used) for name in materials or ON_HAND))

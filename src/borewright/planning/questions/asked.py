@@ -15,7 +15,7 @@ from borewright.planning.questions.seat import ask_seat
 from borewright.planning.questions.slip import ask_slip
 from borewright.planning.questions.speed import ask_speed
 from borewright.planning.questions.true import ask_true
-from borewright.planning.trial import Trial
+from borewright.planning.taper.trial import Trial
 
 NOT_YET = ("chatter", "balance")
 """What no question judges yet; every plan says so."""

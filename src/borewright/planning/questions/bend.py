@@ -11,9 +11,9 @@ from borewright.job.hollow import LARGEST_HOLE
 from borewright.mechanics.beam import Bar, deflection, round_step
 from borewright.mechanics.num import distinct
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.figures import figure, given, spread, times
-from borewright.planning.judge import judge
-from borewright.planning.trial import Trial
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import figure, given, spread, times
+from borewright.planning.weighing.judge import judge
 from borewright.quantities.si import Metre
 
 

@@ -9,12 +9,12 @@ from borewright.holding.bore_reading import better_gauge, half_band_of
 from borewright.holding.bore_shape import out_of_round
 from borewright.holding.measured_mandrel import diameter_of
 from borewright.job.records import BoreLimits
-from borewright.planning.bore_words import limits_name
-from borewright.planning.figures import figure, given
-from borewright.planning.judge import judge
-from borewright.planning.owned import reamer_between
-from borewright.planning.travel import ROOM
-from borewright.planning.trial import Trial
+from borewright.planning.shop.owned import reamer_between
+from borewright.planning.taper.bore_words import limits_name
+from borewright.planning.taper.travel import ROOM
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import figure, given
+from borewright.planning.weighing.judge import judge
 from borewright.quantities.si import Metre
 
 FINEST_BAND = 1e-6

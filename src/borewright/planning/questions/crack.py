@@ -9,11 +9,8 @@ from borewright.cutting.load_demand import softer
 from borewright.cutting.schedule import finished_outside, outermost_inside
 from borewright.mechanics.rings import hoop_factor
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.figures import given, spread, times
-from borewright.planning.judge import judge
-from borewright.planning.margins import bore_margins
-from borewright.planning.rings_check import over_rings, rings_check, stress_words
-from borewright.planning.soundness import (
+from borewright.planning.taper.rings_check import over_rings, rings_check, stress_words
+from borewright.planning.taper.soundness import (
     LOOK,
     flaw_forbids,
     hole_forbids,
@@ -21,7 +18,10 @@ from borewright.planning.soundness import (
     not_in_the_sum,
     spokes_forbid,
 )
-from borewright.planning.trial import Trial
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import given, spread, times
+from borewright.planning.weighing.judge import judge
+from borewright.planning.weighing.margins import bore_margins
 from borewright.quantities.si import Metre
 
 

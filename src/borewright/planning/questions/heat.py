@@ -14,10 +14,10 @@ from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.milling import table_feed
 from borewright.mechanics.spread import high_end, likely
 from borewright.mechanics.warmth import cooling_time, cutting_time, temperature_rise
-from borewright.planning.figures import figure, given, spread
-from borewright.planning.judge import judge
 from borewright.planning.questions.slip import hardest_cut
-from borewright.planning.trial import Trial
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import figure, given, spread
+from borewright.planning.weighing.judge import judge
 from borewright.quantities.si import Kelvin, Metre, Second
 from borewright.reference.ranges import Range
 

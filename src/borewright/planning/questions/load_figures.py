@@ -6,8 +6,8 @@ from borewright.answer.records import Cut, Demand, Figure
 from borewright.cutting.demand import form_cutter_factors
 from borewright.cutting.load_demand import engaged, space_cut
 from borewright.mechanics.milling import peak_force
-from borewright.planning.figures import figure, given, spread
-from borewright.planning.trial import Trial
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import figure, given, spread
 
 
 def load_force(trial: Trial, cut: Cut, demand: Demand) -> tuple[Figure, ...]:

@@ -10,14 +10,14 @@ from borewright.answer.records import Figure, Input, Question, Verdict
 from borewright.mechanics.press import blow_travel, pressing_work
 from borewright.mechanics.rings import Elastic, ring_compliance
 from borewright.mechanics.spread import high_end, likely, low_end
-from borewright.planning.dishing import dish_figures
-from borewright.planning.figures import given, spread, times
-from borewright.planning.judge import judge
-from borewright.planning.press_room import press_troubles
-from borewright.planning.rings_check import over_rings, rings_check, rings_words
-from borewright.planning.support import support_doubt, support_figures
-from borewright.planning.travel import press_draws, press_margins
-from borewright.planning.trial import Trial
+from borewright.planning.taper.dishing import dish_figures
+from borewright.planning.taper.press_room import press_troubles
+from borewright.planning.taper.rings_check import over_rings, rings_check, rings_words
+from borewright.planning.taper.support import support_doubt, support_figures
+from borewright.planning.taper.travel import press_draws, press_margins
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import given, spread, times
+from borewright.planning.weighing.judge import judge
 from borewright.quantities.si import Joule
 
 LEAST_PUSH = 1.0

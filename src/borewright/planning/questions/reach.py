@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 from borewright.answer.records import Figure, Question, Verdict
 from borewright.job.records import Machine
-from borewright.planning.figures import figure, given
-from borewright.planning.judge import judge
-from borewright.planning.trial import Trial
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import figure, given
+from borewright.planning.weighing.judge import judge
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 

@@ -9,10 +9,10 @@ import numpy as np
 from borewright.answer.records import Demand, Draws, Figure, Input, Question, Verdict
 from borewright.mechanics.rock import lift_moment
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.figures import given, spread, times
-from borewright.planning.judge import judge
-from borewright.planning.margins import rock_arm, rock_margins, tilt_of, walk_of
-from borewright.planning.trial import Trial
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import given, spread, times
+from borewright.planning.weighing.judge import judge
+from borewright.planning.weighing.margins import rock_arm, rock_margins, tilt_of, walk_of
 from borewright.quantities.si import Metre
 
 FAR = 1.5

@@ -9,10 +9,10 @@ from borewright.answer.records import Figure, Question, Verdict
 from borewright.holding.measured_words import beyond_use, wear_words
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.figures import figure, given, spread
-from borewright.planning.judge import judge
-from borewright.planning.rings_check import over_rings, rings_check
-from borewright.planning.trial import Trial, past_what
+from borewright.planning.taper.rings_check import over_rings, rings_check
+from borewright.planning.taper.trial import Trial, past_what
+from borewright.planning.weighing.figures import figure, given, spread
+from borewright.planning.weighing.judge import judge
 from borewright.quantities.si import Metre
 
 FILLED = 0.99

@@ -11,11 +11,11 @@ from borewright.cutting.knock import knock_of
 from borewright.mechanics.kienzle import chip_of
 from borewright.mechanics.slip import axial_on_friction
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.figures import figure, given, spread, times
-from borewright.planning.judge import judge, share_of_yes
-from borewright.planning.margins import demand_on_joint, slip_margins, slip_radii
 from borewright.planning.questions.load_figures import load_force
-from borewright.planning.trial import Trial
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import figure, given, spread, times
+from borewright.planning.weighing.judge import judge, share_of_yes
+from borewright.planning.weighing.margins import demand_on_joint, slip_margins, slip_radii
 from borewright.quantities.si import Metre
 
 LEAST_DEPTH = 0.05e-3

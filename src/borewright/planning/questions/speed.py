@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 
 from borewright.answer.records import Question, Verdict
-from borewright.planning.judge import judge
-from borewright.planning.paces import Pace, pace_figures, paces
-from borewright.planning.power import Pull, hardest_pull, power_figures, power_words
-from borewright.planning.trial import Trial
+from borewright.planning.taper.paces import Pace, pace_figures, paces
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.judge import judge
+from borewright.planning.weighing.power import Pull, hardest_pull, power_figures, power_words
 
 
 def ask_speed(trial: Trial) -> Question:

@@ -8,9 +8,9 @@ from borewright.answer.records import Draws, Figure, Question, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.holding.bore_shape import out_of_round
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.figures import given, spread, times
-from borewright.planning.judge import judge
-from borewright.planning.trial import Trial
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import given, spread, times
+from borewright.planning.weighing.judge import judge
 
 
 def ask_true(trial: Trial) -> Question:

@@ -1,0 +1,11 @@
+"""The numbered steps, in the order a hand does them.
+
+    steps           all of them, from which end is which to pressing off
+    prove_steps     pencil line, setting up, proof load
+    load_steps      on the grinder and on the dividing head
+    load_tooth      what a finished tooth measures
+    support_step    the step that sets the hub on its ring
+    finished_words  the size to finish at, its limits, and what each cut leaves
+
+May import questions, taper, shop, weighing and all below planning.
+"""

@@ -1,0 +1,47 @@
+"""The size to finish at, with its limits where a tolerance is stated, and what the last pass leaves."""
+
+from __future__ import annotations
+
+from borewright.answer.cut_words import dialled, diameters_left
+from borewright.answer.records import Figure
+from borewright.cutting.schedule import finished_outside
+from borewright.job.records import Job
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.figures import figure, given
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre
+
+
+def size_words(job: Job, size: Metre, show: Show) -> str:
+    """The size, and the two limits half a tolerance to either side of it.
+
+    The tolerance is a total band on diameter.
+    """
+    band = job.work.finished.tolerance
+    if not band:
+        return show.turned(size)
+    limits = show.band(size - band / 2, size + band / 2, "turned")
+    return f"{show.turned(size)}, {limits}"
+
+
+def last_size(trial: Trial) -> tuple[str, tuple[Figure, ...]]:
+    """What to turn to at the end, as a sentence after a space; nothing where no size is known."""
+    job, show = trial.job, trial.show
+    size = finished_outside(job, trial.tables)
+    if size is None:
+        return "", ()
+    words = size_words(job, size, show)
+    left = diameters_left(trial.cuts)
+    if left and any(cut.kind == "grind" for cut in trial.cuts):
+        leave = show.turned(dialled(list(left.values())[-1], show))
+        return f" Turn to {leave} only: the wheel takes it to {words}.", (_figure(job, size),)
+    return f" Finish to {words}.", (_figure(job, size),)
+
+
+def _figure(job: Job, size: Metre) -> Figure:
+    stated = job.work.finished.outside is not None
+    band = job.work.finished.tolerance
+    inputs = (given("tolerance, whole band on diameter", band, "m", "small"),) if band else ()
+    return figure(
+        "finished_outside", size, "m", "turned", "", inputs, ("stated",) if stated else ()
+    )
