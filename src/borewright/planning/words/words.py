@@ -47,7 +47,18 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...], missing: str =
         if "faceplate" in [b.way for b in better]
         else ""
     )
-    return f"With care: press it on {on}, {press}. {best.deciding.reason}{safer}"
+    return f"With care: press it on {on}, {press}. {best.deciding.reason}{safer}{_what_helps(best)}"
+
+
+def _what_helps(best: Weighed) -> str:
+    """What the care is, in a sentence; empty where nothing is named."""
+    first = best.deciding.changes_it.partition(".")[0]
+    sentence = best.deciding.changes_it[: best.deciding.changes_it.find(". ") + 1] or f"{first}."
+    return (
+        ""
+        if sentence == "Nothing needs to."
+        else f" What helps: {sentence[0].lower()}{sentence[1:]}"
+    )
 
 
 def echo(job: Job, tables: Tables) -> tuple[str, ...]:
