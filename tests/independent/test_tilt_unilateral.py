@@ -15,6 +15,7 @@ import pytest
 from scipy.optimize import fsolve
 
 from borewright.holding.elastic_joint import Joint, joint, outline_of
+from borewright.holding.lift_arm import lift_arm, tilt_gives
 from borewright.mechanics.contact import pressed
 from borewright.mechanics.rings import Elastic
 from borewright.mechanics.tilt import LIFTED, bar_bending, lift_moment_of, tilt_stiffness
@@ -168,3 +169,13 @@ def test_a_small_moment_meets_the_stiffness_said() -> None:
     one = state(RING, IRON, 1.0)
     small = 0.02 * one.lift
     assert small / solved(one, small)[1] == pytest.approx(stiffness(one), rel=0.02)
+
+
+@pytest.mark.parametrize("share", [0.6, 1.0])
+def test_the_arm_that_plans_use_is_that_moment(share: float) -> None:
+    """Put together here by hand: both even matrices, the bent bar, what is open and may close."""
+    one = state(WEBBED, IRON, share)
+    arm = lift_arm(one.joint, tilt_gives(one.joint, OUT), one.overlap / 2)
+    force = np.pi * float(one.pressure @ one.joint.work.lengths)
+    assert arm * force == pytest.approx(one.lift, rel=1e-6)
+    assert 0.16 <= lifted(one, solved(one, arm * force)[0]) <= 0.24
