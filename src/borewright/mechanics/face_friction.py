@@ -7,7 +7,7 @@ friction, r_i and r_o the inside and outside radius of the metal that truly touc
     at the inside edge T = μ F r_i
 Uniform wear is the safe one of the first two. Its pressure grows inwards as 1/r, so the same force
 stands on a shorter arm: below uniform pressure by a quarter at most (r_i = 0), by nothing on a
-narrow ring, and never above it. A nut presses hardest near its thread, which is also what it assumes.
+narrow ring, and never above it. A nut, too, presses hardest near its thread.
 Nothing that touches inside r_i..r_o can hold less than the inside edge: that is the floor, and the
 figure for a face that is dished.
 Units: N, m (diameters), N·m, as floats or arrays that broadcast. Range: 0 <= inside < outside;
