@@ -1,6 +1,6 @@
 """Breaks one constant or sign at a time in a copy of the source: the outside truths must go red.
 
-    python tests/mutants.py
+    python -m tests.mutants
 
 Only tests that hold values from outside are asked (published, closed form, practice, independent),
 so a mutant that survives is a number that nothing but our own output holds in place. Exit 1 when
@@ -18,6 +18,8 @@ import sys
 import tempfile
 from dataclasses import dataclass
 from pathlib import Path
+
+from tests.mutants_of_clamping import CLAMPING
 
 ROOT = Path(__file__).parents[1]
 SOURCE = ROOT / "src"
@@ -269,6 +271,7 @@ MUTANTS = (
         "1 - width / (np.pi * bore)",
         "1 - width / bore",
     ),
+    *(Mutant(*texts) for texts in CLAMPING),
 )
 
 

@@ -1,6 +1,7 @@
 """Pure models on SI numbers. No table, no file, no unit text; only quantities and errors below.
 
 num            the number types that models take and give
+allowed        what a model's input may be; the refusal where it may not
 outline        pieces of a turned part -> what stands on the bore, interval by interval
 chamfer        a chamfer at the bore's edges as steps, and what metal there is for it
 taper          where a straight taper touches, the bore window, the inverse
@@ -42,6 +43,12 @@ tilt_body      what tilts the bore line of a body, by finite elements (heavy: to
 warmth         heat from the cut in a lumped body; what it takes from a fit
 rim            hoop tension of a turning rim
 measurement    a length at 20 °C; combined uncertainty
+face_friction  torque of clamped faces; several side by side, and in a gang
+nut_preload    clamp force of a nut from its torque, and back; tension in the thread
+ring_ovality   a ring squeezed by jaws: out of round, bending, what is left after release
+key_shear      what shears or crushes a key or a pin; its torque
+set_screw      torque of set screws, on a flat too; how far they throw the work over
+unbalance      a heavy side: counterweight, the force it turns with, the speed for a force
 beam           a stepped bar between sprung centres
 inverse        the input that gives a wanted output of a rising curve
 spread         ranges turned into draws; likely, low and high of a set of draws

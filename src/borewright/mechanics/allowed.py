@@ -1,0 +1,43 @@
+"""What a model's input may be: refused with the quantity and the first value that is not.
+
+Answers whether every value of a float or an array may be used. Raises OutsideModel where one may
+not; what is not a number or is without bound never may.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from borewright.errors import OutsideModel
+from borewright.mechanics.num import Bools, Num
+
+
+def above_zero(quantity: str, values: Num, unit: str = "") -> None:
+    """OutsideModel unless every value is above 0.
+
+    >>> above_zero("radius", -0.002, "m")
+    Traceback (most recent call last):
+    borewright.errors.tree.OutsideModel: radius is -0.002 m; allowed is above 0
+    """
+    refuse_unless(np.greater(values, 0), quantity, values, unit, "above 0")
+
+
+def not_below_zero(quantity: str, values: Num, unit: str = "") -> None:
+    """OutsideModel unless every value is 0 or more.
+
+    >>> not_below_zero("friction", 0.0)
+    """
+    refuse_unless(np.greater_equal(values, 0), quantity, values, unit, "0 or more")
+
+
+def refuse_unless(good: bool | Bools, quantity: str, values: Num, unit: str, allowed: str) -> None:
+    """OutsideModel with the first value where `good` is not true; `values` broadcasts to `good`.
+
+    >>> refuse_unless(np.array([True, False]), "force", np.array([1.0, 9.0]), "N", "at most 5 N")
+    Traceback (most recent call last):
+    borewright.errors.tree.OutsideModel: force is 9 N; allowed is at most 5 N
+    """
+    fits, shown = np.broadcast_arrays(good, np.asarray(values, dtype=np.float64))
+    wrong = shown[~(fits & np.isfinite(shown))]
+    if wrong.size:
+        raise OutsideModel(quantity, f"{wrong[0]:.4g} {unit}".strip(), allowed)
