@@ -32,7 +32,7 @@ bench: $(TESTED)
 	$(BIN)/python -m bench.contact
 
 mutants: $(TESTED)
-	$(BIN)/python tests/mutants.py
+	$(BIN)/python -m tests.mutants
 
 clean:
 	rm -rf $(VENV) out build dist

@@ -1,6 +1,6 @@
 """Breaks one constant or sign at a time in a copy of the source: the outside truths must go red.
 
-    python tests/mutants.py
+    python -m tests.mutants
 
 Only tests that hold values from outside are asked (published, closed form, practice, independent),
 so a mutant that survives is a number that nothing but our own output holds in place. Exit 1 when
@@ -16,25 +16,18 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from dataclasses import dataclass
 from pathlib import Path
+
+from tests.mutant import Mutant
+from tests.mutants_of_other_ways import OTHER_WAYS
 
 ROOT = Path(__file__).parents[1]
 SOURCE = ROOT / "src"
 TRUTHS = ("closed_form", "published", "practice", "independent")
 
 
-@dataclass(frozen=True)
-class Mutant:
-    """One break: in `file`, the text `right` (which stands there once) becomes `wrong`."""
-
-    name: str
-    file: str
-    right: str
-    wrong: str
-
-
 MUTANTS = (
+    *OTHER_WAYS,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",
