@@ -7,6 +7,8 @@ planes of symmetry. Nothing of that comes from the package.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from skfem import (
@@ -15,6 +17,7 @@ from skfem import (
     ElementQuad2,
     ElementVector,
     MeshHex,
+    MeshHex2,
     MeshQuad,
     asm,
     condense,
@@ -50,13 +53,15 @@ def finger_by_bricks(fingers: Fingers, opening: float, free: float) -> float:
     mesh = MeshHex.init_tensor(
         np.linspace(fingers.inside / 2, fingers.outside / 2, 2), np.linspace(-beta, beta, 5), along
     )
-    r, a, z = mesh.p
-    mesh = MeshHex(np.array([r * np.cos(a), r * np.sin(a), z]), mesh.t)
+    # Bricks with curved sides: straight ones would lower the arch.
+    curved = MeshHex2.from_mesh(mesh)
+    r, a, z = curved.doflocs
+    mesh = replace(curved, doflocs=np.array([r * np.cos(a), r * np.sin(a), z]))
     basis = Basis(mesh, ElementVector(ElementHex2()))
     stiff = asm(linear_elasticity(*lame_parameters(E, NU)), basis)
     x, y, z = basis.doflocs
-    # Corner nodes only: they stand on the true circle, and evenly round it but for the two edges.
-    on_circle = np.isclose(np.hypot(x, y), fingers.inside / 2, rtol=1e-9)
+    # They stand evenly round the circle; the two at the edges have half a share each.
+    on_circle = np.isclose(np.hypot(x, y), fingers.inside / 2, rtol=1e-6)
     ring, way, angle = on_circle & np.isclose(z, fingers.length), ways(basis), np.arctan2(y, x)
     share = np.where(np.isclose(np.abs(angle), beta), 0.5, 1.0)
     push = np.zeros(basis.N)
@@ -74,18 +79,20 @@ FOUR = Fingers(0.025, 0.020, 4, 0.0015, 0.035)
 THREE = Fingers(0.025, 0.021, 3, 0.0015, 0.045)
 
 
-@pytest.mark.parametrize(
-    ("fingers", "share"), [(SIX, 0.02), (FOUR, 0.05), (THREE, 0.10)], ids=["six", "four", "three"]
-)
-def test_a_finger_is_as_stiff_as_bricks_from_a_stiff_root(fingers: Fingers, share: float) -> None:
+FINGER = 0.03
+"""Share of the force. The beam leaves out shear and a broad section that flattens (too stiff), and
+that a root held all over cannot narrow (too soft); 2 % either way on this mesh and on a finer one."""
+
+
+@pytest.mark.parametrize("fingers", [SIX, FOUR, THREE], ids=["six", "four", "three"])
+def test_a_finger_is_as_stiff_as_bricks_from_a_stiff_root(fingers: Fingers) -> None:
     """The finger goes on a tenth past where the cone bears, as it does on a sleeve.
 
-    The share is what the beam leaves out, as its docstring says it: shear, and a broad section that
-    flattens. Flat strips of the same width and wall would have 0.86, 0.46 and 0.13 of the
-    stiffness: the test sees the arch.
+    Flat strips of the same width and wall would have 0.86, 0.46 and 0.13 of the stiffness: the test
+    sees the arch.
     """
     bricks = finger_by_bricks(fingers, 1e-4, 1.1 * fingers.length)
-    assert opening_force(fingers, 1e-4, E) == pytest.approx(bricks, rel=share)
+    assert opening_force(fingers, 1e-4, E) == pytest.approx(bricks, rel=FINGER)
 
 
 def strip_by_plane_stress(strips: Strips, opening: float) -> float:
@@ -125,7 +132,7 @@ SLENDER = (0.025, 0.0025, 16, 0.001, 0.035)
 STOUT = (0.025, 0.0025, 8, 0.0015, 0.035)
 
 
-NEAR = 5 / 3
+NEAR = 1.7
 """Corners that bridge and strip share are stiffer than a frame of their center lines has them."""
 
 
@@ -134,7 +141,7 @@ NEAR = 5 / 3
 def test_a_zigzag_lies_between_its_soft_and_its_stiff_reading(
     sleeve: tuple[float, float, int, float, float], bridge: float
 ) -> None:
-    """Not far from the soft one, whatever the bridge: within two thirds of it."""
+    """Not far from the soft one, whatever the bridge: as the docstring of the model says it."""
     height = bridge * Strips(*sleeve, 1.0).width
     strips = Strips(*sleeve, height)
     soft, stiff = hoop_pull(strips, 1e-4, E, NU)
