@@ -16,27 +16,19 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from dataclasses import dataclass
 from pathlib import Path
 
+from tests.mutant import Mutant
 from tests.mutants_of_clamping import CLAMPING
+from tests.mutants_of_other_ways import OTHER_WAYS
 
 ROOT = Path(__file__).parents[1]
 SOURCE = ROOT / "src"
 TRUTHS = ("closed_form", "published", "practice", "independent")
 
 
-@dataclass(frozen=True)
-class Mutant:
-    """One break: in `file`, the text `right` (which stands there once) becomes `wrong`."""
-
-    name: str
-    file: str
-    right: str
-    wrong: str
-
-
 MUTANTS = (
+    *OTHER_WAYS,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",
@@ -271,7 +263,7 @@ MUTANTS = (
         "1 - width / (np.pi * bore)",
         "1 - width / bore",
     ),
-    *(Mutant(*texts) for texts in CLAMPING),
+    *CLAMPING,
 )
 
 

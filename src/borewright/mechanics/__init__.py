@@ -24,6 +24,13 @@ travel_curve   what a joint does against its overlap: one curve for all travels
 contact        where two elastic bodies press, and how hard; where contact ends
 turned_down    a ring that loses metal from its outside on the shaft: grip and tension
 press          pushing on and off, and the force behind a push
+grip_of_fit    an even fit: its axial force and torque, the least interference for them
+warm_fit       how warm work must be to slide on or come off
+expanding_sleeve  a slit sleeve on a cone: push, what is left for the bore, release, torque
+sleeve_fingers  a sleeve slit from one end: what opens it, what its fingers stand
+sleeve_strips  a sleeve slit from either end in turn: the same
+ring_lobes     a thin ring pressed outward in a few places: lobes, bending
+bonded_joint   work stuck on: torque and force of a bonded face or gap; warming
 roughness      peaks that flatten; the ridge a nose radius leaves
 notch          what a keyway takes from bearing and wall
 strength       brittle and ductile margins at a bore
@@ -50,6 +57,8 @@ key_shear      what shears or crushes a key or a pin; its torque
 set_screw      torque of set screws, on a flat too; how far they throw the work over
 unbalance      a heavy side: counterweight, the force it turns with, the speed for a force
 beam           a stepped bar between sprung centres
+overhang       a stepped stub held at one end: deflection, stiffness, slope at the tool
+fine_angle     the top slide set over: fine feed, slight tapers, a staircase of cuts
 inverse        the input that gives a wanted output of a rising curve
 spread         ranges turned into draws; likely, low and high of a set of draws
 """

@@ -30,14 +30,25 @@ def not_below_zero(quantity: str, values: Num, unit: str = "") -> None:
     refuse_unless(np.greater_equal(values, 0), quantity, values, unit, "0 or more")
 
 
-def refuse_unless(good: bool | Bools, quantity: str, values: Num, unit: str, allowed: str) -> None:
+def refuse_unless(
+    good: bool | Bools,
+    quantity: str,
+    values: Num,
+    unit: str,
+    allowed: str,
+    *,
+    endless: bool = False,
+) -> None:
     """OutsideModel with the first value where `good` is not true; `values` broadcasts to `good`.
+
+    `endless`: a value without bound may be used, as for what does not give way.
 
     >>> refuse_unless(np.array([True, False]), "force", np.array([1.0, 9.0]), "N", "at most 5 N")
     Traceback (most recent call last):
     borewright.errors.tree.OutsideModel: force is 9 N; allowed is at most 5 N
     """
     fits, shown = np.broadcast_arrays(good, np.asarray(values, dtype=np.float64))
-    wrong = shown[~(fits & np.isfinite(shown))]
+    known = ~np.isnan(shown) if endless else np.isfinite(shown)
+    wrong = shown[~(fits & known)]
     if wrong.size:
         raise OutsideModel(quantity, f"{wrong[0]:.4g} {unit}".strip(), allowed)

@@ -61,14 +61,14 @@ def deflection(bar: Bar, load_at: Metre, force: Newton, at: Metre | None = None)
     1.0
     """
     at = load_at if at is None else at
-    _inside(bar, load_at)
-    _inside(bar, at)
+    on_the_bar(bar, load_at)
+    on_the_bar(bar, at)
     edges = distinct([*(bar.edges - bar.edges[0]).tolist(), load_at, at])
-    ei, gas = _per_step(bar, edges)
+    ei, gas = per_step(bar, edges)
     moment, shear = _unit_load(edges, bar.span, load_at)
     virtual, virtual_shear = _unit_load(edges, bar.span, at)
     length = np.diff(edges)
-    bend = (_simpson(moment * virtual) / ei * length).sum()
+    bend = (simpson(moment * virtual) / ei * length).sum()
     slide = (shear * virtual_shear / gas * length).sum()
     return float(force * (bend + slide + _springs(bar, load_at, at)))
 
@@ -78,12 +78,14 @@ def largest_moment(span: Metre, load_at: Metre, force: Newton) -> float:
     return force * load_at * (span - load_at) / span
 
 
-def _inside(bar: Bar, place: float) -> None:
+def on_the_bar(bar: Bar, place: Metre) -> None:
+    """OutsideModel for a place (m from the first edge) off the bar."""
     if not 0 <= place <= bar.span:
         raise OutsideModel("place along the bar", place, f"0 to {bar.span:.6g} m")
 
 
-def _per_step(bar: Bar, edges: Floats) -> tuple[Floats, Floats]:
+def per_step(bar: Bar, edges: Floats) -> tuple[Floats, Floats]:
+    """EI (N·m²) and G A_s (N) between finer edges (m from the first edge of the bar)."""
     middles = 0.5 * (edges[1:] + edges[:-1]) + bar.edges[0]
     home = np.clip(np.searchsorted(bar.edges, middles) - 1, 0, len(bar.bending) - 1)
     return bar.bending[home], bar.shear[home]
@@ -98,7 +100,8 @@ def _unit_load(edges: Floats, span: float, at: float) -> tuple[Floats, Floats]:
     return np.asarray(moment, dtype=np.float64), np.asarray(shear, dtype=np.float64)
 
 
-def _simpson(values: Floats) -> Floats:
+def simpson(values: Floats) -> Floats:
+    """Means over steps from values (3, k) at their start, middle, end; exact to third order."""
     return np.asarray((values[0] + 4 * values[1] + values[2]) / 6, dtype=np.float64)
 
 
