@@ -46,6 +46,17 @@ class Compliance:
         return np.asarray(self.strips.mean(axis=1))
 
 
+def of_the_bore_line(strips: Floats, gives: Floats) -> Compliance:
+    """A body of which nothing is asked but how its bore line (a mandrel's surface) gives way.
+
+    >>> of_the_bore_line(np.array([[0.0, 1.0]]), np.array([[0.3]])).points.shape
+    (0, 2)
+    """
+    none, nowhere = np.zeros((0, len(strips))), np.zeros((0, 2))
+    nothing = np.zeros((0, 4, len(strips)))
+    return Compliance(strips, gives, none, none, nowhere, nothing, nowhere, none)
+
+
 def principal_tension(stress: Floats) -> Floats:
     """Greatest principal stress of (…, 4, points) radial, axial, hoop and shear; shape (…, points).
 
@@ -91,8 +102,9 @@ def largest_tension(body: Compliance, pressure: Floats, margin: float = 0.01) ->
     on_bore = np.maximum(hoop.max(axis=-1), axial.max(axis=-1))
     if not len(body.points):
         return np.asarray(on_bore)
-    beside = principal_tension(np.einsum("mcn,...n->...cm", body.stress, pressure)).max(axis=-1)
-    return np.asarray(np.maximum(on_bore, beside))
+    rows = body.stress.transpose(1, 0, 2).reshape(-1, len(body.strips))
+    stress = (pressure @ rows.T).reshape(*pressure.shape[:-1], 4, -1)
+    return np.asarray(np.maximum(on_bore, principal_tension(stress).max(axis=-1)))
 
 
 EDGE = 0.05

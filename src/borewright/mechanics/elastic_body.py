@@ -17,7 +17,7 @@ from skfem import MeshQuad
 
 from borewright.errors.tree import OutsideModel
 from borewright.mechanics.body_mesh import mandrel_mesh, work_lines, work_strips
-from borewright.mechanics.compliance import Compliance, principal_tension
+from borewright.mechanics.compliance import Compliance, of_the_bore_line, principal_tension
 from borewright.mechanics.num import Floats
 from borewright.mechanics.rectangle import (
     BY_R,
@@ -26,6 +26,7 @@ from borewright.mechanics.rectangle import (
     Section,
     Strains,
     hooke,
+    middles_by,
     moved_by,
     section,
     stiffness,
@@ -59,9 +60,14 @@ MEAN: Final = np.array([1.0, 4.0, 1.0]) / 6
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Solved:
-    """A mesh, its solution for unit load on each strip, and where the bore's nodes are."""
+    """A mesh, its solution for unit load on each strip, and where the bore's nodes are.
+
+    `stiff`: the stiffness of every cell; `moved` (m, n): all unknowns but those in the middle of a
+    cell, which are the last.
+    """
 
     basis: Section
+    stiff: Floats
     radial: np.ndarray
     moved: Floats
     strips: Floats
@@ -84,7 +90,7 @@ def solved_work(
     first: Ratio | None = None,
     growth: Ratio | None = None,
 ) -> Solved:
-    """The work under one pressure (n,) on its strips, per unit of modulus; `moved` is (dofs, 1)."""
+    """The work under one pressure (n,) on its strips, per unit of modulus; `moved` is (m, 1)."""
     strips = work_strips(body)
     z, r = work_lines(body, strips, first, growth)
     loads = pressure * (strips[:, 1] - strips[:, 0])
@@ -100,18 +106,7 @@ def mandrel_compliance(
     """The mandrel's: pressed inward on the same strips; `hole`: its own bore, radius over d."""
     body, z, r = mandrel_mesh(strips, hole, stands_out)
     solved = _solve(body, z, r, strips, poisson, axis=hole == 0)
-    count = len(strips)
-    none = np.zeros((0, count))
-    return Compliance(
-        strips,
-        _gives(solved),
-        none,
-        none,
-        np.zeros((0, 2)),
-        np.zeros((0, 4, count)),
-        np.zeros((0, 2)),
-        none,
-    )
+    return of_the_bore_line(strips, _gives(solved))
 
 
 def _solve(
@@ -139,9 +134,7 @@ def _solve(
         fixed += np.flatnonzero(radial & (places[0] < 1e-12)).tolist()
     stiff = stiffness(basis, STRAINS, hooke(poisson, 1))
     moved = moved_by(basis, stiff, loads, fixed)
-    if not axis:  # a solid bar is asked for its bore line alone
-        moved = with_middles(basis, stiff, moved)
-    return Solved(basis, radial, moved, strips, bore_r, bore_z)
+    return Solved(basis, stiff, radial, moved, strips, bore_r, bore_z)
 
 
 def even_loads(bore: np.ndarray, unknowns: int) -> Floats:
@@ -197,8 +190,8 @@ def _compliance(body: Revolved, solved: Solved, poisson: Ratio) -> Compliance:
     a, b = around + poisson * radial, along + poisson * radial
     hoop, axial = ((x + poisson * y) / (1 - poisson**2) for x, y in ((a, b), (b, a)))
     points, stress = _beside(body, solved, poisson)
-    places = solved.basis.doflocs
-    top = solved.radial & (np.abs(places[0] - places[0].max()) < 1e-9)
+    places = solved.basis.doflocs[:, : len(moved)]
+    top = solved.radial[: len(moved)] & (np.abs(places[0] - places[0].max()) < 1e-9)
     return Compliance(
         solved.strips,
         _gives(solved),
@@ -214,11 +207,12 @@ def _compliance(body: Revolved, solved: Solved, poisson: Ratio) -> Compliance:
 def field(solved: Solved, moved: Floats, poisson: Ratio) -> tuple[Floats, Floats]:
     """Points (m, 2) as z, r and stresses (m, 4, …) at the 2 x 2 Gauss points of every cell.
 
-    `moved`: movement of all degrees of freedom, (dofs, …), for unit modulus.
+    `moved` (m, …) as in `solved`, for unit modulus.
     """
     points, by_moved = _by_moved(solved.basis, poisson)
-    local = moved[solved.basis.element_dofs.T]
-    found = by_moved @ local.reshape(*local.shape[:2], -1)
+    every = with_middles(solved.basis, solved.stiff, moved.reshape(len(moved), -1))
+    local = every[solved.basis.element_dofs.T]
+    found = by_moved @ local
     return points, found.reshape(len(points), 4, *moved.shape[1:])
 
 
@@ -237,13 +231,18 @@ def _beside(body: Revolved, solved: Solved, poisson: Ratio) -> tuple[Floats, Flo
     """The few points beside the bore line where the greatest tension may be, by trial states."""
     lengths = solved.strips[:, 1] - solved.strips[:, 0]
     states = lengths[:, None] * _trial_states(solved.strips).T
-    points, by_moved = _by_moved(solved.basis, poisson)
-    local = solved.basis.element_dofs.T
+    points, by_all = _by_moved(solved.basis, poisson)
+    back = middles_by(solved.stiff, 2)
+    by_moved = by_all[..., :-2] + by_all[..., -2:] @ back
+    local = solved.basis.element_dofs.T[:, :-2]
     trial = (solved.moved @ states)[local]
-    tension = np.concatenate([principal_tension(at @ trial) for at in by_moved])
+    cells = len(local)
+    stress = by_moved.transpose(1, 0, 2, 3).reshape(cells, 16, -1) @ trial
+    tension = principal_tension(stress.reshape(cells, 4, 4, -1)).transpose(1, 0, 2)
+    tension = tension.reshape(len(points), -1)
     tension[~_away(points, body, solved.strips)] = -np.inf
     best = np.unique(np.argpartition(tension, -4, axis=0)[-4:])
-    moved = solved.moved[local[best % len(local)]] * lengths
+    moved = solved.moved[local[best % cells]] * lengths
     return points[best], by_moved.reshape(len(points), 4, -1)[best] @ moved
 
 
