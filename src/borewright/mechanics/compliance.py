@@ -96,14 +96,23 @@ def largest_tension(body: Compliance, pressure: Floats, margin: float = 0.01) ->
 
     Sharp edges have no value that a finer mesh would not raise: they are left to a radius.
     """
-    hoop, axial = (
-        pressure @ between(body, stress, margin, 1 - margin).T for stress in (body.hoop, body.axial)
-    )
-    on_bore = np.maximum(hoop.max(axis=-1), axial.max(axis=-1))
-    if not len(body.points):
-        return np.asarray(on_bore)
-    rows = body.stress.transpose(1, 0, 2).reshape(-1, len(body.strips))
-    stress = (pressure @ rows.T).reshape(*pressure.shape[:-1], 4, -1)
+    return tension_by(tension_rows(body, margin), pressure)
+
+
+def tension_rows(body: Compliance, margin: float = 0.01) -> tuple[Floats, Floats]:
+    """What `tension_by` needs of a body: hoop and axial stress along the bore line (a, n), and the
+    four stresses at the points beside it (4 m, n), for p on each strip."""
+    along = [between(body, stress, margin, 1 - margin) for stress in (body.hoop, body.axial)]
+    return np.concatenate(along), body.stress.transpose(1, 0, 2).reshape(-1, len(body.strips))
+
+
+def tension_by(rows: tuple[Floats, Floats], pressure: Floats) -> Floats:
+    """Greatest principal stress for p (…, n), as `largest_tension`; shape (…,)."""
+    along, beside = rows
+    on_bore = np.asarray((pressure @ along.T).max(axis=-1))
+    if not len(beside):
+        return on_bore
+    stress = (pressure @ beside.T).reshape(*pressure.shape[:-1], 4, -1)
     return np.asarray(np.maximum(on_bore, principal_tension(stress).max(axis=-1)))
 
 

@@ -232,18 +232,29 @@ def _beside(body: Revolved, solved: Solved, poisson: Ratio) -> tuple[Floats, Flo
     lengths = solved.strips[:, 1] - solved.strips[:, 0]
     states = lengths[:, None] * _trial_states(solved.strips).T
     points, by_all = _by_moved(solved.basis, poisson)
-    back = middles_by(solved.stiff, 2)
-    by_moved = by_all[..., :-2] + by_all[..., -2:] @ back
+    by_moved = by_all[..., :-2] + by_all[..., -2:] @ middles_by(solved.stiff, 2)
     local = solved.basis.element_dofs.T[:, :-2]
-    trial = (solved.moved @ states)[local]
-    cells = len(local)
-    stress = by_moved.transpose(1, 0, 2, 3).reshape(cells, 16, -1) @ trial
-    tension = principal_tension(stress.reshape(cells, 4, 4, -1)).transpose(1, 0, 2)
-    tension = tension.reshape(len(points), -1)
+    tension = _tensions(by_moved, solved.moved @ states, local)
     tension[~_away(points, body, solved.strips)] = -np.inf
     best = np.unique(np.argpartition(tension, -4, axis=0)[-4:])
-    moved = solved.moved[local[best % cells]] * lengths
+    moved = solved.moved[local[best % len(local)]] * lengths
     return points[best], by_moved.reshape(len(points), 4, -1)[best] @ moved
+
+
+AT_ONCE: Final = 32
+"""Cells whose stresses are worked together: more would leave the processor's own memory."""
+
+
+def _tensions(by_moved: Floats, moved: Floats, local: np.ndarray) -> Floats:
+    """Greatest principal stress (4 cells, states) at the Gauss points for `moved` (m, states)."""
+    cells, states = len(local), moved.shape[1]
+    rows = by_moved.transpose(1, 0, 2, 3).reshape(cells, 16, -1)
+    tension = np.empty((4, cells, states))
+    for first in range(0, cells, AT_ONCE):
+        some = slice(first, first + AT_ONCE)
+        stress = (rows[some] @ moved[local[some]]).reshape(-1, 4, 4, states)
+        tension[:, some] = principal_tension(stress).transpose(1, 0, 2)
+    return tension.reshape(-1, states)
 
 
 def _away(points: Floats, body: Revolved, strips: Floats) -> np.ndarray:
