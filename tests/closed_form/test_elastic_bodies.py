@@ -7,7 +7,7 @@ import pytest
 from scipy.optimize import brentq
 
 from borewright.errors import OutsideModel
-from borewright.mechanics import body_mesh, elastic_body, mesh_lines
+from borewright.mechanics import body_mesh, elastic_body
 from borewright.mechanics.body_mesh import work_strips
 from borewright.mechanics.compliance import (
     Compliance,
@@ -88,16 +88,14 @@ def normal_force(rings: list, share: float) -> float:
     return float(np.pi * pressed(work.gives / 100 + bar.gives / 207, overlap).sum())
 
 
-USUAL = body_mesh.STRIP, body_mesh.FIRST, body_mesh.GROWTH, mesh_lines.LONGEST
 MESHES = ((1.6, 1.3), (1.25, 1.15), (1.0, 1.0), (0.8, 0.9), (0.62, 0.8))
 """Strips and cells over the usual ones."""
 
 
 def on_mesh(monkeypatch: pytest.MonkeyPatch, strip: float, cell: float) -> None:
-    monkeypatch.setattr(body_mesh, "STRIP", USUAL[0] * strip)
-    monkeypatch.setattr(body_mesh, "FIRST", USUAL[1] * cell)
-    monkeypatch.setattr(body_mesh, "GROWTH", USUAL[2] * cell)
-    monkeypatch.setattr(mesh_lines, "LONGEST", USUAL[3] * cell)
+    monkeypatch.setattr(body_mesh, "STRIP", 0.04 * strip)
+    monkeypatch.setattr(body_mesh, "FIRST", 0.036 * cell)
+    monkeypatch.setattr(body_mesh, "GROWTH", 0.22 * cell)
     monkeypatch.setattr(body_mesh, "FEWEST", 12)
 
 

@@ -11,12 +11,11 @@ from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import BORE, Revolved
 from borewright.quantities.si import Ratio
 
-FIRST: Final = 0.012
-"""Size of a cell at the bore, over d: about the strips' at the ends of a bore. A deeper cell under
-so short a strip gives way too little."""
+FIRST: Final = 0.036
+"""Size of a cell at the bore, over d."""
 
-GROWTH: Final = 0.5
-"""How much longer a cell is for each d of distance from the bore, up to `mesh_lines.LONGEST`."""
+GROWTH: Final = 0.22
+"""How much longer a cell is for each d of distance from the bore."""
 
 STRIP: Final = 0.04
 FEWEST, MOST = 24, 64

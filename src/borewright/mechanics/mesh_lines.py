@@ -10,18 +10,14 @@ import numpy as np
 from borewright.mechanics.num import Floats
 from borewright.quantities.si import Ratio
 
-LONGEST = 0.3
-"""No piece is longer than this (over d), however far off."""
-
 
 def graded_lines(marks: Sequence[Ratio], near: Ratio, first: Ratio, growth: Ratio) -> Floats:
-    """Lines through every mark; a piece at distance x from `near` is about first + growth x long,
-    `LONGEST` at most.
+    """Lines through every mark; a piece at distance x from `near` is about first + growth x long.
 
     Rising; at least two pieces between two marks. `near` lies at or beyond one end of the marks.
 
-    >>> graded_lines([0.0, 1.0], 0.0, 0.1, 0.5).round(3).tolist()
-    [0.0, 0.104, 0.263, 0.496, 0.748, 1.0]
+    >>> graded_lines([0.0, 1.0], 0.0, 0.2, 0.5).round(3).tolist()
+    [0.0, 0.207, 0.522, 1.0]
     """
     lines = [np.array(marks[:1], dtype=float)]
     lines += [_cut(a, b, near, first, growth)[1:] for a, b in pairwise(marks)]
@@ -29,20 +25,10 @@ def graded_lines(marks: Sequence[Ratio], near: Ratio, first: Ratio, growth: Rati
 
 
 def _cut(a: float, b: float, near: float, first: float, growth: float) -> Floats:
-    # Along t a piece of the wanted size is 1 long; t is a logarithm up to where LONGEST begins.
-    far = (LONGEST - first) / growth
-    far_t = np.log(LONGEST / first) / growth
-
-    def along(away: float) -> float:
-        return float(
-            np.log1p(growth * min(away, far) / first) / growth + max(0.0, away - far) / LONGEST
-        )
-
-    ta, tb = along(abs(a - near)), along(abs(b - near))
+    # Along t = ln(1 + growth x distance / first) / growth a piece of the wanted size is 1 long.
+    ta, tb = (np.log1p(growth * abs(x - near) / first) / growth for x in (a, b))
     count = max(2, int(np.ceil(abs(tb - ta) - 1e-9)))
-    t = np.linspace(ta, tb, count + 1)
-    away = first * np.expm1(growth * np.minimum(t, far_t)) / growth
-    away += LONGEST * np.maximum(t - far_t, 0.0)
+    away = first * np.expm1(growth * np.linspace(ta, tb, count + 1)) / growth
     lines = near + np.sign((a + b) / 2 - near) * away
     lines[0], lines[-1] = a, b
     return np.asarray(lines)
