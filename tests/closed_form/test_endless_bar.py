@@ -8,7 +8,7 @@ import mpmath as mp
 import numpy as np
 import pytest
 
-from borewright.mechanics import body_mesh, mesh_lines
+from borewright.mechanics import body_mesh
 from borewright.mechanics.body_mesh import work_strips
 from borewright.mechanics.elastic_body import mandrel_compliance
 from borewright.mechanics.endless_bar import endless_bar
@@ -146,31 +146,30 @@ def on_wider(strips: np.ndarray, gives: np.ndarray, by: int) -> np.ndarray:
 
 def test_finite_elements_come_to_it_as_they_grow_finer(monkeypatch: pytest.MonkeyPatch) -> None:
     """A bar that stands out 4 d, which is endless to 1e-9. With one element a strip, as the package
-    has it, an entry is up to 2 % off; several elements under the same even load come to the
+    has it, an entry is up to 1.4 % off; several elements under the same even load come to the
     integral, in order 2: pressure that steps is no smoother than that."""
-    usual_cells = body_mesh.FIRST, body_mesh.GROWTH, mesh_lines.LONGEST
-    edges, off = np.linspace(0.0, 0.4, 9), []
-    for by in (1, 2, 4):
-        first, growth, longest = (size / by for size in usual_cells)
-        monkeypatch.setattr(body_mesh, "FIRST", first)
-        monkeypatch.setattr(body_mesh, "GROWTH", growth)
-        monkeypatch.setattr(mesh_lines, "LONGEST", longest)
+    first, edges, off = body_mesh.FIRST, np.linspace(0.0, 0.4, 9), []
+    for by in (1, 2, 4, 8):
+        monkeypatch.setattr(body_mesh, "FIRST", first / by)
         finer = np.linspace(0.0, 0.4, 8 * by + 1)
         fine = np.column_stack([finer[:-1], finer[1:]])
         gives = on_wider(fine, mandrel_compliance(fine, STEEL, 0.0, (4.0, 4.0)).gives, by)
         off.append(float(np.abs(gives / endless_bar(bands(*edges), STEEL) - 1).max()))
-    assert off[0] < 0.02
+    assert off[0] < 0.014
     assert np.log2(np.divide(off[:-1], off[1:])) == pytest.approx(2.0, abs=0.3)
-    assert off[-1] < 1.5e-3
+    assert off[-1] < 3e-4
 
 
 def test_the_usual_elements_are_within_their_own_error_of_it() -> None:
-    """Strip by strip, 2 % of a strip's own movement; together, under a pressure that falls as a
-    taper's, 0.1 % of the movement anywhere but at the two strips at either end."""
+    """Strip by strip, 1.7 % of a strip's own movement, 7 % at the short strips of either end, where
+    a cell is deeper than long; together, under a pressure that falls as a taper's, 0.1 % of the
+    movement anywhere but at the two strips at either end."""
     strips = usual(2.0)
-    truth, found = endless_bar(strips, STEEL), mandrel_compliance(strips, STEEL).gives
-    assert np.diag(found) == pytest.approx(np.diag(truth), rel=0.02)
+    truth, found = endless_bar(strips, STEEL), mandrel_compliance(strips, STEEL, 0.0, (4, 4)).gives
+    own = np.diag(found) / np.diag(truth) - 1
     lengths = strips[:, 1] - strips[:, 0]
     loads = lengths * (2.0 - strips.mean(axis=1))
     off = np.abs((found @ loads) / (truth @ loads) - 1)
+    assert np.abs(own).max() < 0.07
+    assert np.abs(own[10:-10]).max() < 0.017
     assert off[2:-2].max() < 1e-3

@@ -4,7 +4,9 @@ Axisymmetric linear elasticity, 9-node quadrilaterals (scikit-fem), one symmetri
 an even pressure on each strip of the bore line written down exactly: h/6, 4h/6, h/6 on the three
 nodes of its element. Source: Zienkiewicz and Taylor, The Finite Element Method, ch. on axisymmetric
 stress, from memory; nothing of it is taken beyond the weak form. Weakness: sharp corners have no
-highest stress (see `compliance.largest_tension`).
+highest stress (see `compliance.largest_tension`). With one element a strip, a strip's own movement
+is 1.7 % small, 7 % at the short strips by a bore's ends; on an endless mandrel, which has no such
+error, the largest tension comes out up to 1.7 % below CalculiX's, the force within 0.05 %.
 """
 
 from __future__ import annotations
