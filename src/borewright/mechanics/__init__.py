@@ -13,6 +13,7 @@ revolved       an outline of rings over its bore: checked, healed, its bearing s
 mesh_lines     mesh lines and strips: fine where the pressure is
 body_mesh      strips along the bore, mesh lines of work and mandrel
 elastic_body   the compliance of a body by finite elements (heavy: loaded to build a shape only)
+endless_bar    the compliance of an endless solid bar, in closed form
 compliance     what a body gives way, per unit of modulus; tensions from pressures
 tension_place  where the greatest tension of a pressed work is
 tension_field  the stress in the whole section (heavy: loaded to draw only)

@@ -46,6 +46,17 @@ class Compliance:
         return np.asarray(self.strips.mean(axis=1))
 
 
+def of_the_bore_line(strips: Floats, gives: Floats) -> Compliance:
+    """A body of which nothing is asked but how its bore line (a mandrel's surface) gives way.
+
+    >>> of_the_bore_line(np.array([[0.0, 1.0]]), np.array([[0.3]])).points.shape
+    (0, 2)
+    """
+    none, nowhere = np.zeros((0, len(strips))), np.zeros((0, 2))
+    nothing = np.zeros((0, 4, len(strips)))
+    return Compliance(strips, gives, none, none, nowhere, nothing, nowhere, none)
+
+
 def principal_tension(stress: Floats) -> Floats:
     """Greatest principal stress of (…, 4, points) radial, axial, hoop and shear; shape (…, points).
 
@@ -85,14 +96,24 @@ def largest_tension(body: Compliance, pressure: Floats, margin: float = 0.01) ->
 
     Sharp edges have no value that a finer mesh would not raise: they are left to a radius.
     """
-    hoop, axial = (
-        pressure @ between(body, stress, margin, 1 - margin).T for stress in (body.hoop, body.axial)
-    )
-    on_bore = np.maximum(hoop.max(axis=-1), axial.max(axis=-1))
-    if not len(body.points):
-        return np.asarray(on_bore)
-    beside = principal_tension(np.einsum("mcn,...n->...cm", body.stress, pressure)).max(axis=-1)
-    return np.asarray(np.maximum(on_bore, beside))
+    return tension_by(tension_rows(body, margin), pressure)
+
+
+def tension_rows(body: Compliance, margin: float = 0.01) -> tuple[Floats, Floats]:
+    """What `tension_by` needs of a body: hoop and axial stress along the bore line (a, n), and the
+    four stresses at the points beside it (4 m, n), for p on each strip."""
+    along = [between(body, stress, margin, 1 - margin) for stress in (body.hoop, body.axial)]
+    return np.concatenate(along), body.stress.transpose(1, 0, 2).reshape(-1, len(body.strips))
+
+
+def tension_by(rows: tuple[Floats, Floats], pressure: Floats) -> Floats:
+    """Greatest principal stress for p (…, n), as `largest_tension`; shape (…,)."""
+    along, beside = rows
+    on_bore = np.asarray((pressure @ along.T).max(axis=-1))
+    if not len(beside):
+        return on_bore
+    stress = (pressure @ beside.T).reshape(*pressure.shape[:-1], 4, -1)
+    return np.asarray(np.maximum(on_bore, principal_tension(stress).max(axis=-1)))
 
 
 EDGE = 0.05

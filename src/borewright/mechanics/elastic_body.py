@@ -4,7 +4,9 @@ Axisymmetric linear elasticity, 9-node quadrilaterals (scikit-fem), one symmetri
 an even pressure on each strip of the bore line written down exactly: h/6, 4h/6, h/6 on the three
 nodes of its element. Source: Zienkiewicz and Taylor, The Finite Element Method, ch. on axisymmetric
 stress, from memory; nothing of it is taken beyond the weak form. Weakness: sharp corners have no
-highest stress (see `compliance.largest_tension`).
+highest stress (see `compliance.largest_tension`). With one element a strip, a strip's own movement
+is 1.7 % small, 7 % at the short strips by a bore's ends; on an endless mandrel, which has no such
+error, the largest tension comes out up to 1.7 % below CalculiX's, the force within 0.05 %.
 """
 
 from __future__ import annotations
@@ -17,7 +19,7 @@ from skfem import MeshQuad
 
 from borewright.errors.tree import OutsideModel
 from borewright.mechanics.body_mesh import mandrel_mesh, work_lines, work_strips
-from borewright.mechanics.compliance import Compliance, principal_tension
+from borewright.mechanics.compliance import Compliance, of_the_bore_line, principal_tension
 from borewright.mechanics.num import Floats
 from borewright.mechanics.rectangle import (
     BY_R,
@@ -26,6 +28,7 @@ from borewright.mechanics.rectangle import (
     Section,
     Strains,
     hooke,
+    middles_by,
     moved_by,
     section,
     stiffness,
@@ -59,9 +62,14 @@ MEAN: Final = np.array([1.0, 4.0, 1.0]) / 6
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Solved:
-    """A mesh, its solution for unit load on each strip, and where the bore's nodes are."""
+    """A mesh, its solution for unit load on each strip, and where the bore's nodes are.
+
+    `stiff`: the stiffness of every cell; `moved` (m, n): all unknowns but those in the middle of a
+    cell, which are the last.
+    """
 
     basis: Section
+    stiff: Floats
     radial: np.ndarray
     moved: Floats
     strips: Floats
@@ -84,7 +92,7 @@ def solved_work(
     first: Ratio | None = None,
     growth: Ratio | None = None,
 ) -> Solved:
-    """The work under one pressure (n,) on its strips, per unit of modulus; `moved` is (dofs, 1)."""
+    """The work under one pressure (n,) on its strips, per unit of modulus; `moved` is (m, 1)."""
     strips = work_strips(body)
     z, r = work_lines(body, strips, first, growth)
     loads = pressure * (strips[:, 1] - strips[:, 0])
@@ -100,18 +108,7 @@ def mandrel_compliance(
     """The mandrel's: pressed inward on the same strips; `hole`: its own bore, radius over d."""
     body, z, r = mandrel_mesh(strips, hole, stands_out)
     solved = _solve(body, z, r, strips, poisson, axis=hole == 0)
-    count = len(strips)
-    none = np.zeros((0, count))
-    return Compliance(
-        strips,
-        _gives(solved),
-        none,
-        none,
-        np.zeros((0, 2)),
-        np.zeros((0, 4, count)),
-        np.zeros((0, 2)),
-        none,
-    )
+    return of_the_bore_line(strips, _gives(solved))
 
 
 def _solve(
@@ -139,9 +136,7 @@ def _solve(
         fixed += np.flatnonzero(radial & (places[0] < 1e-12)).tolist()
     stiff = stiffness(basis, STRAINS, hooke(poisson, 1))
     moved = moved_by(basis, stiff, loads, fixed)
-    if not axis:  # a solid bar is asked for its bore line alone
-        moved = with_middles(basis, stiff, moved)
-    return Solved(basis, radial, moved, strips, bore_r, bore_z)
+    return Solved(basis, stiff, radial, moved, strips, bore_r, bore_z)
 
 
 def even_loads(bore: np.ndarray, unknowns: int) -> Floats:
@@ -197,8 +192,8 @@ def _compliance(body: Revolved, solved: Solved, poisson: Ratio) -> Compliance:
     a, b = around + poisson * radial, along + poisson * radial
     hoop, axial = ((x + poisson * y) / (1 - poisson**2) for x, y in ((a, b), (b, a)))
     points, stress = _beside(body, solved, poisson)
-    places = solved.basis.doflocs
-    top = solved.radial & (np.abs(places[0] - places[0].max()) < 1e-9)
+    places = solved.basis.doflocs[:, : len(moved)]
+    top = solved.radial[: len(moved)] & (np.abs(places[0] - places[0].max()) < 1e-9)
     return Compliance(
         solved.strips,
         _gives(solved),
@@ -214,11 +209,12 @@ def _compliance(body: Revolved, solved: Solved, poisson: Ratio) -> Compliance:
 def field(solved: Solved, moved: Floats, poisson: Ratio) -> tuple[Floats, Floats]:
     """Points (m, 2) as z, r and stresses (m, 4, …) at the 2 x 2 Gauss points of every cell.
 
-    `moved`: movement of all degrees of freedom, (dofs, …), for unit modulus.
+    `moved` (m, …) as in `solved`, for unit modulus.
     """
     points, by_moved = _by_moved(solved.basis, poisson)
-    local = moved[solved.basis.element_dofs.T]
-    found = by_moved @ local.reshape(*local.shape[:2], -1)
+    every = with_middles(solved.basis, solved.stiff, moved.reshape(len(moved), -1))
+    local = every[solved.basis.element_dofs.T]
+    found = by_moved @ local
     return points, found.reshape(len(points), 4, *moved.shape[1:])
 
 
@@ -237,14 +233,30 @@ def _beside(body: Revolved, solved: Solved, poisson: Ratio) -> tuple[Floats, Flo
     """The few points beside the bore line where the greatest tension may be, by trial states."""
     lengths = solved.strips[:, 1] - solved.strips[:, 0]
     states = lengths[:, None] * _trial_states(solved.strips).T
-    points, by_moved = _by_moved(solved.basis, poisson)
-    local = solved.basis.element_dofs.T
-    trial = (solved.moved @ states)[local]
-    tension = np.concatenate([principal_tension(at @ trial) for at in by_moved])
+    points, by_all = _by_moved(solved.basis, poisson)
+    by_moved = by_all[..., :-2] + by_all[..., -2:] @ middles_by(solved.stiff, 2)
+    local = solved.basis.element_dofs.T[:, :-2]
+    tension = _tensions(by_moved, solved.moved @ states, local)
     tension[~_away(points, body, solved.strips)] = -np.inf
     best = np.unique(np.argpartition(tension, -4, axis=0)[-4:])
     moved = solved.moved[local[best % len(local)]] * lengths
     return points[best], by_moved.reshape(len(points), 4, -1)[best] @ moved
+
+
+AT_ONCE: Final = 32
+"""Cells whose stresses are worked together: more would leave the processor's own memory."""
+
+
+def _tensions(by_moved: Floats, moved: Floats, local: np.ndarray) -> Floats:
+    """Greatest principal stress (4 cells, states) at the Gauss points for `moved` (m, states)."""
+    cells, states = len(local), moved.shape[1]
+    rows = by_moved.transpose(1, 0, 2, 3).reshape(cells, 16, -1)
+    tension = np.empty((4, cells, states))
+    for first in range(0, cells, AT_ONCE):
+        some = slice(first, first + AT_ONCE)
+        stress = (rows[some] @ moved[local[some]]).reshape(-1, 4, 4, states)
+        tension[:, some] = principal_tension(stress).transpose(1, 0, 2)
+    return tension.reshape(-1, states)
 
 
 def _away(points: Floats, body: Revolved, strips: Floats) -> np.ndarray:

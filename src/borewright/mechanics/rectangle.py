@@ -147,8 +147,9 @@ def moved_by(whole: Section, cells: Floats, loads: Floats, held: Any) -> Floats:
     """
     dofs, ways = whole.element_dofs.T, cells.shape[1] // 9
     count = whole.N - len(dofs) * ways
-    outer, _ = _without_middles(cells, ways)
-    moved = _factors(outer, dofs[:, :-ways], held, count).solve(loads[:count])
+    moved = _factors(_without_middles(cells, ways), dofs[:, :-ways], held, count).solve(
+        loads[:count]
+    )
     moved[held] = 0.0
     return np.asarray(moved)
 
@@ -156,18 +157,24 @@ def moved_by(whole: Section, cells: Floats, loads: Floats, held: Any) -> Floats:
 def with_middles(whole: Section, cells: Floats, moved: Floats) -> Floats:
     """Movements (N, n) of all unknowns from those that `moved_by` finds."""
     dofs, ways = whole.element_dofs.T, cells.shape[1] // 9
-    _, back = _without_middles(cells, ways)
     every = np.empty((whole.N, moved.shape[1]))
     every[: len(moved)] = moved
-    every[dofs[:, -ways:]] = back @ moved[dofs[:, :-ways]]
+    every[dofs[:, -ways:]] = middles_by(cells, ways) @ moved[dofs[:, :-ways]]
     return every
 
 
-def _without_middles(cells: Floats, ways: int) -> tuple[Floats, Floats]:
-    """Stiffness of the eight nodes round each cell, and what moves the middle one for each."""
+def middles_by(cells: Floats, ways: int) -> Floats:
+    """What moves the middle node of each cell, by its other unknowns: (cells, ways, 8 ways)."""
     across = cells[:, -ways:, :-ways]
-    back = -np.asarray(np.linalg.solve(cells[:, -ways:, -ways:], across), dtype=np.float64)
-    return cells[:, :-ways, :-ways] + across.transpose(0, 2, 1) @ back, back
+    return -np.asarray(np.linalg.solve(cells[:, -ways:, -ways:], across), dtype=np.float64)
+
+
+def _without_middles(cells: Floats, ways: int) -> Floats:
+    """Stiffness of the eight nodes round each cell."""
+    across = cells[:, -ways:, :-ways]
+    return np.asarray(
+        cells[:, :-ways, :-ways] + across.transpose(0, 2, 1) @ middles_by(cells, ways)
+    )
 
 
 def _factors(cells: Floats, dofs: np.ndarray, held: Any, count: int) -> Any:

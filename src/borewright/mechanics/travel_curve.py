@@ -17,7 +17,8 @@ from borewright.mechanics.compliance import (
     Compliance,
     largest_equivalent,
     largest_pressure,
-    largest_tension,
+    tension_by,
+    tension_rows,
 )
 from borewright.mechanics.contact import ENTERS, end_of_contact
 from borewright.mechanics.num import Floats
@@ -62,14 +63,16 @@ def travel_curve(body: Compliance, path: PressPath) -> TravelCurve:
     return TravelCurve(raised, force, contact, *largest)
 
 
-def _values(body: Compliance, path: PressPath, raised: Floats) -> Floats:
+def _values(
+    body: Compliance, rows: tuple[Floats, Floats], path: PressPath, raised: Floats
+) -> Floats:
     """Force, tension, equivalent stress, pressure and growth at every overlap; shape (5, k)."""
     loads = path.at(raised)
     pressure = loads / body.lengths
     return np.array(
         [
             np.pi * loads.sum(axis=1),
-            largest_tension(body, pressure),
+            tension_by(rows, pressure),
             largest_equivalent(body, pressure),
             largest_pressure(body, pressure),
             2 * (pressure @ body.growth.T).max(axis=1),
@@ -83,12 +86,13 @@ ROUNDS, CLOSE = 8, 5e-4
 
 def _refined(body: Compliance, path: PressPath, raised: Floats) -> tuple[Floats, Floats]:
     """The stations, halved where a value does not run straight between, and the values there."""
-    known = _values(body, path, raised)
+    rows = tension_rows(body)
+    known = _values(body, rows, path, raised)
     fresh = np.ones(len(raised) - 1, dtype=bool)
     for _ in range(ROUNDS):
         at = np.flatnonzero(fresh)
         middles = 0.5 * (raised[at] + raised[at + 1])
-        there = _values(body, path, middles)
+        there = _values(body, rows, path, middles)
         straight = 0.5 * (known[:, at] + known[:, at + 1])
         off = (np.abs(straight - there) > CLOSE * np.abs(there)).any(axis=0)
         if not off.any():

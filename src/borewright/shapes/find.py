@@ -10,7 +10,8 @@ from collections import OrderedDict
 from collections.abc import Callable
 from typing import Any, Final, TypeVar
 
-from borewright.mechanics.compliance import Compliance, moved, turned_round
+from borewright.mechanics.compliance import Compliance, moved, of_the_bore_line, turned_round
+from borewright.mechanics.endless_bar import endless_bar
 from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import Revolved, rounded, shifted, turned
 from borewright.mechanics.tilt_shape import TiltShape, tilt_moved, tilt_turned_round
@@ -21,7 +22,8 @@ from borewright.shapes.store import keep, kept
 MOST_IN_MEMORY: Final = 32
 
 ENDLESS_BAR: Final = 2.0
-"""How far (over d) a bar that counts as endless is built to stand out."""
+"""How far (over d) a bored mandrel that counts as endless is built to stand out; a solid one is
+without end in truth."""
 
 Shape = TypeVar("Shape")
 
@@ -69,14 +71,18 @@ def mandrel_shape(
     )
     is_ahead = names[0] <= names[1]
 
+    seen = (ahead, out) if is_ahead else (back, (out[1], out[0]))
+    is_endless = hole == 0 and min(out) >= ENDLESS_BAR
+
     def build() -> Compliance:
+        if is_endless:
+            return of_the_bore_line(seen[0], endless_bar(seen[0], poisson))
         from borewright.mechanics.elastic_body import mandrel_compliance  # heavy
 
-        if is_ahead:
-            return mandrel_compliance(ahead, poisson, hole, out)
-        return mandrel_compliance(back, poisson, hole, (out[1], out[0]))
+        return mandrel_compliance(seen[0], poisson, hole, seen[1])
 
-    found = _found(min(names), Compliance, build)
+    # An endless bar is computed sooner than a file of it is read.
+    found = _found(min(names), Compliance, build, in_a_file=not is_endless)
     return moved(found, start) if is_ahead else moved(turned_round(found), end)
 
 
@@ -92,11 +98,14 @@ def _one_way(body: Revolved, poisson: Ratio) -> tuple[Revolved, bool]:
     return rounded(ahead if is_ahead else back, DIGITS), is_ahead
 
 
-def _found(key: str, kind: type[Shape], build: Callable[[], Shape]) -> Shape:
-    shape: Shape | None = _memory.get(key) or kept(key, kind)
+def _found(
+    key: str, kind: type[Shape], build: Callable[[], Shape], *, in_a_file: bool = True
+) -> Shape:
+    shape: Shape | None = _memory.get(key) or (kept(key, kind) if in_a_file else None)
     if shape is None:
         shape = build()
-        keep(key, shape)
+        if in_a_file:
+            keep(key, shape)
     _memory[key] = shape
     _memory.move_to_end(key)
     while len(_memory) > MOST_IN_MEMORY:
