@@ -11,7 +11,7 @@ from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import Revolved
 from borewright.quantities.si import Ratio
 
-SCHEME: Final = 4
+SCHEME: Final = 5
 """Raised whenever the same shape would get other numbers: mesh, elements, what is kept."""
 
 DIGITS: Final = 9
