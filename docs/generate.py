@@ -34,7 +34,7 @@ def pages() -> dict[str, str]:
 
 def _commands() -> Iterator[str]:
     yield "# Commands\n\nWritten from the commands' own help; `borewright COMMAND --help` prints the same."
-    context = click.Context(app, info_name="borewright")
+    context = click.Context(app, info_name="borewright", **app.context_settings)
     for name in COMMANDS:
         command = app.get_command(context, name)
         assert command is not None
