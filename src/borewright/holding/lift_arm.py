@@ -19,12 +19,12 @@ import numpy as np
 from borewright.answer.records import Draws
 from borewright.holding.elastic_joint import Joint
 from borewright.mechanics.contact import pressed
-from borewright.mechanics.num import Floats
+from borewright.mechanics.num import Floats, distinct
 from borewright.mechanics.tilt import bar_bending, lift_moment_of
 from borewright.quantities.si import Metre, Ratio
 from borewright.shapes.find import tilt_shape
 
-STATIONS: Final = (0.0, 0.05, 0.2, 0.4, 0.6, 0.8, 0.95, 1.0)
+STATIONS: Final = (0.0, 0.05, 0.3, 0.65, 1.0)
 """Which of the drawn overlaps, in order of size, the arm is worked at, beside the likely one."""
 
 MOST_IN_MEMORY: Final = 64
@@ -74,13 +74,19 @@ def lift_arms(joint: Joint, shape: Floats, raised: Draws, to_centers: tuple[Metr
     arms = _memory.get(key)
     if arms is None:
         gives = tilt_gives(joint, to_centers)
-        at = np.unique(np.append(np.quantile(raised, STATIONS), raised[0]))
+        at = distinct([*_in_order(raised), float(raised[0])])
         arms = np.interp(raised, at, [lift_arm(joint, gives, t - shape) for t in at])
     _memory[key] = arms
     _memory.move_to_end(key)
     while len(_memory) > MOST_IN_MEMORY:
         _memory.popitem(last=False)
     return arms
+
+
+def _in_order(raised: Draws) -> list[float]:
+    """The overlaps at the stations. Instead of numpy.quantile, which loads masked arrays."""
+    places = np.array(STATIONS) * (len(raised) - 1)
+    return [float(x) for x in np.interp(places, np.arange(len(raised)), np.sort(raised))]
 
 
 def _key(joint: Joint, *parts: Floats) -> bytes:

@@ -20,7 +20,7 @@ from typing import Final
 
 import numpy as np
 
-from borewright.mechanics.num import Floats
+from borewright.mechanics.num import Floats, distinct
 from borewright.quantities.si import Ratio
 
 CLEAR: Final = 5.0
@@ -56,7 +56,8 @@ def endless_bar(strips: Floats, poisson: Ratio) -> Floats:
     x = step * np.arange(1.0, int(SHORTEST / step) + 1)
     powers = _powers(poisson)
     left = _pressed_in(x, poisson) - np.polyval([*powers[::-1], 0.0], 1 / x)
-    edges, place = np.unique(strips, return_inverse=True)
+    edges = distinct(strips.ravel().tolist())
+    place = np.searchsorted(edges, strips)
     start, end = place.reshape(strips.shape).T
     lengths = strips[:, 1] - strips[:, 0]
     phase = 2 * np.outer(edges - edges[0], x)

@@ -21,7 +21,7 @@ from borewright.mechanics.compliance import (
     tension_rows,
 )
 from borewright.mechanics.contact import ENTERS, end_of_contact
-from borewright.mechanics.num import Floats
+from borewright.mechanics.num import Floats, distinct
 from borewright.mechanics.travel_path import PressPath
 
 BEYOND: Final = (0.1, 0.3, 0.6, 1.0, 2.0, 4.0, 8.0, 1000.0)
@@ -141,4 +141,4 @@ def _stations(path: PressPath, full: float) -> Floats:
     """Every change, that at which the whole bore bears, and beyond the last."""
     at = np.append(path.raised, full)
     span = max(float(np.ptp(at)), float(np.abs(at).max()), 1e-12)
-    return np.unique(np.concatenate([at, at.max() + span * np.array(BEYOND)]))
+    return distinct(np.concatenate([at, at.max() + span * np.array(BEYOND)]))
