@@ -15,7 +15,7 @@ import pytest
 from scipy.optimize import fsolve
 
 from borewright.holding.elastic_joint import Joint, joint, outline_of
-from borewright.holding.lift_arm import lift_arm, tilt_gives
+from borewright.holding.lift_arm import joint_stiffness, lift_arm, tilt_gives
 from borewright.mechanics.contact import pressed
 from borewright.mechanics.rings import Elastic
 from borewright.mechanics.tilt import LIFTED, bar_bending, lift_moment_of, tilt_stiffness
@@ -179,3 +179,5 @@ def test_the_arm_that_plans_use_is_that_moment(share: float) -> None:
     force = np.pi * float(one.pressure @ one.joint.work.lengths)
     assert arm * force == pytest.approx(one.lift, rel=1e-6)
     assert 0.16 <= lifted(one, solved(one, arm * force)[0]) <= 0.24
+    stiff = joint_stiffness(one.joint, one.overlap / 2, OUT)
+    assert stiff == pytest.approx(stiffness(one), rel=1e-6)

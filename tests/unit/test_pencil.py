@@ -82,6 +82,7 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "lift_moment": lambda i: (
         i["normal force"] * i["contact length, warm"] / 12 * i["elastic over springs"]
     ),
+    "tilt_at_rim": lambda i: i["moment"] / i["stiffness (N·m/rad)"] * i["outside"] / 2,
     "rock_margin": lambda i: i["lift moment"] / (i["kept in hand"] * i["moment"]),
     "size_error": lambda i: 2 * i["radial force"] * i["deflection at 1 N (nm)"] * 1e-9,
     "drop_off": lambda i: i["squeeze"] / (i["expansion x bore (nm/K)"] * 1e-9),

@@ -1,10 +1,10 @@
-"""How much tilt a pressed joint stands: lift moment over normal force, which is an arm.
+"""How much tilt a pressed joint stands: lift moment over normal force, an arm; and how stiffly.
 
 The arm hangs on where the bore presses and hardly on how hard, so that it is worked with the likely
 moduli, at a few of the drawn overlaps, and read between them; each case has its own normal force.
 Plain springs under even pressure have a twelfth of the contact length (`mechanics.rock`).
-Error, with that of `tilt.lift_moment_of`: moduli a tenth off change the arm by 5 % at most; reading
-between is within 8 % where the bore bears on half its length or more.
+Error, with that of `tilt.lift_moment_of`: other moduli and reading between, together a tenth of the
+arm where the bore bears on half its length or more.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from borewright.answer.records import Draws
 from borewright.holding.elastic_joint import Joint
 from borewright.mechanics.contact import pressed
 from borewright.mechanics.num import Floats, distinct
-from borewright.mechanics.tilt import bar_bending, lift_moment_of
+from borewright.mechanics.tilt import bar_bending, lift_moment_of, tilt_stiffness
 from borewright.quantities.si import Metre, Ratio
 from borewright.shapes.find import tilt_shape
 
@@ -63,6 +63,18 @@ def lift_arm(joint: Joint, gives: TiltGives, overlap: Floats) -> Ratio:
     pressure, gap = loads / joint.work.lengths, gives.even @ loads - overlap
     strips = joint.work.strips
     return lift_moment_of(strips, gives.even, pressure, gives.sways, gives.warp, gap) / force
+
+
+def joint_stiffness(joint: Joint, overlap: Floats, to_centers: tuple[Metre, Metre]) -> float:
+    """Tilt stiffness (N·m/rad) at an overlap (n,), on radius over d, likely case; 0 for no contact.
+
+    The turn is that of the outside, where the tool is: web and flange give, and the mandrel bends.
+    """
+    gives = tilt_gives(joint, to_centers)
+    pressure = pressed(gives.even, overlap) / joint.work.lengths
+    strips = joint.work.strips
+    per_unit = tilt_stiffness(strips, gives.sways, pressure, gives.warp, gives.own)
+    return per_unit * joint.modulus * joint.bore**3
 
 
 def lift_arms(joint: Joint, shape: Floats, raised: Draws, to_centers: tuple[Metre, Metre]) -> Draws:

@@ -30,6 +30,7 @@ from borewright.holding.taper_contact import (
     curves_of,
     joint_of,
     likely_force,
+    stiffness_of,
 )
 from borewright.holding.taper_rings import rings_state
 from borewright.holding.way import Offer
@@ -115,6 +116,10 @@ class TaperHold:
         """Tilt (N·m) at a travel (m) under which a fifth of the grip lifts once a turn, warm."""
         force = self.round_the_bore(self.warm(setting))
         return force * arm_of(self, setting, self._lost_warm)
+
+    def tilt_stiffness(self, setting: Metre) -> float:
+        """Likely moment per turn of the outside (N·m/rad) at a travel (m), warm."""
+        return stiffness_of(self, setting, float(self._lost_warm[0]))
 
     def warm(self, setting: Metre) -> PressedState:
         """The joint at a travel (m) as the cut finds it: peaks flattened and the work warm."""

@@ -19,7 +19,7 @@ from borewright.holding.contact_curves import ContactCurves, contact_curves
 from borewright.holding.elastic_joint import Joint, joint
 from borewright.holding.elastic_joint import Piece as Ring
 from borewright.holding.facts import Facts
-from borewright.holding.lift_arm import lift_arms
+from borewright.holding.lift_arm import joint_stiffness, lift_arms
 from borewright.holding.measured_mandrel import diameter_of, profile_of
 from borewright.holding.pressed_state import PressedState
 from borewright.job.records import Mandrel, Piece, Work
@@ -104,9 +104,19 @@ def arm_of(hold: TaperHold, travel: Metre, lost: Draws) -> Draws:
     """
     d, measured = hold.joint.bore, profile_of(hold.mandrel) is not None
     shape = gap(hold, 0, hold.likely_touch + (travel if measured else 0.0)) / (2 * d)
-    centers = beyond_faces(hold.work, hold.mandrel, hold.likely_touch + travel)
+    centers = _to_centers(hold, travel)
     raised = ((0.0 if measured else hold.mandrel.taper * travel) - lost) / (2 * d)
     return lift_arms(hold.joint, shape, raised, centers) * d
+
+
+def stiffness_of(hold: TaperHold, travel: Metre, lost: Metre) -> float:
+    """Tilt stiffness (N·m/rad) of the likely case with so much interference lost (m)."""
+    over = -gap(hold, 0, hold.likely_touch + travel) - lost
+    return joint_stiffness(hold.joint, over / (2 * hold.joint.bore), _to_centers(hold, travel))
+
+
+def _to_centers(hold: TaperHold, travel: Metre) -> tuple[Metre, Metre]:
+    return beyond_faces(hold.work, hold.mandrel, hold.likely_touch + travel)
 
 
 def curves_of(hold: TaperHold) -> ContactCurves:

@@ -10,10 +10,13 @@ from borewright.answer.records import Demand, Draws, Figure, Input, Question, Ve
 from borewright.mechanics.rock import lift_moment
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.taper.trial import Trial
-from borewright.planning.weighing.figures import given, spread, times
+from borewright.planning.weighing.figures import figure, given, spread, times
 from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.margins import rock_arm, rock_margins, tilt_of, walk_of
 from borewright.quantities.si import Metre
+
+SEEN = 2.5e-6
+"""Ours: movement (m) of the rim that an indicator on the face sees."""
 
 FAR = 1.5
 """Ours: the pencil rule is said beside where it is so many times off."""
@@ -51,6 +54,7 @@ def _reason(trial: Trial, worst: Demand, best: float, low: float) -> str:
             f"A fifth of the grip would lift at {times(best)} the tilt of the worst cut, at "
             f"{times(low)} in the poor case (1 in 20){in_hand}.",
             *_beside_springs(trial, worst),
+            *_tilts(trial, worst),
         )
     )
 
@@ -65,6 +69,19 @@ def _beside_springs(trial: Trial, worst: Demand) -> Iterator[str]:
         )
     elif 0 < over < 1 / FAR:
         yield f"By pencil, as springs round the bore, it would be {1 / over:.1f} times more."
+
+
+def _rim_tilt(trial: Trial, moment: float) -> Metre:
+    """How far (m) the rim moves along the mandrel under a moment (N·m); 0 where nothing holds."""
+    stiff = trial.hold.tilt_stiffness(trial.grip.setting)
+    return moment / stiff * trial.job.work.outside / 2 if stiff > 0 else 0.0
+
+
+def _tilts(trial: Trial, worst: Demand) -> Iterator[str]:
+    """Said where an indicator on the face would see it."""
+    moved = _rim_tilt(trial, likely(tilt_of(worst, rock_arm(trial.grip, trial.hold.length))))
+    if moved >= SEEN:
+        yield f"Under that cut the rim gives by about {trial.show.small(moved)} along the mandrel."
 
 
 def _over_springs(trial: Trial, held: float) -> float:
@@ -114,8 +131,20 @@ def _figures(trial: Trial, demand: Demand, margin: Draws) -> tuple[Figure, ...]:
     return (
         spread("rocking_moment", moment, "N·m", "torque", "rock_moment", asked),
         spread("lift_moment", held, "N·m", "torque", "lift_moment", _grip(trial, demand, held)),
+        _tilt_figure(trial, likely(moment)),
         spread("rock_margin", margin, "", "", "rock_margin", both),
     )
+
+
+def _tilt_figure(trial: Trial, moment: float) -> Figure:
+    outside, stiff = trial.job.work.outside, trial.hold.tilt_stiffness(trial.grip.setting)
+    inputs = (
+        given("moment", moment, "N·m"),
+        given("stiffness (N·m/rad)", stiff),
+        given("outside", outside, "m"),
+    )
+    moved = _rim_tilt(trial, moment)
+    return figure("tilt_at_rim", moved, "m", "small", "tilt_at_rim", inputs, ("ours-derived",))
 
 
 def _grip(trial: Trial, demand: Demand, held: Draws) -> tuple[Input, ...]:
