@@ -8,10 +8,12 @@ import numpy as np
 import pytest
 from tests.jobs_made import wheel_job
 
-from borewright.holding.lift_arm import lift_arm, tilt_gives
+from borewright.holding.elastic_joint import joint
+from borewright.holding.lift_arm import joint_stiffness, lift_arm, tilt_gives
 from borewright.holding.plain_taper import TaperHold, holds
 from borewright.holding.taper_contact import beyond_faces
 from borewright.job.records import Mandrel, Piece
+from borewright.mechanics.rings import Elastic
 from borewright.reference.library import Tables
 
 TABLES = Tables()
@@ -77,3 +79,18 @@ def test_either_face_leading_is_the_same_part_turned_round() -> None:
     other = hold_of(hub, flange, leading=1).lift_moment(0.04)
     assert behind == pytest.approx(ahead, rel=1e-6)
     assert other[0] != pytest.approx(ahead[0], rel=0.05)
+
+
+def test_stiffness_goes_with_the_cube_of_the_size_and_with_the_moduli() -> None:
+    """Dimensions: N·m per radian is Pa m³; overlap over d, outline and overhang in proportion."""
+
+    def stiff(size: float, modulus: float) -> float:
+        ring = [(0.0, 0.025 * size, 0.060 * size, None)]
+        work, bar = Elastic(100e9 * modulus, 0.26), Elastic(207e9 * modulus, 0.29)
+        made = joint(ring, 0.016 * size, work, bar, (0.03 * size, 0.05 * size))
+        overlap = 2e-4 * (1.5 - made.places / (0.025 * size))
+        return joint_stiffness(made, overlap, (0.03 * size, 0.05 * size))
+
+    one = stiff(1.0, 1.0)
+    assert stiff(2.0, 1.0) == pytest.approx(8 * one, rel=1e-6)
+    assert stiff(1.0, 3.0) == pytest.approx(3 * one, rel=1e-6)
