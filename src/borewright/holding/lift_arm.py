@@ -55,14 +55,18 @@ def tilt_gives(joint: Joint, to_centers: tuple[Metre, Metre]) -> TiltGives:
 
 
 def lift_arm(joint: Joint, gives: TiltGives, overlap: Floats) -> Ratio:
-    """Lift moment over normal force (over d) at an overlap (n,), on radius over d; 0 for none."""
+    """Lift moment over normal force (over d) at an overlap (n,), on radius over d; 0 for none.
+
+    At most the length of the bore, where so little ever lifts that no moment is found.
+    """
     loads = pressed(gives.even, overlap)
     force = np.pi * float(loads.sum())
     if force <= 0:
         return 0.0
     pressure, gap = loads / joint.work.lengths, gives.even @ loads - overlap
     strips = joint.work.strips
-    return lift_moment_of(strips, gives.even, pressure, gives.sways, gives.warp, gap) / force
+    moment = lift_moment_of(strips, gives.even, pressure, gives.sways, gives.warp, gap)
+    return min(moment / force, float(strips[-1, 1] - strips[0, 0]))
 
 
 def joint_stiffness(joint: Joint, overlap: Floats, to_centers: tuple[Metre, Metre]) -> float:

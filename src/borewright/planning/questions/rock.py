@@ -28,14 +28,15 @@ def ask_rock(trial: Trial) -> Question:
     margin, worst = min(zip(margins, trial.demands, strict=True), key=lambda m: likely(m[0]))
     best, low = likely(margin), low_end(margin)
     verdict = judge("rock", best, low, trial.tables)
+    tilt = _tilt_figure(trial, worst)
     return Question(
         "rock",
         verdict,
         best,
         low,
-        _reason(trial, worst, best, low),
+        " ".join((_reason(trial, worst, best, low), *_beside_springs(trial), *_tilts(trial, tilt))),
         _changes(trial, worst, sound=verdict is Verdict.YES),
-        _figures(trial, worst, margin),
+        (*_figures(trial, worst, margin), tilt),
         (trial.tables.threshold("rock").source,),
     )
 
@@ -49,39 +50,34 @@ def rock_verdict(trial: Trial, demand: Demand) -> Verdict:
 def _reason(trial: Trial, worst: Demand, best: float, low: float) -> str:
     kept = likely(walk_of(trial.hold.facts, worst))
     in_hand = f", with {kept:.1f} kept in hand because the load goes round" if kept > 1 else ""
-    return " ".join(
-        (
-            f"A fifth of the grip would lift at {times(best)} the tilt of the worst cut, at "
-            f"{times(low)} in the poor case (1 in 20){in_hand}.",
-            *_beside_springs(trial, worst),
-            *_tilts(trial, worst),
-        )
+    return (
+        f"A fifth of the grip would lift at {times(best)} the tilt of the worst cut, at "
+        f"{times(low)} in the poor case (1 in 20){in_hand}."
     )
 
 
-def _beside_springs(trial: Trial, worst: Demand) -> Iterator[str]:
+def _beside_springs(trial: Trial) -> Iterator[str]:
     """What the pencil rule would say, where that is far from it."""
     over = _over_springs(trial, likely(trial.hold.lift_moment(trial.grip.setting)))
     if over > FAR:
+        why = (
+            "strips that lift hand their load to the rest"
+            if _bears_whole(trial)
+            else "a tilt closes the free part on the mandrel"
+        )
         yield (
             f"By pencil, as springs round the bore, it would be {over:.1f} times less: they leave out "
-            "that a tilt closes the free part on the mandrel."
+            f"that {why}."
         )
     elif 0 < over < 1 / FAR:
         yield f"By pencil, as springs round the bore, it would be {1 / over:.1f} times more."
 
 
-def _rim_tilt(trial: Trial, moment: float) -> Metre:
-    """How far (m) the rim moves along the mandrel under a moment (N·m); 0 where nothing holds."""
-    stiff = trial.hold.tilt_stiffness(trial.grip.setting)
-    return moment / stiff * trial.job.work.outside / 2 if stiff > 0 else 0.0
-
-
-def _tilts(trial: Trial, worst: Demand) -> Iterator[str]:
+def _tilts(trial: Trial, tilt: Figure) -> Iterator[str]:
     """Said where an indicator on the face would see it."""
-    moved = _rim_tilt(trial, likely(tilt_of(worst, rock_arm(trial.grip, trial.hold.length))))
-    if moved >= SEEN:
-        yield f"Under that cut the rim gives by about {trial.show.small(moved)} along the mandrel."
+    if tilt.best >= SEEN:
+        moved = trial.show.small(tilt.best)
+        yield f"Under that cut the rim gives by about {moved} along the mandrel."
 
 
 def _over_springs(trial: Trial, held: float) -> float:
@@ -131,19 +127,20 @@ def _figures(trial: Trial, demand: Demand, margin: Draws) -> tuple[Figure, ...]:
     return (
         spread("rocking_moment", moment, "N·m", "torque", "rock_moment", asked),
         spread("lift_moment", held, "N·m", "torque", "lift_moment", _grip(trial, demand, held)),
-        _tilt_figure(trial, likely(moment)),
         spread("rock_margin", margin, "", "", "rock_margin", both),
     )
 
 
-def _tilt_figure(trial: Trial, moment: float) -> Figure:
+def _tilt_figure(trial: Trial, worst: Demand) -> Figure:
+    """How far the rim moves along the mandrel under the worst cut; not at all where nothing holds."""
+    moment = likely(tilt_of(worst, rock_arm(trial.grip, trial.hold.length)))
     outside, stiff = trial.job.work.outside, trial.hold.tilt_stiffness(trial.grip.setting)
     inputs = (
         given("moment", moment, "N·m"),
         given("stiffness (N·m/rad)", stiff),
         given("outside", outside, "m"),
     )
-    moved = _rim_tilt(trial, moment)
+    moved = moment / stiff * outside / 2 if stiff > 0 else 0.0
     return figure("tilt_at_rim", moved, "m", "small", "tilt_at_rim", inputs, ("ours-derived",))
 
 
