@@ -163,7 +163,7 @@ def test_bar_with_an_unfinished_bore_is_first_told_of_one_chucking() -> None:
 
 def test_use_picks_a_mandrel_by_name_and_refuses_what_cannot_be_tried() -> None:
     job = wheel_job(mandrels=(MandrelNote(0.016, "old one"), MandrelNote(0.016, "new one")))
-    assert plan(job, use="old one", source_tables=TABLES).candidates[0].mandrel == "old one"
+    assert plan(job, use="old one", source_tables=TABLES).candidates[0].tool == "old one"
     with pytest.raises(RefusedInput, match=r"hold\.use"):
         plan(job, use="magnetic chuck", source_tables=TABLES)
 

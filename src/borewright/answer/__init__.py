@@ -1,6 +1,8 @@
 """The frozen records of what borewright says, and the draws they are made of.
 
-    records    Figure, Verdict, Question, Grip, Demand, Step, Caution, Cut, Plan …
+    records    Figure, Verdict, Question, TaperGrip, Demand, Step, Caution, Cut, Plan …
+    held       Held, Grip, Need, Check: what any way of holding makes of a job
+    held_picture  HeldPicture: the geometry of work held in any way
     picture    Band, Ring, Layout: the geometry that is drawn
     pressed    PressedPicture, PressedShape: what the pressed joint does to the work
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf

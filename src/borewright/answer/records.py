@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from borewright.answer.held_picture import HeldPicture
 from borewright.answer.picture import Layout
 from borewright.mechanics.num import Floats
 from borewright.quantities.si import (
@@ -84,8 +85,8 @@ class Question:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Grip:
-    """What one hold can give at one setting; arrays hold the likely case first, then the draws.
+class TaperGrip:
+    """What one hold on a taper can give at one setting, as draws, the likely case first.
 
     `pressed_force` is the normal force while pressing; `normal_force` the less that is left when
     the work runs warm under the cut. `edge_pressure` is near the leading face with no peaks
@@ -198,16 +199,45 @@ class Caution:
     source: str
 
 
+class Have(StrEnum):
+    """Where a thing comes from: the shelf, being made in the plan, or a shop that sells it."""
+
+    OWN = "own"
+    MAKE = "make"
+    BUY = "buy"
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """One thing that a way needs. `minutes` is what making it takes, once for the batch.
+
+    `taken`: nobody stated it, and it is taken as owned because most shops have it.
+    """
+
+    what: str
+    have: Have
+    minutes: float = 0.0
+    taken: bool = False
+
+
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """One way of holding that was weighed, with the one reason that decides its row."""
+    """One way of holding that was weighed, with the one reason that decides its row.
+
+    `decided_by`: id of the question that decides, empty where all are yes, "cannot" where it cannot
+    be done at all. `runout` is the likely one, `minutes` those of the batch with what must be made.
+    """
 
     way: str
-    mandrel: str
+    tool: str
     leading_face: str
     verdict: Verdict | None
     reason: str
     computed: bool = True
+    decided_by: str = ""
+    runout: Metre | None = None
+    minutes: float = 0.0
+    needs: tuple[Need, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,6 +309,7 @@ class Plan:
     not_judged: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())
+    held: HeldPicture | None = None
 
     @property
     def finished_outside(self) -> Metre | None:

@@ -1,7 +1,11 @@
-"""Ways of holding: each turns work and a tool into a Grip, and never knows of a cut.
+"""Ways of holding: each turns work and a tool into a grip, and never knows of a cut.
 
     way            what every way of holding offers to the plan
     registry       the ways that are computed, by id
+    ways/          one file for each way beside the plain taper mandrel
+    part           the part as a way sees it: bore, faces, what sticks out, metal
+    owned          whether the shelf has what a way needs, or it is made, or bought
+    clamped        work clamped between faces by a screw or nut
     facts          what the tables say of this work on a hard mandrel, as draws
     bore_reading   how well the bore is known: as stated, or by the gauge that read it
     bore_shape     the bore's smallest size along its depth, seen from either face

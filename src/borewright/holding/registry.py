@@ -1,8 +1,15 @@
-"""The ways of holding that are computed. A new way is one file and one line here."""
+"""The ways of holding. A new way is one file, one line here and one row in each of two tables:
+`ways` (what it is called) and `setup_minutes`.
 
-from __future__ import annotations
+The plain taper mandrel is a way too, but a deeper one: how far to press is chosen against the cuts,
+so the plan asks `plain_taper` itself.
+"""
 
-from borewright.holding.plain_taper import PlainTaper
 from borewright.holding.way import Way
+from borewright.holding.ways.turned_stub import TurnedStub
 
-WAYS: dict[str, Way] = {way.id: way for way in (PlainTaper(),)}
+PLAIN_TAPER = "plain-taper"
+"""Id of the way whose setting the plan chooses."""
+
+WAYS: dict[str, Way] = {way.id: way for way in (TurnedStub(),)}
+"""Every other way that is computed, by id."""

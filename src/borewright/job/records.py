@@ -10,7 +10,15 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
-from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
+from borewright.job.tools import (
+    OwnDog,
+    OwnGauge,
+    OwnHammer,
+    OwnHolding,
+    OwnPress,
+    OwnReamer,
+    OwnVice,
+)
 from borewright.quantities.si import (
     Metre,
     MetrePerMetre,
@@ -198,6 +206,8 @@ class Shelf:
 
     `machine` is the lathe to be used, one of `lathes` where several are listed; `press` and
     `press_force` are those of the press to be used, the first of `presses` where they are listed.
+    `holding`: what else holds work, beside what most shops have; `have_not`: what of that is not
+    there.
     `lathe_wished` and `press_wished`: the user insists on that one, so no other is tried.
     """
 
@@ -213,6 +223,8 @@ class Shelf:
     dogs: tuple[OwnDog, ...] = ()
     reamers: tuple[OwnReamer, ...] = ()
     gauges: tuple[OwnGauge, ...] = ()
+    holding: tuple[OwnHolding, ...] = ()
+    have_not: tuple[str, ...] = ()
     lathe_wished: bool = False
     press_wished: bool = False
 

@@ -26,6 +26,7 @@ from borewright.job.schema_tools import (
     DogTable,
     GaugeTable,
     HammerTable,
+    HoldingTable,
     PressTable,
     ReamerTable,
     ViceTable,
@@ -226,6 +227,8 @@ class HoldTable(Table):
     lubrication: Literal["oiled", "dry"] = "oiled"
     driven_by: Literal["dog", "collet", "three-jaw"] = "dog"
     pressed_before: Flag = False
+    have: list[Text] = Field(default_factory=list, max_length=MANY)
+    have_not: list[Text] = Field(default_factory=list, max_length=MANY)
 
 
 class CutTable(Table):
@@ -277,6 +280,8 @@ class ShelfTable(Table):
     dog: list[DogTable] = Field(default_factory=list, max_length=MANY)
     reamer: list[ReamerTable] = Field(default_factory=list, max_length=MANY)
     gauge: list[GaugeTable] = Field(default_factory=list, max_length=MANY)
+    holding: list[HoldingTable] = Field(default_factory=list, max_length=MANY)
+    have_not: list[Text] = Field(default_factory=list, max_length=MANY)
 
 
 def job_schema() -> dict[str, Any]:

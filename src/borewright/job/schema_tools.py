@@ -1,4 +1,4 @@
-"""The form of what else a shelf file lists: presses, vice, hammer, dogs, reamers, gauges."""
+"""The form of what else a shelf file lists: presses, hammer, dogs, reamers, gauges, chucks …"""
 
 from __future__ import annotations
 
@@ -50,6 +50,15 @@ class ReamerTable(Table):
     size: Typed
     name: Text = ""
     cuts: Typed | None = None
+
+
+class HoldingTable(Table):
+    """What else holds work: chucks, faceplate, collets …, and the sizes that they take."""
+
+    kind: Text
+    name: Text = ""
+    smallest: Typed | None = None
+    largest: Typed | None = None
 
 
 class GaugeTable(Table):

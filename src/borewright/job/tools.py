@@ -75,6 +75,16 @@ class OwnReamer:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnHolding:
+    """What else holds work: `kind` is a name of the table holding_tools; sizes it takes."""
+
+    kind: str
+    name: str = ""
+    smallest: Metre | None = None
+    largest: Metre | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class OwnGauge:
     """What measures a bore: `kind` is a name of the table gauges; half its band; its range."""
 

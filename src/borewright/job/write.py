@@ -210,7 +210,14 @@ class Speller:
             "lubrication": job.lubrication,
             "driven_by": job.driven_by,
             "pressed_before": job.pressed_before,
-        } | stated_only({"press": shelf.press, "press_force": self.say(shelf.press_force, "force")})
+        } | stated_only(
+            {
+                "press": shelf.press,
+                "press_force": self.say(shelf.press_force, "force"),
+                "have": [tool.kind for tool in shelf.holding],
+                "have_not": list(shelf.have_not),
+            }
+        )
 
     def mandrel(self, note: MandrelNote) -> dict[str, Any]:
         return stated_only(

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from borewright.answer.records import Figure, Plan, Verdict
+from borewright.answer.records import Figure, Have, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
+from borewright.planning.carried.carried_plan import cannot_plan, carried_plan
 from borewright.planning.choice.arrangement import Arranged, arrange
-from borewright.planning.choice.better_ways import better_ways
-from borewright.planning.choice.candidates import RANKED_BY, Weighed, as_candidate
+from borewright.planning.choice.candidates import Weighed
+from borewright.planning.choice.held_rows import WeighedHeld
+from borewright.planning.choice.ranking import RANKED_BY, Row
+from borewright.planning.choice.recommended import other_ways, recommended
 from borewright.planning.picture.layout import layout
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
@@ -31,14 +34,44 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     check_names(job, tables)
     job, taken = material_taken(job, tables)
     found = arrange(job, tables)
-    best = found.best
-    plan = _served(found, best, tables) if best else _nothing(found, tables)
-    return replace(plan, assumed=(*taken, *plan.assumed)) if taken else plan
+    plan = _carried_through(found, tables)
+    ranked = f"Candidates are ranked by {RANKED_BY}."
+    return replace(plan, assumed=(*taken, *plan.assumed), notes=(ranked, *plan.notes))
 
 
-def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
+def _carried_through(found: Arranged, tables: Tables) -> Plan:
+    """The plan of the row that is recommended, or the reasons why there is none."""
+    row = recommended(found)
+    if row is None:
+        return _none_serves(found, tables)
+    if isinstance(row.weighed, Weighed):
+        return _served(found, row, row.weighed, tables)
+    return _held(found, row, row.weighed, tables)
+
+
+def _held(found: Arranged, row: Row, weighed: WeighedHeld, tables: Tables) -> Plan:
+    candidates, others = found.weighing.candidates, other_ways(found, row.candidate.way)
+    if weighed.trial is None:
+        reason = weighed.held.cannot
+        return cannot_plan(found.job, reason, candidates, others, tables)
+    return carried_plan(weighed, weighed.trial, row.candidate, candidates, others, tables)
+
+
+def _none_serves(found: Arranged, tables: Tables) -> Plan:
+    """Nothing on the shelf, and nothing that can be made here, holds it."""
+    asked = [row.candidate for row in found.weighing.rows]
+    bought = [c for c in asked if any(n.have is Have.BUY for n in c.needs) and c.verdict is not NO]
+    reason = f"{bought[0].tool} would serve. {bought[0].reason}" if bought else _missing(found)
+    return cannot_plan(found.job, reason, found.weighing.candidates, (), tables)
+
+
+NO = Verdict.NO
+
+
+def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
+    """The plan on a plain taper mandrel."""
     job, shop = found.job, found.shop
-    trial, better = best.trial, better_ways(job, shop, best, tables)
+    trial, better = best.trial, other_ways(found, row.candidate.way)
     push, proof = push_advice(trial), proof_load(trial)
     no = best.verdict is Verdict.NO
     sheet_steps = steps(trial, push, proof)
@@ -49,7 +82,7 @@ def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
         verdict=best.verdict,
         headline=headline(best, better),
         echo=echo(job, tables),
-        chosen=None if no else as_candidate(best),
+        chosen=None if no else row.candidate,
         questions=best.questions,
         candidates=found.weighing.candidates,
         better_ways=better,
@@ -66,35 +99,6 @@ def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
         not_judged=unjudged(job),
         sources=_sources(figures, best, tables),
         notes=(*found.instead, *_notes(best, tables)),
-    )
-
-
-def _nothing(found: Arranged, tables: Tables) -> Plan:
-    job, shop = found.job, found.shop
-    better = better_ways(job, shop, None, tables)
-    return Plan(
-        title=job.title,
-        units=job.units,
-        verdict=Verdict.NO,
-        headline=headline(None, better, _missing(found)),
-        echo=echo(job, tables),
-        chosen=None,
-        questions=(),
-        candidates=found.weighing.passed,
-        better_ways=better,
-        steps=(),
-        cautions=cautions(job, shop, tables, None),
-        cuts=(),
-        have_ready=(),
-        figures=(),
-        bore_window=None,
-        push=None,
-        proof=None,
-        layout=None,
-        assumed=assumed(job, shop, None, tables),
-        not_judged=unjudged(job),
-        sources=(),
-        notes=(),
     )
 
 
@@ -115,7 +119,7 @@ def _sources(figures: tuple[Figure, ...], best: Weighed, tables: Tables) -> tupl
 
 
 def _notes(best: Weighed, tables: Tables) -> tuple[str, ...]:
-    notes = [f"Candidates are ranked by {RANKED_BY}.", *wear_elsewhere(best.trial)]
+    notes = [*wear_elsewhere(best.trial)]
     thin = [c.name for c in best.trial.cuts if chip_is_thin(c, tables)]
     if thin:
         notes.append(

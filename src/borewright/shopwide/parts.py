@@ -63,7 +63,7 @@ def _of_plan(part: Part, plan: Plan) -> PartAnswer:
         part.line,
         plan.title,
         plan.verdict,
-        chosen.mandrel if chosen else "",
+        chosen.tool if chosen else "",
         layout.travel if chosen and layout else None,
         plan.headline,
     )

@@ -16,6 +16,7 @@ from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import figure, given, spread, times
 from borewright.planning.weighing.judge import judge, share_of_yes
 from borewright.planning.weighing.margins import demand_on_joint, slip_margins, slip_radii
+from borewright.planning.weighing.turned import Turned
 from borewright.quantities.si import Metre
 
 LEAST_DEPTH = 0.05e-3
@@ -108,7 +109,7 @@ def _guesses(trial: Trial) -> str:
     return f" Say {' and '.join(guessed)}: the guess taken is a careful one." if guessed else ""
 
 
-def least_depth(trial: Trial) -> Metre:
+def least_depth(trial: Turned) -> Metre:
     """The least depth (m) worth setting: under the skin of a casting, else a few hundredths."""
     if trial.job.work.blank == "casting":
         return trial.tables.allowance("skin_depth").low

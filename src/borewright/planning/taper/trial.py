@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from borewright.answer.records import Cut, Demand, Draws, Grip
+from borewright.answer.records import Cut, Demand, Draws, TaperGrip
 from borewright.holding.measured_mandrel import window_of
 from borewright.holding.plain_taper import TaperHold
 from borewright.job.records import Job, Mandrel
@@ -43,7 +43,7 @@ class Trial:
         return self.hold.mandrel
 
     @property
-    def grip(self) -> Grip:
+    def grip(self) -> TaperGrip:
         return self.chosen.grip
 
     @property

@@ -19,7 +19,12 @@ def cautions(job: Job, shop: Shop, tables: Tables, mandrel: Mandrel | None) -> t
 
     Without a mandrel: those of the work itself, and of the chuck that will hold it.
     """
-    tags = ["always", *load_tags(job), *_of_mandrel(job, shop, mandrel)]
+    return held_cautions(job, tuple(_of_mandrel(job, shop, mandrel)), tables)
+
+
+def held_cautions(job: Job, held: tuple[str, ...], tables: Tables) -> tuple[Caution, ...]:
+    """Cautions for turning and facing this material, and those tagged for what holds it."""
+    tags = ["always", *load_tags(job), *held]
     if any(w.kind not in ("grind", "gear") for w in job.cuts) or turning_is_planned(job, tables):
         tags += ["turning", "facing"]
     if job.work.spokes or job.work.cross_hole:
