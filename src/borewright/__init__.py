@@ -1,10 +1,11 @@
 """borewright: plans bored work on a manual lathe.
 
     plan(job, shelf)      the whole plan for one job
+    rescue(job, shelf, bore=…)  every way out for a bore that came out wrong
     fit(asked, tables())  one bore on one plain taper mandrel; `asked` is a FitInput
     cut(asked, tables())  one turning cut; `asked` is a CutInput
     read_job, read_shelf, write_job   job and shelf files
-    Job, Shelf, Plan      what is stated, what is owned, what is answered
+    Job, Shelf, Plan, Rescue      what is stated, what is owned, what is answered
     tables, Tables        the reference tables, each number beside its source
     BorewrightError, RefusedInput     what goes wrong on purpose
 
@@ -25,6 +26,7 @@ from importlib import import_module
 TYPE_CHECKING = False  # Not from typing, whose import costs more than all the rest here.
 if TYPE_CHECKING:
     from borewright.answer.records import Plan
+    from borewright.answer.rescue import Rescue
     from borewright.errors import BorewrightError, RefusedInput
     from borewright.job import Job, Shelf, read_job, read_shelf
     from borewright.job.write import write_job
@@ -33,6 +35,7 @@ if TYPE_CHECKING:
     from borewright.service.fit_records import FitInput
     from borewright.service.fitted import fit
     from borewright.service.planned import plan
+    from borewright.service.rescued import rescue
 
 __version__ = "0.1.0"
 
@@ -43,6 +46,7 @@ __all__ = [
     "Job",
     "Plan",
     "RefusedInput",
+    "Rescue",
     "Shelf",
     "Tables",
     "cut",
@@ -50,6 +54,7 @@ __all__ = [
     "plan",
     "read_job",
     "read_shelf",
+    "rescue",
     "tables",
     "write_job",
 ]
@@ -61,6 +66,7 @@ _HOMES = {
     "Job": "job",
     "Plan": "answer.records",
     "RefusedInput": "errors",
+    "Rescue": "answer.rescue",
     "Shelf": "job",
     "Tables": "reference",
     "cut": "service.cut_forces",
@@ -68,6 +74,7 @@ _HOMES = {
     "plan": "service.planned",
     "read_job": "job",
     "read_shelf": "job",
+    "rescue": "service.rescued",
     "tables": "reference",
     "write_job": "job.write",
 }

@@ -36,8 +36,8 @@ def test_every_public_name_is_there() -> None:
 
 def test_the_public_names_are_the_ones_we_promise() -> None:
     promised = {
-        "plan", "fit", "cut", "FitInput", "CutInput", "read_job", "read_shelf", "write_job", "Job",
-        "Shelf", "Plan", "Tables", "tables", "BorewrightError", "RefusedInput",
+        "plan", "rescue", "fit", "cut", "FitInput", "CutInput", "read_job", "read_shelf", "write_job", "Job",
+        "Shelf", "Plan", "Rescue", "Tables", "tables", "BorewrightError", "RefusedInput",
     }  # fmt: skip
     assert promised == set(borewright.__all__)
 

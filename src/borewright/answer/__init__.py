@@ -3,6 +3,7 @@
     records    Figure, Verdict, Question, TaperGrip, Demand, Step, Caution, Cut, Plan …
     held       Held, Grip, Need, Check: what any way of holding makes of a job
     held_picture  HeldPicture: the geometry of work held in any way
+    rescue     Rescue, WayOut: a bore that came out wrong, every way out ranked
     picture    Band, Ring, Layout: the geometry that is drawn
     pressed    PressedPicture, PressedShape: what the pressed joint does to the work
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf

@@ -15,7 +15,10 @@ from borewright.cli.out import warn
 from borewright.cli.refusals import as_refusal
 from borewright.errors import BorewrightError, UnknownName
 
-COMMANDS = ("ask", "plan", "picture", "fit", "cut", "load", "mandrel", "make", "shelf", "reference")
+COMMANDS = (
+    *("ask", "plan", "rescue", "picture", "fit", "cut", "load", "mandrel", "make", "shelf"),
+    "reference",
+)
 
 
 class OneByOne(click.Group):

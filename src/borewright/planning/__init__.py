@@ -9,6 +9,7 @@
     steps/       the numbered steps, in the order a hand does them
     words/       headline, echo, what to have ready, push and proof load, cautions
     carried/     a plan on any way but the taper, carried through
+    rescue/      a bore that came out wrong: every way out, ranked
     picture/     what is drawn
     chart/       the wall chart of a shelf
     assemble     the whole plan for a job

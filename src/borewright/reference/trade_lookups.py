@@ -45,6 +45,7 @@ from borewright.reference.materials import Material
 from borewright.reference.names import find
 from borewright.reference.processes import Process, process_of
 from borewright.reference.ranges import Range, range_of
+from borewright.reference.rescue import Trouble, trouble_of
 from borewright.reference.shrinkage import Shrinkage, shrinkages_of
 from borewright.reference.table import Table
 
@@ -79,6 +80,23 @@ class TradeLookups(ABC):
     def setup_minutes(self, way: str) -> SetupMinutes:
         """How long a way of holding takes to set up."""
         return setup_minutes_of(self.table("setup_minutes").row(way))
+
+    def rescue_minutes(self, way_out: str) -> Range:
+        """How long a way of saving a piece takes, beside the ways of holding."""
+        return range_of(self.table("rescue_minutes").row(way_out), unit="min")
+
+    def rescue_fact(self, name: str) -> Range:
+        """A figure that a rescue is worked out with: clean_up, bush_least_wall, …"""
+        return range_of(self.table("rescue_facts").row(name))
+
+    def trouble(self, name: str) -> Trouble:
+        """What can be wrong with a bore or a mandrel, by any word the trade has for it.
+
+        >>> from borewright.reference import tables
+        >>> tables().trouble("bored over").id
+        'too-big'
+        """
+        return trouble_of(find(self.table("troubles"), name, "trouble"))
 
     def drill(self, name: str) -> RoundTool:
         """A drill by name: 1/4 in, #7, F, 6.8 mm. A bare number is a number drill.

@@ -12,8 +12,9 @@
     one_page      a template and words to one page of PDF
     record_keys   how records become JSON keys
     plan_json     a plan as stable JSON
-    schema        the JSON schemas of a plan and of a wall chart: import from there
+    schema        the JSON schemas of a plan, a wall chart and a rescue: import from there
     terminal      a plan as plain text, sentences first
+    rescue_text   every way out of a wrong bore as plain text;  rescue_json: the same as JSON
     explain       every figure as one pencil line: rule, numbers in, number out, source, weakness
 
 May import answer, job, mechanics, reference, quantities, errors; never `drawing`.

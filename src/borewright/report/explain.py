@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from textwrap import fill
 
 from borewright.answer.records import Figure, Plan
@@ -20,9 +20,13 @@ def explain_text(plan: Plan, source_tables: Tables | None = None) -> str:
     `source_tables` are the tables to read formulas from; left out, the ones in use. A formula id
     that no table knows is printed as it is: a figure is never dropped.
     """
+    return figures_text(plan_figures(plan), show_for(plan), source_tables)
+
+
+def figures_text(figures: Iterable[Figure], show: Show, source_tables: Tables | None = None) -> str:
+    """One paragraph a figure, in their order, ending in a newline."""
     known = source_tables or tables()
-    show = show_for(plan)
-    lines = (_line(figure, known, show) for figure in plan_figures(plan))
+    lines = (_line(figure, known, show) for figure in figures)
     return "".join(fill(line, WIDTH, subsequent_indent="    ") + "\n" for line in lines)
 
 

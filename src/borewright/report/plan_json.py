@@ -30,6 +30,11 @@ def plan_object(plan: Plan) -> dict[str, Any]:
     return written
 
 
+def record_object(record: Any) -> dict[str, Any]:
+    """Any record of an answer as JSON would have it, its figures by name and unit."""
+    return _record(record)
+
+
 def _plain(value: Any) -> Any:
     if isinstance(value, Figure):
         return _figure(value)

@@ -1,4 +1,4 @@
-"""The JSON schemas of a plan and of a wall chart, read from the records themselves."""
+"""The JSON schemas of a plan, a wall chart and a rescue, read from the records themselves."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from typing import Any, get_args, get_origin
 from borewright.answer.chart import Chart
 from borewright.answer.picture import Band
 from borewright.answer.records import Figure, Input, Plan, PushAdvice
+from borewright.answer.rescue import Rescue, WayOut
 from borewright.report.record_keys import bare, optional_of, typed_fields
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -20,7 +21,11 @@ _PLAIN: dict[type, dict[str, Any]] = {
     str: {"type": "string"},
     bool: {"type": "boolean"},
 }
-_PUSH_UNITS = {"expected": "N", "look_for": "N", "stop_at": "N", "proves_torque": "Nm"}
+_FIGURE_UNITS: dict[type, dict[str, str]] = {
+    PushAdvice: {"expected": "N", "look_for": "N", "stop_at": "N", "proves_torque": "Nm"},
+    WayOut: {"takes": "s"},
+}
+"""Units of the fields that hold one figure, whose name on the field gives none."""
 
 
 def plan_schema() -> dict[str, Any]:
@@ -57,6 +62,25 @@ def chart_schema_text() -> str:
     return json.dumps(chart_schema(), ensure_ascii=False, indent=2) + "\n"
 
 
+def rescue_schema() -> dict[str, Any]:
+    """The schema that every rescue's JSON fits.
+
+    >>> rescue_schema()["properties"]["ways_out"]["items"]["properties"]["takes_s"]
+    {'$ref': '#/$defs/figure'}
+    """
+    whole = _record(Rescue)
+    return {"$schema": DIALECT, "title": "A borewright rescue", **whole, "$defs": _shared()}
+
+
+def rescue_schema_text() -> str:
+    """The schema as the published file holds it.
+
+    >>> rescue_schema_text().endswith("}\\n")
+    True
+    """
+    return json.dumps(rescue_schema(), ensure_ascii=False, indent=2) + "\n"
+
+
 def plan_schema_text() -> str:
     """The schema as the published file holds it.
 
@@ -89,7 +113,7 @@ def _object(properties: dict[str, Any]) -> dict[str, Any]:
 def _record(record: type) -> dict[str, Any]:
     properties = {}
     for name, hint, key in typed_fields(record):
-        unit = _PUSH_UNITS.get(name, "") if record is PushAdvice else ""
+        unit = _FIGURE_UNITS.get(record, {}).get(name, "")
         properties[f"{key}_{unit}" if unit else key] = (
             _figures() if name == "figures" else _of(hint)
         )

@@ -49,10 +49,11 @@ def plan_text(plan: Plan) -> str:
         ("Notes", plan.notes),
         ("Sources", citations(plan)),
     )
-    return "\n".join(line for heading, words in parts for line in _part(heading, words))
+    return "\n".join(line for heading, words in parts for line in section(heading, words))
 
 
-def _part(heading: str, paragraphs: Iterable[str]) -> Iterator[str]:
+def section(heading: str, paragraphs: Iterable[str]) -> Iterator[str]:
+    """A heading and its paragraphs folded below it; nothing where there are none."""
     folded = [_folded(words, "  " if heading else "") for words in paragraphs if words]
     if folded:
         yield from ([heading] if heading else [])

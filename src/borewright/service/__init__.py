@@ -1,6 +1,7 @@
 """Use cases, one small function each: the only vocabulary of the doors.
 
     planned       plan: a job, and perhaps a shelf -> the whole plan
+    rescued       rescue: a bore that came out wrong -> every way out, ranked
     picture       picture: pressure along the bore and tension in the work -> numbers, SVG, PNG
     fitted        fit: one bore on one mandrel -> position, force, stress, window
     fit_records   what it is given and what it answers

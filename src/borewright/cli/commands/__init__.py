@@ -2,6 +2,7 @@
 
 ask          six questions, an answer, a job file and a bench sheet
 plan         the whole plan for a job file
+rescue       every way out when a bore came out wrong
 picture      what the pressed joint does to the work, drawn
 fit          one bore on one plain taper mandrel
 cut          one turning cut
