@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from borewright.answer.held import Held
 from borewright.answer.records import Question, Verdict
+from borewright.holding.drives.offered import driven, drives_for
 from borewright.holding.registry import WAYS
 from borewright.job.records import Job
 from borewright.planning.choice.deciding import deciding_of, worst_of
@@ -28,6 +29,10 @@ class WeighedHeld:
         """The worst answer; no where it cannot be done."""
         return worst_of(self.questions) if self.trial else Verdict.NO
 
+    def falls_short(self, name: str) -> bool:
+        """Whether this question is answered, and not by yes."""
+        return any(q.id == name and q.verdict is not Verdict.YES for q in self.questions)
+
     @property
     def deciding(self) -> Question | None:
         """Of the questions with the worst answer, the one that matters most."""
@@ -41,5 +46,13 @@ def weigh_ways(job: Job, tables: Tables, only: Iterable[str] = WAYS) -> tuple[We
 
 def _weighed(way: str, job: Job, tables: Tables) -> Iterator[WeighedHeld]:
     for held in WAYS[way].offer(job, tables):
-        trial = make_held_trial(job, held, tables)
-        yield WeighedHeld(held, trial, ask_held(trial) if trial else ())
+        bare = _asked(held, job, tables)
+        yield bare
+        if bare.falls_short("slip"):
+            drives = drives_for(way, job, tables, held.leading)
+            yield from (_asked(driven(held, drive), job, tables) for drive in drives)
+
+
+def _asked(held: Held, job: Job, tables: Tables) -> WeighedHeld:
+    trial = make_held_trial(job, held, tables)
+    return WeighedHeld(held, trial, ask_held(trial) if trial else ())
