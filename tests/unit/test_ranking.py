@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.jobs_made import turning, wheel_job
 
 from borewright.answer.records import Verdict
 from borewright.job.records import Job, MandrelNote
@@ -17,7 +18,6 @@ from borewright.planning.choice.weighing_all import in_order
 from borewright.planning.shop.names import material_taken
 from borewright.reference.library import Tables
 from borewright.service.planned import plan
-from tests.jobs_made import turning, wheel_job
 
 TABLES = Tables()
 TOOLS = TABLES.table("holding_tools").column("id")
