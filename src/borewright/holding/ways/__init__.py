@@ -2,6 +2,7 @@
 
     turned_stub   a stub turned in the chuck to this bore
     nut_mandrel   a mandrel with shoulder and nut between centers
+    gang          several flat blanks between shoulder and nut
 
 May import the files of holding beside this room (part, owned, clamped …), answer, job, mechanics,
 reference, quantities, errors; one way does not import another.
