@@ -3,6 +3,8 @@
     turned_stub   a stub turned in the chuck to this bore
     nut_mandrel   a mandrel with shoulder and nut between centers
     gang          several flat blanks between shoulder and nut
+    faceplate     held down on the faceplate, set true by the indicator on the bore
+    spigot_plate  a plate with a spigot turned in place to the bore, held down near the rim
 
 May import the files of holding beside this room (part, owned, clamped …), answer, job, mechanics,
 reference, quantities, errors; one way does not import another.
