@@ -77,7 +77,7 @@ def test_a_worn_bore_a_bore_as_cast_and_a_thin_wall_are_refused_each_for_its_own
 def test_the_shoulder_stands_on_the_hub_and_the_rims_faces_are_reached_where_the_hub_stands_proud() -> (
     None
 ):
-    job = wheel_job()
+    job = wheel_job(bore=0.015)
     hub = Piece(0.0, 0.03, 0.022)
     rim = Piece(0.008, 0.022, 0.08, 0.022)
     proud = held(replace(job, work=replace(job.work, pieces=(hub, rim))))

@@ -91,9 +91,8 @@ def nutted(part: Part, number: int, wide: float) -> Nutted:
 
 
 def shoulder_at(part: Part, face: str, wide: float) -> Metre:
-    """Outside of what presses on a face (m): so many bores, never wider than the hub."""
-    ring = part.ring_at(face)
-    return min(part.bore * wide, ring.outside)
+    """Outside of what presses on a face (m): so many bores, never in the tool's way."""
+    return min(part.bore * wide, part.clear_of_tool(face))
 
 
 def _mouth(part: Part, face: str) -> Metre:

@@ -133,8 +133,9 @@ def _round(
 def _bore(part: Part, beside: Metre) -> HeldDown | None:
     thread = thread_within(part, min(THROUGH * part.bore, part.bore - 2 * beside))
     inside = part.bore + 2 * max(part.work.chamfers.legs)
-    outside = min(WIDE * part.bore, *(part.ring_at(face).outside for face in "AB"))
-    if thread is None or outside < 1.05 * inside:
+    outside = min(WIDE * part.bore, *(part.clear_of_tool(face) for face in "AB"))
+    least = LEAST[part.job.units] * (1 - 1e-9)
+    if thread is None or thread < least or outside < 1.05 * inside:
         return None
     clamp = clamped(part, thread, inside, outside)
     radius = (inside + outside) / 4

@@ -10,6 +10,7 @@ from borewright.holding.on_plate import (
     HOLES,
     PLATE,
     SPOKES,
+    WIDE,
     HeldDown,
     balance_figures,
     balance_of,
@@ -156,7 +157,7 @@ def plate_picture(part: Part, down: HeldDown, leading: str, spigot: float) -> He
         ]
     marks = [HeldMark(Role.WEIGHT, 0.9 * size, 1.5 * t, 1, 0.6)]
     if down.by == BORE:
-        wide = min(1.8 * part.bore, part.ring_at("A").outside, part.ring_at("B").outside)
+        wide = min(WIDE * part.bore, part.clear_of_tool("A"), part.clear_of_tool("B"))
         rings += [
             HeldRing(Role.WASHER, end, end + 0.3 * t, wide / 2),
             HeldRing(Role.SCREW, end + 0.3 * t, end + t, 0.8 * t),

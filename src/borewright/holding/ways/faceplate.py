@@ -45,7 +45,7 @@ class Faceplate:
         return tuple(map(partial(_held, part), found))
 
 
-FINGER = 5e-3
+FINGER = 8e-3
 """Room beside a bolt (m) that the finger of an indicator wants in the bore (ours)."""
 
 NOTHING_TO_HOLD = "There is no room for a bolt or strap between bore and rim: straps would stand in the tool's way."
