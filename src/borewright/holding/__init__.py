@@ -7,6 +7,10 @@
     part           the part as a way sees it: bore, faces, what sticks out, metal
     owned          whether the shelf has what a way needs, or it is made, or bought
     clamped        work clamped between faces by a screw or nut
+    nutted         one work or several between the shoulder and nut of a mandrel
+    on_plate       work held down on a plate by straps, bolts or one bolt; its balance
+    on_plate_words the steps, needs and drawing of it
+    between        a stepped mandrel between centers: how far it gives
     facts          what the tables say of this work on a hard mandrel, as draws
     bore_reading   how well the bore is known: as stated, or by the gauge that read it
     bore_shape     the bore's smallest size along its depth, seen from either face

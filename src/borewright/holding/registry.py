@@ -6,10 +6,18 @@ so the plan asks `plain_taper` itself.
 """
 
 from borewright.holding.way import Way
+from borewright.holding.ways.cone_centers import ConeCenters
+from borewright.holding.ways.faceplate import Faceplate
+from borewright.holding.ways.gang import Gang
+from borewright.holding.ways.nut_mandrel import NutMandrel
+from borewright.holding.ways.spigot_plate import SpigotPlate
 from borewright.holding.ways.turned_stub import TurnedStub
 
 PLAIN_TAPER = "plain-taper"
 """Id of the way whose setting the plan chooses."""
 
-WAYS: dict[str, Way] = {way.id: way for way in (TurnedStub(),)}
+WAYS: dict[str, Way] = {
+    way.id: way
+    for way in (TurnedStub(), NutMandrel(), Gang(), SpigotPlate(), Faceplate(), ConeCenters())
+}
 """Every other way that is computed, by id."""
