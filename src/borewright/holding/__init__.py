@@ -6,6 +6,9 @@
     part           the part as a way sees it: bore, faces, what sticks out, metal
     owned          whether the shelf has what a way needs, or it is made, or bought
     clamped        work clamped between faces by a screw or nut
+    grasp          what jaws can take hold of: hub, inside of the rim, bore
+    jawed          work in jaws: how hard, what that holds, how far it springs
+    chucked        what every chuck says of work in its jaws
     facts          what the tables say of this work on a hard mandrel, as draws
     bore_reading   how well the bore is known: as stated, or by the gauge that read it
     bore_shape     the bore's smallest size along its depth, seen from either face

@@ -6,10 +6,25 @@ so the plan asks `plain_taper` itself.
 """
 
 from borewright.holding.way import Way
+from borewright.holding.ways.endwise import Endwise
+from borewright.holding.ways.four_jaw import FourJaw
+from borewright.holding.ways.one_chucking import OneChucking
+from borewright.holding.ways.soft_jaws import SoftJaws
+from borewright.holding.ways.three_jaw import ThreeJaw
 from borewright.holding.ways.turned_stub import TurnedStub
 
 PLAIN_TAPER = "plain-taper"
 """Id of the way whose setting the plan chooses."""
 
-WAYS: dict[str, Way] = {way.id: way for way in (TurnedStub(),)}
+WAYS: dict[str, Way] = {
+    way.id: way
+    for way in (
+        TurnedStub(),
+        ThreeJaw(),
+        FourJaw(),
+        SoftJaws(),
+        Endwise(),
+        OneChucking(),
+    )
+}
 """Every other way that is computed, by id."""
