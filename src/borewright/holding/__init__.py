@@ -11,6 +11,9 @@
     on_plate       work held down on a plate by straps, bolts or one bolt; its balance
     on_plate_words the steps, needs and drawing of it
     between        a stepped mandrel between centers: how far it gives
+    grasp          what jaws can take hold of: hub, inside of the rim, bore
+    jawed          work in jaws: how hard, what that holds, how far it springs
+    chucked        what every chuck says of work in its jaws
     facts          what the tables say of this work on a hard mandrel, as draws
     bore_reading   how well the bore is known: as stated, or by the gauge that read it
     bore_shape     the bore's smallest size along its depth, seen from either face

@@ -7,10 +7,15 @@ so the plan asks `plain_taper` itself.
 
 from borewright.holding.way import Way
 from borewright.holding.ways.cone_centers import ConeCenters
+from borewright.holding.ways.endwise import Endwise
 from borewright.holding.ways.faceplate import Faceplate
+from borewright.holding.ways.four_jaw import FourJaw
 from borewright.holding.ways.gang import Gang
 from borewright.holding.ways.nut_mandrel import NutMandrel
+from borewright.holding.ways.one_chucking import OneChucking
+from borewright.holding.ways.soft_jaws import SoftJaws
 from borewright.holding.ways.spigot_plate import SpigotPlate
+from borewright.holding.ways.three_jaw import ThreeJaw
 from borewright.holding.ways.turned_stub import TurnedStub
 
 PLAIN_TAPER = "plain-taper"
@@ -18,6 +23,18 @@ PLAIN_TAPER = "plain-taper"
 
 WAYS: dict[str, Way] = {
     way.id: way
-    for way in (TurnedStub(), NutMandrel(), Gang(), SpigotPlate(), Faceplate(), ConeCenters())
+    for way in (
+        OneChucking(),
+        TurnedStub(),
+        NutMandrel(),
+        Gang(),
+        ConeCenters(),
+        SpigotPlate(),
+        Faceplate(),
+        FourJaw(),
+        SoftJaws(),
+        ThreeJaw(),
+        Endwise(),
+    )
 }
 """Every other way that is computed, by id."""

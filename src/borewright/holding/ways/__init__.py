@@ -6,6 +6,11 @@
     cone_centers  between cones in the mouths of the bore
     faceplate     held down on the faceplate, set true by the indicator on the bore
     spigot_plate  a plate with a spigot turned in place to the bore, held down near the rim
+    three_jaw     the scroll chuck
+    four_jaw      the independent chuck, set true by indicator
+    soft_jaws     jaws cut in place to what they grip
+    endwise       clamped by the faces to a plate
+    one_chucking  bore, rim and one face without letting go
 
 May import the files of holding beside this room (part, owned, clamped …), answer, job, mechanics,
 reference, quantities, errors; one way does not import another.

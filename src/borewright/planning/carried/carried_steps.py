@@ -48,7 +48,7 @@ def _proved(trial: HeldTrial, proof: ProofLoad) -> Step:
     if proof.by_hand:
         how = f"Twist the rim hard by hand, both ways: that is more than the {show.torque(proof.torque)} wanted"
     elif proof.by_cord:
-        how = f"{pull.capitalize()} wound round it, against the way the work turns"
+        how = f"{pull[0].upper()}{pull[1:]} wound round it, against the way the work turns"
     else:
         how = (
             f"Hang {show.weight(proof.force / GRAVITY)} {show.length(proof.arm)} from the axis on a level arm clamped to the "
