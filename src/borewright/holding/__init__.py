@@ -6,6 +6,8 @@
     part           the part as a way sees it: bore, faces, what sticks out, metal
     owned          whether the shelf has what a way needs, or it is made, or bought
     clamped        work clamped between faces by a screw or nut
+    stub           a stub turned to the bore where it stands: sizes, turning, stiffness, clamp
+    stub_picture   such a stub as drawn
     facts          what the tables say of this work on a hard mandrel, as draws
     bore_reading   how well the bore is known: as stated, or by the gauge that read it
     bore_shape     the bore's smallest size along its depth, seen from either face

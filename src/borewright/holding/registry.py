@@ -6,10 +6,11 @@ so the plan asks `plain_taper` itself.
 """
 
 from borewright.holding.way import Way
+from borewright.holding.ways.collet_stub import ColletStub
 from borewright.holding.ways.turned_stub import TurnedStub
 
 PLAIN_TAPER = "plain-taper"
 """Id of the way whose setting the plan chooses."""
 
-WAYS: dict[str, Way] = {way.id: way for way in (TurnedStub(),)}
+WAYS: dict[str, Way] = {way.id: way for way in (TurnedStub(), ColletStub())}
 """Every other way that is computed, by id."""
