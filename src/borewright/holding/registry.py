@@ -6,11 +6,24 @@ so the plan asks `plain_taper` itself.
 """
 
 from borewright.holding.way import Way
+from borewright.holding.ways.bonded import Bonded
 from borewright.holding.ways.collet_stub import ColletStub
+from borewright.holding.ways.expanding import Expanding
+from borewright.holding.ways.soft_mandrel import SoftMandrel
 from borewright.holding.ways.turned_stub import TurnedStub
+from borewright.holding.ways.warm_fit import WarmFit
 
 PLAIN_TAPER = "plain-taper"
 """Id of the way whose setting the plan chooses."""
 
-WAYS: dict[str, Way] = {way.id: way for way in (TurnedStub(), ColletStub())}
+_ALL: tuple[Way, ...] = (
+    TurnedStub(),
+    ColletStub(),
+    Expanding(),
+    Bonded(),
+    SoftMandrel(),
+    WarmFit(),
+)
+
+WAYS: dict[str, Way] = {way.id: way for way in _ALL}
 """Every other way that is computed, by id."""

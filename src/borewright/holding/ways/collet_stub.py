@@ -14,6 +14,7 @@ from borewright.answer.held import Grip, Held, Joint, line
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.clamped import drawn_figure
+from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.holding.stub import Stub
@@ -43,8 +44,9 @@ class ColletStub:
 
 def _cannot(stub: Stub) -> str:
     part = stub.part
-    if part.oval:
-        return "The bore is worn oval: a round stub finds no middle in it."
+    lost = no_middle(part, "a round stub")
+    if lost:
+        return lost
     if part.bore > _capacity(part):
         return "The stub would be larger than a collet takes: turn it in the chuck."
     if not stub.thread:

@@ -13,6 +13,7 @@ import numpy as np
 from borewright.answer.held import Grip, Held, Joint, line
 from borewright.answer.records import Draws, Need, Step
 from borewright.answer.streams import Stream
+from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.holding.stub import Stub
@@ -39,8 +40,9 @@ class TurnedStub:
 
 def _cannot(stub: Stub) -> str:
     part = stub.part
-    if part.oval:
-        return "The bore is worn oval: a round stub finds no middle in it."
+    lost = no_middle(part, "a round stub")
+    if lost:
+        return lost
     if part.bore > part.tables.holding_fact("stub_largest").best:
         return "The bore is too large for a stub from bar: a plate with a spigot does the same."
     if not stub.thread:
