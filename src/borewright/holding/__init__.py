@@ -14,6 +14,19 @@
     grasp          what jaws can take hold of: hub, inside of the rim, bore
     jawed          work in jaws: how hard, what that holds, how far it springs
     chucked        what every chuck says of work in its jaws
+    stub           a stub turned to the bore where it stands: sizes, turning, stiffness, clamp
+    stub_picture   such a stub as drawn
+    no_middle      whether anything round can find the middle of the bore
+    between_centers  a bar between centers that carries work: stiffness, drawing
+    pressed_ring   a bore pressed from within: stress, growth, lobes, what warmth takes
+    bonds          what sticks work on: shear, warmth, how it lets go
+    bond_picture   work stuck on, as drawn
+    friction_fit   a bore held by friction on a plain round: torque, thrust, tilt
+    flatted_bar    a bar as drawn with a flat under a set screw
+    soft_bar       a soft bar between centers: needs, centering, drawing
+    soft_screwed   the hold of a bar as drawn with its set screw
+    soft_bonded    the hold of a bar with the work bonded on it
+    sleeve         the slit sleeve of a usual expanding mandrel
     facts          what the tables say of this work on a hard mandrel, as draws
     bore_reading   how well the bore is known: as stated, or by the gauge that read it
     bore_shape     the bore's smallest size along its depth, seen from either face

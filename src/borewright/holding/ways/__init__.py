@@ -11,6 +11,11 @@
     soft_jaws     jaws cut in place to what they grip
     endwise       clamped by the faces to a plate
     one_chucking  bore, rim and one face without letting go
+    collet_stub   the same stub in a collet: it goes back true
+    expanding     a slit sleeve on a cone between centers
+    bonded        stuck to a plate by its face, or on a stub by its bore
+    soft_mandrel  a soft bar between centers: turned to the bore, with a set screw, or bonded
+    warm_fit      warmed, dropped on a plug that is larger than the bore, warmed off again
 
 May import the files of holding beside this room (part, owned, clamped …), answer, job, mechanics,
 reference, quantities, errors; one way does not import another.
