@@ -12,7 +12,7 @@ from enum import StrEnum
 
 import numpy as np
 
-from borewright.answer.held_picture import HeldPicture
+from borewright.answer.held_picture import HeldMark, HeldPicture
 from borewright.answer.records import Demand, Draws, Figure, Have, Need, Step
 from borewright.quantities.si import Metre, NewtonPerMetre
 
@@ -112,6 +112,8 @@ class Held:
     0: the length of the work), `presses_bore`, what gives `more_grip`, what makes it `truer`, what
     `spares` the work, `marks`, `mount` and `release` (what a hand does
     before and after the cutting), `ready` (what to fetch), `caution_tags`, and the drawing.
+    `faces_done`: both faces must be finished before, so that none is left to turn round for.
+    `handling`: minutes for the batch beyond the usual ones of the way, such as several loads.
     """
 
     way: str
@@ -138,6 +140,8 @@ class Held:
     caution_tags: tuple[str, ...] = ()
     picture: HeldPicture | None = None
     bore_window: tuple[Metre, Metre] | None = None
+    faces_done: bool = False
+    handling: float = 0.0
     figures: tuple[Figure, ...] = ()
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())
@@ -151,6 +155,25 @@ class Held:
     def making(self) -> float:
         """Minutes of making what it needs, once for the batch."""
         return sum(n.minutes for n in self.needs if n.have is Have.MAKE)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Drive:
+    """A positive drive beside a hold: it takes the torque (N·m, draws) off the friction.
+
+    `cannot`: why it cannot be had, empty where it can; `mark`: where it is seen from the end.
+    """
+
+    id: str
+    tool: str
+    cannot: str = ""
+    torque: Draws | None = None
+    needs: tuple[Need, ...] = ()
+    marks: str = ""
+    mount: Step | None = None
+    mark: HeldMark | None = None
+    caution_tags: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
 
 
 def line(
