@@ -6,7 +6,7 @@
     entry            what the ways out have in common: times, figures, cautions
     accept_or_scrap  leave it as it is;  make another
     other_mandrel    the bore as found on every plain mandrel
-    held_out         held as it is: fresh stub, expanding, bonded, set true by indicator
+    held_out         held as it is: fresh stub, expanding, bonded, set true by indicator, or the best of the rest
     reaming          out to the size wanted;  the next reamer up
     bush             a bush pressed in, or bonded in
     bush_sums        its sizes, its fit, and what that asks of the hub

@@ -18,7 +18,7 @@ from borewright.planning.rescue.case import (
     SCORED,
     Case,
 )
-from borewright.planning.rescue.held_out import bonded, expanding, fresh_stub, set_true
+from borewright.planning.rescue.held_out import bonded, expanding, fresh_stub, otherwise, set_true
 from borewright.planning.rescue.mend import dress_mandrel, polish
 from borewright.planning.rescue.other_mandrel import other_mandrel
 from borewright.planning.rescue.parted import FREE_IT, LOOK, NOT_ON_A_DOUBT, free_it, look
@@ -37,6 +37,7 @@ HOLDING: tuple[Callable[[Case], WayOut], ...] = (
     expanding,
     bonded,
     set_true,
+    otherwise,
 )
 """Ways that hold the bore as it is."""
 
