@@ -10,7 +10,16 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
-from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
+from borewright.job.tools import (
+    OwnBoringBar,
+    OwnDog,
+    OwnDrill,
+    OwnGauge,
+    OwnHammer,
+    OwnPress,
+    OwnReamer,
+    OwnVice,
+)
 from borewright.quantities.si import (
     Metre,
     MetrePerMetre,
@@ -213,6 +222,8 @@ class Shelf:
     dogs: tuple[OwnDog, ...] = ()
     reamers: tuple[OwnReamer, ...] = ()
     gauges: tuple[OwnGauge, ...] = ()
+    drills: tuple[OwnDrill, ...] = ()
+    boring_bar: OwnBoringBar | None = None
     lathe_wished: bool = False
     press_wished: bool = False
 

@@ -23,7 +23,9 @@ from borewright.job.schema_kinds import (
     table_or_plain,
 )
 from borewright.job.schema_tools import (
+    BoringBarTable,
     DogTable,
+    DrillTable,
     GaugeTable,
     HammerTable,
     PressTable,
@@ -277,6 +279,8 @@ class ShelfTable(Table):
     dog: list[DogTable] = Field(default_factory=list, max_length=MANY)
     reamer: list[ReamerTable] = Field(default_factory=list, max_length=MANY)
     gauge: list[GaugeTable] = Field(default_factory=list, max_length=MANY)
+    drill: list[DrillTable] = Field(default_factory=list, max_length=MANY)
+    boring_bar: BoringBarTable | None = None
 
 
 def job_schema() -> dict[str, Any]:
@@ -292,6 +296,6 @@ def shelf_schema() -> dict[str, Any]:
     """The JSON Schema of a shelf file's tables.
 
     >>> sorted(shelf_schema()["properties"])[:5]
-    ['dog', 'gauge', 'hammer', 'lathe', 'machine']
+    ['boring_bar', 'dog', 'drill', 'gauge', 'hammer']
     """
     return ShelfTable.model_json_schema(by_alias=True)

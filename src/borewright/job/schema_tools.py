@@ -1,4 +1,4 @@
-"""The form of what else a shelf file lists: presses, vice, hammer, dogs, reamers, gauges."""
+"""The form of what else a shelf file lists: presses, vice, hammer, dogs, drills …"""
 
 from __future__ import annotations
 
@@ -50,6 +50,23 @@ class ReamerTable(Table):
     size: Typed
     name: Text = ""
     cuts: Typed | None = None
+
+
+class DrillTable(Table):
+    """A drill by its size or its number or letter, or a whole set by its step and its two ends."""
+
+    size: Typed | None = None
+    set: Text = ""
+    smallest: Typed | None = None
+    largest: Typed | None = None
+    name: Text = ""
+
+
+class BoringBarTable(Table):
+    """The boring bars together."""
+
+    smallest_bore: Typed | None = None
+    reach: Typed | None = None
 
 
 class GaugeTable(Table):

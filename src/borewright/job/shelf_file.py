@@ -1,7 +1,8 @@
 """Reading a shelf file, what the shop owns, and laying it under a job.
 
 `[[mandrel]]` tables (or `mandrel = "none"`), `[machine]` as in a job or several `[[lathe]]`,
-`[press]` or several `[[press]]`, `[vice]`, `[hammer]`, `[[dog]]`, `[[reamer]]`, `[[gauge]]`.
+`[press]` or several `[[press]]`, `[vice]`, `[hammer]`, `[[dog]]`, `[[drill]]`, `[boring_bar]`,
+`[[reamer]]`, `[[gauge]]`.
 """
 
 from __future__ import annotations

@@ -11,7 +11,16 @@ import tomli_w
 from borewright.errors.tree import RefusedInput
 from borewright.job.records import Machine, Shelf
 from borewright.job.shelf_file import parse_shelf
-from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
+from borewright.job.tools import (
+    OwnBoringBar,
+    OwnDog,
+    OwnDrill,
+    OwnGauge,
+    OwnHammer,
+    OwnPress,
+    OwnReamer,
+    OwnVice,
+)
 from borewright.job.write import Speller, known, put, stated_only
 
 
@@ -68,6 +77,12 @@ class _ShelfSpeller(Speller):
             **stated_only(
                 {
                     "dog": [self.dog(dog) for dog in shelf.dogs],
+                    "drill": [self.drill(drill) for drill in shelf.drills],
+                }
+            ),
+            **self.boring_bar(shelf.boring_bar),
+            **stated_only(
+                {
                     "reamer": [self.reamer(reamer) for reamer in shelf.reamers],
                     "gauge": [self.gauge(gauge) for gauge in shelf.gauges],
                 }
@@ -129,6 +144,23 @@ class _ShelfSpeller(Speller):
                 "tail": known(dog.tail),
             }
         )
+
+    def drill(self, drill: OwnDrill) -> dict[str, Any]:
+        return stated_only(
+            {
+                "size": self.say(drill.size),
+                "set": drill.by,
+                "smallest": self.say(drill.smallest),
+                "largest": self.say(drill.largest),
+                "name": drill.name,
+            }
+        )
+
+    def boring_bar(self, bar: OwnBoringBar | None) -> dict[str, Any]:
+        if bar is None:
+            return {}
+        said = {"smallest_bore": self.say(bar.smallest_bore), "reach": self.say(bar.reach)}
+        return {"boring_bar": stated_only(said)}
 
     def reamer(self, reamer: OwnReamer) -> dict[str, Any]:
         sizes = {"size": self.say(reamer.size), "cuts": self.say(reamer.cuts)}

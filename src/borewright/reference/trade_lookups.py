@@ -9,7 +9,13 @@ from borewright.quantities.si import Metre
 from borewright.reference.centers import Center, center_of
 from borewright.reference.crowns import Crown, crown_of, crowns_of
 from borewright.reference.cutting import ForcePoint, force_points_of
-from borewright.reference.drills import RoundTool, by_size, round_tool_of
+from borewright.reference.drills import (
+    DrillSet,
+    RoundTool,
+    by_size,
+    drill_set_of,
+    round_tool_of,
+)
 from borewright.reference.drives import (
     Dog,
     Expanding,
@@ -69,6 +75,15 @@ class TradeLookups(ABC):
     def drills(self, *series: str) -> tuple[RoundTool, ...]:
         """Drills from small to large: all, or those of fraction, number, letter, metric."""
         return by_size(self.table("drills").rows, _known("drill series", series, DRILL_SERIES))
+
+    def drill_set(self, name: str) -> DrillSet:
+        """A usual set of drills by its step or its series.
+
+        >>> from borewright.reference import tables
+        >>> tables().drill_set("by sixty-fourths").id
+        'by 64ths'
+        """
+        return drill_set_of(find(self.table("drill_sets"), name, "set of drills"))
 
     def reamer(self, name: str) -> RoundTool:
         """A reamer by the size stamped on it."""
