@@ -1,6 +1,8 @@
 """The frozen records of what borewright says, and the draws they are made of.
 
-    records    Figure, Verdict, Question, Grip, Demand, Step, Caution, Cut, Plan …
+    figure     Figure, Input, Assumption, Caution
+    bore_route BoreRoute, BoreStep: how the bore comes to its window
+    records    Verdict, Question, Grip, Demand, Step, Caution, Cut, Plan …
     picture    Band, Ring, Layout: the geometry that is drawn
     pressed    PressedPicture, PressedShape: what the pressed joint does to the work
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf

@@ -9,6 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from borewright.answer.bore_route import BoreRoute
+from borewright.answer.figure import Assumption, Caution, Figure, Input
 from borewright.answer.picture import Layout
 from borewright.mechanics.num import Floats
 from borewright.quantities.si import (
@@ -19,6 +21,26 @@ from borewright.quantities.si import (
     Radian,
     RevPerSecond,
 )
+
+__all__ = [
+    "PRESSING",
+    "Assumption",
+    "Candidate",
+    "Caution",
+    "Cut",
+    "Demand",
+    "Draws",
+    "Figure",
+    "Grip",
+    "Input",
+    "Plan",
+    "ProofLoad",
+    "PushAdvice",
+    "Question",
+    "Step",
+    "ToothSpace",
+    "Verdict",
+]
 
 PRESSING = ("seat", "bore", "push", "crack")  # they decide whether it goes on its mandrel at all
 
@@ -37,36 +59,6 @@ class Verdict(StrEnum):
     def rank(self) -> int:
         """0 for yes, 1 for with care, 2 for no."""
         return (Verdict.YES, Verdict.CARE, Verdict.NO).index(self)
-
-
-@dataclass(frozen=True, slots=True)
-class Input:
-    """One number that went into a figure."""
-
-    label: str
-    value: float
-    unit: str
-    kind: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """One number: `name` is the JSON key without its unit, `unit` the SI symbol of `quantities.si`.
-
-    `low` and `high` are the 5 % and 95 % ends where the value is uncertain, else None.
-    `formula` is an id of the reference table `formulas`; `sources` are ids of the table `sources`.
-    `kind` tells the display how fine to round: bore, length, growth, force, torque, pressure, …
-    """
-
-    name: str
-    best: float
-    unit: str
-    low: float | None = None
-    high: float | None = None
-    formula: str = ""
-    inputs: tuple[Input, ...] = ()
-    sources: tuple[str, ...] = ()
-    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,15 +182,6 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
-class Caution:
-    """A hazard of this operation or this material, worst first."""
-
-    id: str
-    text: str
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
 class Candidate:
     """One way of holding that was weighed, with the one reason that decides its row."""
 
@@ -241,15 +224,6 @@ class PushAdvice:
     by_blows: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Assumption:
-    """Something not stated, and what was taken instead."""
-
-    what: str
-    taken: str
-    source: str
-
-
 @dataclass(frozen=True, slots=True, repr=False)
 class Plan:
     """The whole answer for one job. `headline` is the sentence that comes first.
@@ -279,6 +253,7 @@ class Plan:
     not_judged: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())
+    bore_route: BoreRoute | None = None
 
     @property
     def finished_outside(self) -> Metre | None:

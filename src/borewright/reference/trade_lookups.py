@@ -97,6 +97,10 @@ class TradeLookups(ABC):
         """hand_reamer_over, machine_reamer_over, drill_over_small, stock_to_leave, …"""
         return range_of(self.table("reaming").row(name))
 
+    def boring(self, name: str) -> Range:
+        """dial_setting, bar_spring, last_pass, true_up, pilot_above, gauge_rule, tell_tale, …"""
+        return range_of(self.table("boring").row(name))
+
     def limits(self, code: str, size: Metre) -> Limits:
         """Lower and upper deviation of a standard tolerance such as H7 at a size.
 
