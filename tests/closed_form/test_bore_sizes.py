@@ -18,13 +18,17 @@ from borewright.mechanics.bore_sizes import (
     bored_half_band,
     grade_chance,
     landing_chance,
+    next_hole_half_band,
     share_below,
     triangle_share_below,
+    tried_first,
     widened,
 )
 
 EXACT = 1e-12
 """Both sides are closed forms in double precision."""
+SUMMED = 2e-3
+"""Of a sum over 400 equal shares, where the window cuts one of them."""
 DRAWN = 4.0
 """Standard errors that a sampled share may lie off; 1 in 16 000 lies farther."""
 
@@ -118,6 +122,40 @@ def test_a_better_gauge_never_lowers_the_chance_of_a_bored_hole(
         for g in (better * gauge, gauge)
     )
     assert good >= poor - EXACT
+
+
+def test_a_tool_tried_first_against_a_drawn_bench() -> None:
+    """Drawn: scrap and next hole of 400 000 reamers; the rule is followed piece by piece."""
+    draw, count, low, high, otherwise = np.random.default_rng(5), 400_000, 0.0, 18.0, 0.6
+    z = draw.standard_normal(count) / stats.norm.ppf(0.95)
+    scrap = REAMER[1] + np.where(z > 0, REAMER[2] - REAMER[1], REAMER[1] - REAMER[0]) * z
+    sigma = 0.5 * next_hole_half_band(8.0, 5.0)
+    hole = scrap + sigma * draw.standard_normal(count)
+    foreseen = stats.norm.cdf(high, scrap, sigma) - stats.norm.cdf(low, scrap, sigma)
+    taken = (scrap > low) & (scrap < high) & (foreseen >= otherwise)
+    lands = np.where(taken, (hole > low) & (hole < high), draw.random(count) < otherwise)
+    share, after = tried_first(low, high, REAMER, next_hole_half_band(8.0, 5.0), otherwise)
+    found, chance = float(np.mean(lands)), share * after + (1 - share) * otherwise
+    assert abs(found - chance) < DRAWN * math.sqrt(found * (1 - found) / count)
+
+
+def test_a_sure_trial_is_worth_its_share_and_the_rest_of_the_other_way() -> None:
+    share, after = tried_first(0.0, 18.0, REAMER, 0.0, 0.7)
+    assert share == pytest.approx(landing_chance(0.0, 18.0, [REAMER]), abs=EXACT)
+    assert after == pytest.approx(1.0, abs=EXACT)
+    assert tried_first(0.0, 18.0, (40.0, 41.0, 42.0), 5.0, 0.7)[1] == pytest.approx(0.7, abs=EXACT)
+
+
+@given(BANDS, st.floats(-40, 40), st.floats(1.0, 60.0), UM, UM, UM, st.floats(0.0, 0.99))
+def test_a_trial_is_worth_no_more_in_a_narrower_window_nor_with_a_poorer_gauge(
+    trial: SizeBand, middle: float, half: float, more: float, gauge: float, poorer: float, b: float
+) -> None:
+    def chance(reach: float, sure: float) -> float:
+        share, after = tried_first(middle - reach, middle + reach, trial, sure, b)
+        return share * after + (1 - share) * b
+
+    assert chance(half, gauge) <= chance(half + more, gauge) + SUMMED
+    assert chance(half, gauge + poorer) <= chance(half, gauge) + SUMMED
 
 
 @given(BANDS, st.floats(0.01, 1000.0))

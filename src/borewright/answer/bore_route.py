@@ -46,10 +46,11 @@ class BoreStep:
 
 @dataclass(frozen=True, slots=True)
 class BoreAlternative:
-    """Another way to the same bore, its chance (None where it cannot be gone) and why not."""
+    """Another way to the same bore, whether it can be gone, its chance and why it is not taken."""
 
     way: str
     owned: str
+    possible: bool
     chance: float | None
     reason: str
 
@@ -84,5 +85,5 @@ class BoreRoute:
     @property
     def best_chance(self) -> float | None:
         """The best chance of everything considered, whether it is owned or not."""
-        found = [a.chance for a in self.alternatives if a.chance is not None]
+        found = [a.chance for a in self.alternatives if a.possible and a.chance is not None]
         return max([*found, self.chance.best]) if self.chance else None

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from borewright.answer.bore_route import BoreRoute
 from borewright.answer.records import Figure, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
+from borewright.planning.bore_route.route import bore_route
 from borewright.planning.choice.arrangement import Arranged, arrange
 from borewright.planning.choice.better_ways import better_ways
 from borewright.planning.choice.candidates import RANKED_BY, Weighed, as_candidate
@@ -33,7 +35,15 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     found = arrange(job, tables)
     best = found.best
     plan = _served(found, best, tables) if best else _nothing(found, tables)
+    plan = replace(plan, bore_route=_bore_route(found, tables))
     return replace(plan, assumed=(*taken, *plan.assumed)) if taken else plan
+
+
+def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
+    """How the bore comes to the window of a hold that was weighed, best first."""
+    trials = (w.trial for w in found.weighing.tried)
+    tried = tuple((trial.mandrel.name, *trial.window) for trial in trials)
+    return bore_route(found.job, found.shop, tables, tried)
 
 
 def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
