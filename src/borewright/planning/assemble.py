@@ -7,11 +7,17 @@ from dataclasses import replace
 from borewright.answer.bore_route import BoreRoute
 from borewright.answer.records import Figure, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
-from borewright.job.records import Job
+from borewright.job.records import Bore, Job
 from borewright.planning.bore_route.route import bore_route
 from borewright.planning.choice.arrangement import Arranged, arrange
 from borewright.planning.choice.better_ways import better_ways
-from borewright.planning.choice.candidates import RANKED_BY, Weighed, as_candidate
+from borewright.planning.choice.candidates import (
+    RANKED_BY,
+    Weighed,
+    Weighing,
+    as_candidate,
+    weigh,
+)
 from borewright.planning.picture.layout import layout
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
@@ -40,10 +46,26 @@ def plan_job(job: Job, tables: Tables) -> Plan:
 
 
 def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
-    """How the bore comes to the window of a hold that was weighed, best first."""
-    trials = (w.trial for w in found.weighing.tried)
-    tried = tuple((trial.mandrel.name, *trial.window) for trial in trials)
-    return bore_route(found.job, found.shop, tables, tried)
+    """How the bore comes to the window of a hold that was weighed, best first.
+
+    The travel, and with it the window, is chosen for the bore there is: a bore that is still to be
+    made is weighed again as if it were.
+    """
+    job, shop = found.job, found.shop
+    route = bore_route(job, shop, tables, _windows(found.weighing))
+    if route is None or (aim := route.aims_at).low is None or aim.high is None:
+        return route
+    if aim.low <= job.work.bore.size <= aim.high:
+        return route
+    made = Bore((aim.low + aim.high) / 2, measured_with="plug gauge", made_by="reamed")
+    as_made = replace(job, work=replace(job.work, bore=made))
+    return bore_route(job, shop, tables, _windows(weigh(as_made, shop, tables)))
+
+
+def _windows(weighing: Weighing) -> tuple[tuple[str, float, float], ...]:
+    """Mandrel, smallest and largest bore (m) of each hold, best first."""
+    trials = (w.trial for w in weighing.tried)
+    return tuple((trial.mandrel.name, *trial.window) for trial in trials)
 
 
 def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:

@@ -38,10 +38,17 @@ def up_to(
         return None
     if want.start and limit - want.start <= ENOUGH:
         return ()
-    fits = [d for d in kit.drills if _high(d, tables) <= limit and d.size > want.start]
-    if not fits:
+
+    def nearest(drills: tuple[Drill, ...]) -> Drill | None:
+        fits = (d for d in drills if _high(d, tables) <= limit and d.size > want.start)
+        return max(fits, key=lambda d: d.size, default=None)
+
+    own = nearest(kit.drills)
+    small = want.start if own is None else own.size
+    drill = own if small >= kit.bar.smallest else nearest((*kit.drills, *kit.to_get))
+    if drill is None:
         return () if want.start else None
-    return opened(max(fits, key=lambda d: d.size), want, kit, job, tables)
+    return opened(drill, want, kit, job, tables)
 
 
 def hole_after(passes: tuple[Pass, ...], want: Wanted) -> Metre:

@@ -28,10 +28,14 @@ from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
 ALIKE: Final = 0.05
-"""Chances within this share of one another are alike, and then the quicker way is taken (ours)."""
+"""Chances within this share of one another are alike, and then a reamer gives the size rather
+than the hand, and the quicker way is taken (ours)."""
 
 WORTH: Final = 0.005
 """A reamer with less chance than this is not of this bore (ours)."""
+
+WORTH_A_TRIAL: Final = 0.5
+"""A reamer whose scrap lands less often than this is not worth the trial (ours)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +93,7 @@ def ranked(want: Wanted, kit: Kit, job: Job, tables: Tables) -> tuple[Way, ...]:
 
 
 def _order(way: Way, job: Job) -> tuple[int | float | str, ...]:
-    """Can it be gone; are the tools there; true where it must be; chance; how quick."""
+    """Can it be gone; are the tools there; true where it must be; chance; a size from a tool; quick."""
     chance = way.chance or 0.0
     must_be_true = job.work.blank == "casting" and not way.trues
     return (
@@ -97,8 +101,8 @@ def _order(way: Way, job: Job) -> tuple[int | float | str, ...]:
         way.owned == "no",
         must_be_true,
         -round(chance / ALIKE),
-        len(way.passes),
         bool(way.passes) and way.last.process != "ream",
+        len(way.passes),
         -chance,
         way.name,
     )
@@ -121,7 +125,7 @@ def _tried(way: Way, bored: Way, want: Wanted, kit: Kit, tables: Tables) -> Way:
     sure = next_hole_half_band(kit.gauge.half_band, repeats)
     lands, after = tried_first(want.low, want.high, last.cuts, sure, bored.chance)
     trial = Trial(lands, after, bored.chance)
-    if trial.chance <= way.chance:
+    if trial.chance <= way.chance or lands < WORTH_A_TRIAL:
         return way
     return replace(way, chance=trial.chance, trial=trial)
 
@@ -142,7 +146,7 @@ def _reaming(want: Wanted, kit: Kit, job: Job, tables: Tables) -> Iterator[Way]:
 
 
 def _stock_ends(reamer: Reamer, want: Wanted, tables: Tables) -> tuple[Metre, Metre, Metre]:
-    """Least, best and most stock (m) for this reamer."""
+    """Least, best and most stock (m) for this reamer, counted to the size it is marked."""
     hand, machine = tables.reaming("hand_stock_to_leave"), tables.reaming("stock_to_leave")
     if reamer.by_hand:
         return hand.low, hand.best, hand.high
@@ -154,7 +158,7 @@ def _drill_and_ream(reamer: Reamer, want: Wanted, kit: Kit, job: Job, tables: Ta
     """The drill that leaves the reamer its stock, or the hole that is there; None where none does."""
     least, best, most = _stock_ends(reamer, want, tables)
     last = reamed(reamer)
-    if want.start and least <= reamer.cuts[1] - want.start <= most and not want.cored:
+    if want.start and least <= reamer.size - want.start <= most and not want.cored:
         chance = _chance(want, [start_band(want), reamer.cuts])
         return Way(f"ream with {reamer.name}", (last,), chance, False)
     if want.cored or want.finished:
@@ -162,7 +166,7 @@ def _drill_and_ream(reamer: Reamer, want: Wanted, kit: Kit, job: Job, tables: Ta
 
     def serving(drills: tuple[Drill, ...]) -> list[Pass]:
         cuts = (drilled(d, tables) for d in drills if d.size > want.start)
-        return [c for c in cuts if least <= reamer.cuts[1] - c.size <= most]
+        return [c for c in cuts if least <= reamer.size - c.size <= most]
 
     fits = serving(kit.drills) or serving(kit.to_get)
     if not fits:
@@ -216,7 +220,7 @@ def _before_bar(
     least = tables.reaming("stock_to_leave").low
     if want.start and aim - want.start < least:
         return None
-    found = up_to(_room_under(aim, want, tables), want, kit, job, tables)
+    found = up_to(_room_under(aim, tables), want, kit, job, tables)
     if found is None and want.start:
         found = ()
     if found is None:
@@ -226,7 +230,7 @@ def _before_bar(
     return found if unknown or hole >= kit.bar.smallest * (1 - 1e-9) else None
 
 
-def _room_under(aim: Metre, want: Wanted, tables: Tables) -> Metre:
+def _room_under(aim: Metre, tables: Tables) -> Metre:
     return aim - tables.boring("true_up").best
 
 

@@ -71,7 +71,8 @@ def before_mounting(job: Job, tables: Tables) -> str:
             "The chamfers at the bore's edges are the tell-tale: when a facing cut has nearly eaten one, the tool is next "
             "to the mandrel. Wipe the burrs off before mounting."
         )
-    leg = Show(job.units).depth(tables.boring("tell_tale").best)
+    usual = tables.boring("tell_tale")
+    leg = Show(job.units).depth(min(usual.best, max(usual.low, job.work.length / 10)))
     return (
         f"Chamfer both edges of the bore before mounting, {leg} deep at 45 degrees, or counterbore as deep where the "
         "corner must stay sharp: it takes the burr off, the edge starts no crack, and when a facing cut has nearly eaten "
@@ -91,4 +92,8 @@ def why_not(way: Way, best: Way, job: Job) -> str:
         return "it would do as well, and leaves a size instead of a clean hole"
     if way.chance < best.chance - 0.01:
         return "it lands less often"
-    return "no surer, and no quicker"
+    if best.last.process == "ream" and way.last.process == "bore":
+        return "the last tenths are then up to the hand"
+    more = len(way.passes) > len(best.passes)
+    surer = "hardly surer" if way.chance > best.chance + 0.01 else "no surer"
+    return f"{surer}, and {'slower' if more else 'no quicker'}"
