@@ -20,7 +20,7 @@ from tests.bore_jobs import (
 )
 
 from borewright.job.interrupted import Chamfers
-from borewright.job.records import Bore, Machine, Piece
+from borewright.job.records import Bore, BoreLimits, Machine, Piece
 from borewright.job.tools import OwnBoringBar, OwnDrill, OwnGauge, OwnReamer
 from borewright.report import explain_text, plan_text
 from borewright.report.plan_json import plan_object
@@ -191,6 +191,27 @@ def test_a_reamer_made_for_the_class_is_sized_by_the_usual_rule() -> None:
     size = made(by_class("15 H7")).steps[-1].size
     assert size is not None
     assert size.best == pytest.approx(0.0150143, abs=1e-9)
+
+
+def test_a_reamer_for_the_hole_of_a_textbook_is_the_one_printed() -> None:
+    """55 +0.035/0 wants a reamer of 55.017 to 55.030 mm: P. C. Sharma, Production Engineering,
+    Ex. 15.5. Ours cuts a tenth of the 0.035 over the middle of that; the middle is unsure by half
+    of the 0.013, the cut downwards by the tenth."""
+    limits = BoreLimits(0.055, 0.055035, "H7", 0.055)
+    bore = Bore(limits.middle, limits.half_band, limits=limits)
+    pieces = (Piece(0.0, 0.025, 0.09),)
+    own = (OwnReamer(0.055, "the 55 H7 reamer"),)
+    route = made((bored_job(bore, "mm", reamers=own, pieces=pieces), None))
+    size = route.steps[-1].size
+    assert size is not None
+    assert size.low is not None
+    assert size.best * 1e3 == pytest.approx((55.017 + 55.030) / 2 + 0.0035, abs=1e-6)
+    assert (size.best - size.low) * 1e3 == pytest.approx(math.hypot(0.0035, 0.0065), abs=1e-6)
+
+
+def test_opening_a_drilled_hole_by_much_is_said() -> None:
+    assert "see that the part allows it" in made(drilled(0.0131)).aims_at.set_by
+    assert "allows" not in made(drilled(0.0149)).aims_at.set_by
 
 
 def test_a_reamer_that_is_not_on_a_listed_shelf_is_said_but_not_taken() -> None:

@@ -22,6 +22,9 @@ FARTHEST_CORED: Final = 0.010
 """A hole is opened no further than this (m on diameter) for a mandrel's sake: beyond, it is
 another part. A cored hole has more stock. Ours."""
 
+MUCH: Final = 0.0254 / 16
+"""Opening a drilled hole by more than this (m on diameter) wants a look at the drawing; ours."""
+
 BESIDE: Final = 0.5e-3
 """A finished bore this little (m) under a window is opened into it; ours, as `choice` has it."""
 
@@ -108,6 +111,9 @@ def wanted(job: Job, windows: tuple[Window, ...], tables: Tables) -> Wanted | No
     aimed = _to_open(hole, windows, tables) if hole.size else _to_make(bore.size, windows)
     if aimed is not None:
         said = f"{aimed.mandrel} takes {show.band(aimed.low, aimed.high, 'bore')} here"
+        opens = (aimed.low + aimed.high) / 2 - hole.size
+        if hole.size and not hole.cored and opens > MUCH:
+            said += f"; that opens the hole by {show.depth(opens)}, so see that the part allows it"
         return _of(hole, said, aimed.nominal, aimed.low, aimed.high, None, aimed.mandrel)
     if hole.finished:
         return None
