@@ -76,6 +76,14 @@ def test_it_aims_at_the_class_where_no_mandrel_takes_most_of_it() -> None:
     assert "15 H7; no mandrel" in aim.set_by
 
 
+def test_two_limits_without_a_class_find_the_reamer_between_them() -> None:
+    limits = BoreLimits(0.6247 * INCH, 0.6262 * INCH)
+    bore = Bore(limits.middle, limits.half_band, limits=limits)
+    route = made((bored_job(bore), None))
+    assert route.steps[-1].tool == "a 5/8 in machine reamer"
+    assert (route.aims_at.low, route.aims_at.high) == (limits.low, limits.high)
+
+
 def test_it_aims_at_what_the_mandrel_takes_of_the_class() -> None:
     job, _ = by_class("15 H7")
     aim = made((job, (0.0149, 0.015012))).aims_at

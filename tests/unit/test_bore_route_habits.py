@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.bore_jobs import INCH, Route, made, solid
+from tests.bore_jobs import INCH, TABLES, Route, bored_job, by_class, made, route_of, solid
 
+from borewright.job.records import Bore, MandrelNote, Piece
 from borewright.job.tools import OwnDrill, OwnGauge, OwnReamer
+from borewright.quantities.show import Show
+from borewright.report.bore_route_words import route_figures, route_lines
 
 NEARER_DRILL = 1e-3
 """A drill nearer to the printed stock may leave a hole that is too large once in a thousand more."""
@@ -96,3 +102,50 @@ def test_what_is_taken_is_within_reach_of_the_best_of_what_is_there(
         assert there == []
     else:
         assert route.chance.best >= max([0.0, *there]) - ALIKE
+
+
+MADE = ["drilled", "cored", "cast", "unknown", "reamed", "bored"]
+
+
+@st.composite
+def any_jobs(draw: st.DrawFn) -> Route:
+    """Any bore of any metal, at hand or not, on a mandrel near it or none."""
+    size, wide = draw(st.floats(1e-3, 0.15)), draw(st.floats(2e-6, 80e-6))
+    if draw(st.booleans()):
+        code = draw(st.sampled_from(["H6", "H7", "H8", "H9", "H11", "F8"]))
+        job = by_class(f"{max(3.0, min(size * 1e3, 110)):.3f} {code}")[0]
+        size = job.work.bore.size
+    else:
+        how = draw(st.sampled_from(["caliper", "unknown", "plug gauge"]))
+        bore = Bore(size, None, how, draw(st.sampled_from(MADE)))
+        job = bored_job(bore, draw(st.sampled_from(["inch", "mm"])))
+    length, metal = draw(st.floats(0.2, 6.0)) * size, draw(st.sampled_from(METALS))
+    work = replace(
+        job.work,
+        material=metal,
+        blank=draw(st.sampled_from(["bar", "casting", "unknown"])),
+        pieces=(Piece(0.0, length, 3 * size),),
+        quantity=draw(st.integers(1, 30)),
+    )
+    note = MandrelNote(min(max(size, 1e-3), 0.4), "the 5/8 in mandrel")
+    middle = size + draw(st.floats(-1e-3, 4e-3))
+    window = draw(st.sampled_from([None, (middle - wide, middle + wide)]))
+    return replace(job, work=work, shelf=replace(job.shelf, mandrels=(note,))), window
+
+
+METALS = TABLES.work_materials()
+
+
+@settings(max_examples=300, deadline=None)
+@given(any_jobs())
+def test_no_bore_makes_it_stumble(asked_for: Route) -> None:
+    route = route_of(asked_for)
+    said = " ".join(route_lines(route, Show(asked_for[0].units)))
+    assert not {"nan", "None", "inf", ".."} & set(said.replace("..", " .. ").split())
+    for figure in route_figures(route):
+        assert math.isfinite(figure.best)
+        if figure.low is not None and figure.high is not None:
+            assert figure.low <= figure.best <= figure.high
+    if route is not None and route.chance is not None:
+        assert 0.0 <= route.chance.best <= 1.0
+        assert route.steps

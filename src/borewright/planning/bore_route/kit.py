@@ -201,14 +201,15 @@ def _usual_reamer(job: Job, want: Wanted, own: tuple[Reamer, ...], tables: Table
     """The reamer usually sold for this bore; not of the shelf where that lists others."""
     if want.nominal is None:
         return None
-    size, owned = want.nominal, "no" if own else "unknown"
-    sold = next((r for r in tables.reamers() if abs(r.size - size) < SAME), None)
-    if sold is None or any(abs(r.size - size) < SAME and not r.by_hand for r in own):
+    owned, limits = "no" if own else "unknown", want.limits
+    off = SAME if limits is None or limits.code else limits.half_band + SAME
+    near = [r for r in tables.reamers() if abs(r.size - want.nominal) < off]
+    sold = min(near, key=lambda r: r.size, default=None)
+    if sold is None or any(abs(r.size - sold.size) < SAME and not r.by_hand for r in own):
         return None
-    limits = want.limits
     if limits is not None and limits.code.startswith("H") and sold.series == "metric":
         return _made_for(limits, f"a {sold.as_named} {limits.code} machine reamer", owned, tables)
-    return _as_marked(f"a {sold.as_named} machine reamer", size, owned, False, tables)
+    return _as_marked(f"a {sold.as_named} machine reamer", sold.size, owned, False, tables)
 
 
 def _bar(job: Job, want: Wanted, tables: Tables) -> tuple[Bar, tuple[Assumption, ...]]:

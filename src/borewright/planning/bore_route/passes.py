@@ -37,6 +37,11 @@ class Pass:
         """The likely size (m); 0 where none is left."""
         return 0.0 if self.band is None else self.band[1]
 
+    @property
+    def bands(self) -> tuple[SizeBand, ...]:
+        """The band, where a size is left."""
+        return () if self.band is None else (self.band,)
+
     def figure(self) -> Figure | None:
         """The size as a figure with its band."""
         if self.band is None:

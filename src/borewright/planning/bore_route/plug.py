@@ -33,9 +33,9 @@ class Plug:
 def plug_for(want: Wanted, kit: Kit, job: Job, tables: Tables) -> Plug:
     """The plug for a window, and whether the gauge is good enough for it."""
     gauge = kit.gauge
-    if want.low is None or want.high is None:
+    if want.window is None:
         return Plug(None, None, (), None, None, _any_size_words(want, gauge, job))
-    low, high = want.low, want.high
+    low, high = want.window
     ratio = (high - low) / (2 * gauge.half_band)
     rule = tables.boring("gauge_rule")
     inputs = (
@@ -50,7 +50,7 @@ def plug_for(want: Wanted, kit: Kit, job: Job, tables: Tables) -> Plug:
         tuple(_size(f"plug_step_{n}", low, high, s) for n, s in enumerate(_shares(low, high), 1)),
         figure("gauge_half_band", gauge.half_band, "m", "small", "", (), gauge.sources),
         figure("gauge_ratio", ratio, "", "", "gauge_ratio", inputs, sources),
-        _words(want, kit, ratio, job, tables),
+        _words(high - low, want, kit, ratio, job, tables),
     )
 
 
@@ -68,11 +68,9 @@ def _size(name: str, low: Metre, high: Metre, share: float) -> Figure:
     return figure(name, low + share * (high - low), "m", "bore", "plug_step", inputs)
 
 
-def _words(want: Wanted, kit: Kit, ratio: float, job: Job, tables: Tables) -> str:
+def _words(room: Metre, want: Wanted, kit: Kit, ratio: float, job: Job, tables: Tables) -> str:
     show, gauge, rule = Show(job.units), kit.gauge, tables.boring("gauge_rule")
-    assert want.low is not None
-    assert want.high is not None
-    width = show.small(want.high - want.low)
+    width = show.small(room)
     knows = f"{gauge.name} knows it to {show.small(gauge.half_band)} either way"
     asked = (
         "ten to one, as the trade asks"

@@ -10,7 +10,7 @@ from borewright.job.records import Job
 from borewright.mechanics.bore_sizes import SizeBand, grade_chance, landing_chance
 from borewright.planning.bore_route.kit import Kit, kit_of
 from borewright.planning.bore_route.opening import start_band
-from borewright.planning.bore_route.passes import Pass, half_band
+from borewright.planning.bore_route.passes import half_band
 from borewright.planning.bore_route.plug import Plug, plug_for
 from borewright.planning.bore_route.steps import GRADE_OF, bore_steps, usual_width
 from borewright.planning.bore_route.wanted import Wanted, wanted, windows_of
@@ -48,7 +48,8 @@ def _route(want: Wanted, kit: Kit, ways: tuple[Way, ...], job: Job, tables: Tabl
     steps = bore_steps(best, want, kit, job, tables) if gone else ()
     off_hand = _straight_off(best, want, tables) if gone else None
     chance = _with_trial(best, off_hand) if gone else None
-    bored = gone and any(p.process == "bore" for p in best.passes) and want.low is not None
+    barred = best.trial is not None or any(p.process == "bore" for p in best.passes)
+    bored = gone and barred and want.window is not None
     figures = (
         *((half_band(kit.gauge, tables),) if bored else ()),
         *((off_hand,) if off_hand is not None and off_hand is not chance else ()),
@@ -98,9 +99,9 @@ def _with_trial(best: Way, off_hand: Figure | None) -> Figure | None:
 
 def _straight_off(best: Way, want: Wanted, tables: Tables) -> Figure | None:
     """The chance of the last tool as it is known, its ends by the usual grades of its process."""
-    if best.chance is None or want.low is None or want.high is None or best.last.band is None:
+    if best.chance is None or want.window is None or best.last.band is None:
         return None
-    low, high = want.low, want.high
+    low, high = want.window
     found = [
         grade_chance(low, high, best.last.size, width)
         for end in ("low", "high")
@@ -109,7 +110,7 @@ def _straight_off(best: Way, want: Wanted, tables: Tables) -> Figure | None:
     inputs = (
         given("smallest", low, "m", "bore"),
         given("largest", high, "m", "bore"),
-        *_ends(best.last),
+        *_ends(best.last.band),
         *_ends_before(best, want),
     )
     process = tables.process(GRADE_OF.get(best.last.process, "drilling"))
@@ -120,10 +121,9 @@ def _straight_off(best: Way, want: Wanted, tables: Tables) -> Figure | None:
     return figure("window_chance", chance, "", "", "window_chance", inputs, sources, band)
 
 
-def _ends(cut: Pass) -> tuple[Input, ...]:
-    assert cut.band is not None
-    names = ("low", "likely", "high")
-    return tuple(given(n, s, "m", "bore") for n, s in zip(names, cut.band, strict=True))
+def _ends(band: SizeBand, before: str = "") -> tuple[Input, ...]:
+    names = (f"{before}{end}" for end in ("low", "likely", "high"))
+    return tuple(given(n, s, "m", "bore") for n, s in zip(names, band, strict=True))
 
 
 def _ends_before(best: Way, want: Wanted) -> tuple[Input, ...]:
@@ -132,9 +132,7 @@ def _ends_before(best: Way, want: Wanted) -> tuple[Input, ...]:
         return ()
     if len(best.passes) < 2 and not want.start:
         return ()
-    names = ("before, low", "before, likely", "before, high")
-    pairs = zip(names, _band_before(best, want), strict=True)
-    return tuple(given(n, s, "m", "bore") for n, s in pairs)
+    return _ends(_band_before(best, want), "before, ")
 
 
 def _band_before(best: Way, want: Wanted) -> SizeBand:

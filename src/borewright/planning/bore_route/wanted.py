@@ -63,11 +63,16 @@ class Wanted:
     mandrel: str = ""
 
     @property
+    def window(self) -> tuple[Metre, Metre] | None:
+        """Both ends, or None where any size serves."""
+        return None if self.low is None or self.high is None else (self.low, self.high)
+
+    @property
     def middle(self) -> Metre:
         """The middle of what is aimed at, or the hole as it stands."""
-        if self.low is None or self.high is None:
+        if self.window is None:
             return self.start or self.nominal or 0.0
-        return (self.low + self.high) / 2
+        return sum(self.window) / 2
 
 
 @dataclass(frozen=True, slots=True)

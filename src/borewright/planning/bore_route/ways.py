@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -80,10 +80,10 @@ class Way:
 
 def ranked(want: Wanted, kit: Kit, job: Job, tables: Tables) -> tuple[Way, ...]:
     """Every way, best first; those that cannot be gone last."""
-    if want.low is None or want.high is None:
+    if want.window is None:
         found = list(_any_size(want, kit, job, tables))
     else:
-        bored = _boring(want, kit, job, tables)
+        bored = _boring(*want.window, want, kit, job, tables)
         found = [
             *(_tried(way, bored, want, kit, tables) for way in _reaming(want, kit, job, tables)),
             bored,
@@ -108,22 +108,18 @@ def _order(way: Way, job: Job) -> tuple[int | float | str, ...]:
     )
 
 
-def _chance(want: Wanted, bands: list[SizeBand]) -> float:
-    if want.low is None or want.high is None:
-        return 0.0
-    return landing_chance(want.low, want.high, bands)
+def _chance(want: Wanted, bands: Sequence[SizeBand]) -> float:
+    return 0.0 if want.window is None else landing_chance(*want.window, bands)
 
 
 def _tried(way: Way, bored: Way, want: Wanted, kit: Kit, tables: Tables) -> Way:
     """The way with its reamer tried in scrap first, where that is not known and a bar can step in."""
     last = next((r for r in kit.reamers if r.name == way.last.tool), None)
-    if last is None or last.told or not way.chance or not bored.chance:
+    if last is None or last.told or not way.chance or not bored.chance or want.window is None:
         return way
-    assert want.low is not None
-    assert want.high is not None
     repeats = tables.reaming("reamer_repeats").best
     sure = next_hole_half_band(kit.gauge.half_band, repeats)
-    lands, after = tried_first(want.low, want.high, last.cuts, sure, bored.chance)
+    lands, after = tried_first(*want.window, last.cuts, sure, bored.chance)
     trial = Trial(lands, after, bored.chance)
     if trial.chance <= way.chance or lands < WORTH_A_TRIAL:
         return way
@@ -173,17 +169,13 @@ def _drill_and_ream(reamer: Reamer, want: Wanted, kit: Kit, job: Job, tables: Ta
         return None
 
     def fit(cut: Pass) -> tuple[float, float]:
-        assert cut.band is not None
-        return (
-            round(_chance(want, [cut.band, reamer.cuts]), 3),
-            -abs(last.size - cut.size - best),
-        )
+        chance = _chance(want, (*cut.bands, reamer.cuts))
+        return round(chance, 3), -abs(last.size - cut.size - best)
 
     cut = max(fits, key=fit)
     drill = next(d for d in (*kit.drills, *kit.to_get) if d.name == cut.tool)
     before = opened(drill, want, kit, job, tables)
-    assert cut.band is not None
-    chance = _chance(want, [cut.band, reamer.cuts])
+    chance = _chance(want, (*cut.bands, reamer.cuts))
     return Way(f"drill, then ream with {reamer.name}", (*before, last), chance, False)
 
 
@@ -194,23 +186,19 @@ def _bore_and_ream(reamer: Reamer, want: Wanted, kit: Kit, job: Job, tables: Tab
     before = _before_bar(bar.size, want, kit, job, tables)
     if before is None or _too_deep(job, kit):
         return None
-    assert bar.band is not None
-    chance = _chance(want, [bar.band, reamer.cuts])
+    chance = _chance(want, (*bar.bands, reamer.cuts))
     name = f"bore, then ream with {reamer.name}"
     return Way(name, (*before, bar, reamed(reamer)), chance, True)
 
 
-def _boring(want: Wanted, kit: Kit, job: Job, tables: Tables) -> Way:
+def _boring(low: Metre, high: Metre, want: Wanted, kit: Kit, job: Job, tables: Tables) -> Way:
     """The bar to size, its last pass set by a measurement."""
-    assert want.low is not None
-    assert want.high is not None
-    last = bored_to_size(want.low, want.high, kit.bar, kit.gauge, tables)
+    last = bored_to_size(low, high, kit.bar, kit.gauge, tables)
     before = _before_bar(last.size, want, kit, job, tables)
     bars = _bar_words(before, last.size, want, job, kit)
     if before is None or bars:
         return Way("bore to size", (last,), None, True, bars)
-    assert last.band is not None
-    return Way("bore to size", (*before, last), _chance(want, [last.band]), True)
+    return Way("bore to size", (*before, last), _chance(want, last.bands), True)
 
 
 def _before_bar(
@@ -255,7 +243,7 @@ def _drilling(want: Wanted, kit: Kit, job: Job, tables: Tables) -> Iterator[Way]
     cuts = [drilled(d, tables) for d in kit.drills if d.size > want.start]
     if want.cored or not cuts:
         return
-    chances = [(_chance(want, [c.band]), c) for c in cuts if c.band is not None]
+    chances = [(_chance(want, c.bands), c) for c in cuts]
     chance, cut = max(chances, key=lambda found: (found[0], -abs(found[1].size - want.middle)))
     said = "a drilled hole is rough, seldom round and wanders: not a bore to hold by"
     yield Way(f"drill with {cut.tool} and leave it", (cut,), chance, False, said)
