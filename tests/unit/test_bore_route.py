@@ -167,6 +167,18 @@ def test_a_hand_reamer_gets_little_stock_and_no_spindle_speed() -> None:
     assert last.stock.best <= 0.005 * INCH
 
 
+def test_an_expanding_reamer_is_set_in_scrap_to_the_middle_of_the_window() -> None:
+    expanding = OwnReamer(0.015875, "the expanding 5/8 reamer")
+    short = OwnBoringBar(0.009, 0.010)
+    route = made(solid(reamers=(expanding,), boring_bar=short, drills=(OwnDrill(0.6160 * INCH),)))
+    size = route.steps[-1].size
+    assert size is not None
+    assert size.best == pytest.approx(sum(WINDOW) / 2)
+    assert "set by trial in scrap to 0.6249 in" in route.steps[-1].text
+    far = made(solid(reamers=(OwnReamer(0.0127, "expanding 1/2"),)))
+    assert "expanding" not in far.way
+
+
 def test_a_reamer_of_known_cut_is_believed() -> None:
     route = made(solid(reamers=(KNOWN,)))
     size = route.steps[-1].size

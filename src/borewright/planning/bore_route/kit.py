@@ -21,6 +21,10 @@ from borewright.reference.library import Tables
 INCH: Final = 0.0254
 LARGEST_ASSUMED: Final = {"inch": INCH, "mm": 0.025}
 """Sets taken for granted run this far (m); ours."""
+THICKEST: Final = 0.025
+"""A bore (m) beyond which a small lathe's bar grows no thicker; ours."""
+ADJUSTS: Final = ("expan", "adjust")
+"""In the name of a reamer that is set by its owner."""
 SAME: Final = 1e-6
 """Two sizes this close (m) are one."""
 NOT_A_GAUGE: Final = ("unknown", "ruler", "reamer-size", "mandrel-touch", "caliper")
@@ -173,6 +177,8 @@ def _of_reamer(reamer: OwnReamer, job: Job, want: Wanted, tables: Tables) -> Rea
         repeats = tables.reaming("reamer_repeats")
         band = band_of_half(reamer.size + reamer.cuts, repeats.best)
         return Reamer(name, reamer.size, band, "yes", by_hand, True, (repeats.source,))
+    if any(word in words for word in ADJUSTS) and abs(want.middle - reamer.size) < INCH / 64:
+        return _set_to(want.middle, name, job, tables)
     limits = want.limits
     if limits is not None and limits.code and limits.code.casefold() in words:
         return _made_for(limits, name, "yes", tables)
@@ -183,6 +189,15 @@ def _as_marked(name: str, size: Metre, owned: str, by_hand: bool, tables: Tables
     over = tables.reaming("hand_reamer_over" if by_hand else "machine_reamer_over")
     band = (size + over.low, size + over.best, size + over.high)
     return Reamer(name, size, band, owned, by_hand, False, over.sources)
+
+
+def _set_to(middle: Metre, name: str, job: Job, tables: Tables) -> Reamer:
+    """An expanding reamer, set in scrap so that it cuts the middle of what is aimed at."""
+    over = tables.reaming("expanding_reamer_over")
+    size = middle - over.best
+    band = (size + over.low, middle, size + over.high)
+    set_so = f"{name}, set by trial in scrap to {Show(job.units).bore(size)}"
+    return Reamer(set_so, size, band, "yes", True, True, over.sources)
 
 
 def _made_for(limits: BoreLimits, name: str, owned: str, tables: Tables) -> Reamer:
@@ -205,17 +220,23 @@ def _usual_reamer(job: Job, want: Wanted, own: tuple[Reamer, ...], tables: Table
     off = SAME if limits is None or limits.code else limits.half_band + SAME
     near = [r for r in tables.reamers() if abs(r.size - want.nominal) < off]
     sold = min(near, key=lambda r: r.size, default=None)
-    if sold is None or any(abs(r.size - sold.size) < SAME and not r.by_hand for r in own):
+    if sold is None:
         return None
+    same = [r for r in own if abs(r.size - sold.size) < SAME and not r.by_hand]
+    if any(not r.told for r in same):
+        return None
+    which = "another" if same else "a"
     if limits is not None and limits.code.startswith("H") and sold.series == "metric":
-        return _made_for(limits, f"a {sold.as_named} {limits.code} machine reamer", owned, tables)
-    return _as_marked(f"a {sold.as_named} machine reamer", sold.size, owned, False, tables)
+        return _made_for(
+            limits, f"{which} {sold.as_named} {limits.code} machine reamer", owned, tables
+        )
+    return _as_marked(f"{which} {sold.as_named} machine reamer", sold.size, owned, False, tables)
 
 
 def _bar(job: Job, want: Wanted, tables: Tables) -> tuple[Bar, tuple[Assumption, ...]]:
     own = job.shelf.boring_bar
     smallest, reach = tables.boring("bar_smallest"), tables.boring("bar_reach")
-    bore = max(want.middle, smallest.best)
+    bore = min(max(want.middle, smallest.best), THICKEST)
     if own is not None:
         deep = math.inf if own.reach is None else own.reach
         return Bar(own.smallest_bore or smallest.best, deep, "yes", ("stated",)), ()

@@ -8,6 +8,7 @@ from borewright.answer.figure import Figure
 from borewright.job.records import Job
 from borewright.planning.bore_route.kit import TURNED_PLUG, BoreGauge, Kit
 from borewright.planning.bore_route.wanted import Wanted
+from borewright.planning.taper.bore_words import limits_name
 from borewright.planning.weighing.figures import figure, given
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -88,12 +89,12 @@ def _words(room: Metre, want: Wanted, kit: Kit, ratio: float, job: Job, tables: 
         else ""
     )
     return (
-        f"The window is {width} wide and {knows}: {ratio:.1f} to one, {asked}.{turn}{_trade_plug(want, gauge)} Wipe bore and gauge, let both cool "
+        f"The window is {width} wide and {knows}: {ratio:.1f} to one, {asked}.{turn}{_trade_plug(want, gauge, show)} Wipe bore and gauge, let both cool "
         f"to the room, and look at two depths and two directions.{_mandrel_words(want)}"
     )
 
 
-def _trade_plug(want: Wanted, gauge: BoreGauge) -> str:
+def _trade_plug(want: Wanted, gauge: BoreGauge, show: Show) -> str:
     """The gauge to get for a class, where the shop has none that is made for it."""
     if (
         want.limits is None
@@ -101,7 +102,9 @@ def _trade_plug(want: Wanted, gauge: BoreGauge) -> str:
         or (gauge.owned == "yes" and "plug" in gauge.name)
     ):
         return ""
-    return f" What to get for more of them: a go and not-go plug of {want.limits.code}."
+    return (
+        f" What to get for more of them: a go and not-go plug of {limits_name(want.limits, show)}."
+    )
 
 
 def _mandrel_words(want: Wanted) -> str:

@@ -19,6 +19,9 @@ from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, MetrePerSecond
 from borewright.reference.library import Tables
 
+MUCH: Metre = 0.002
+"""More than this (m on diameter) is roughed out first (ours)."""
+
 GRADE_OF = {"ream": "reaming", "bore": "boring"}
 """What the table process_grades calls a process."""
 
@@ -195,12 +198,13 @@ def _bore_text(cut: Pass, hole: Metre, bench: _Bench) -> str:
     )
     if want.low is None:
         return f"Bore until it is clean and round all the way through, no further: any size serves.{under}"
+    rough = " Rough it out in passes as deep as the bar bears." if cut.size - hole > MUCH else ""
     light = show.depth(bench.tables.boring("last_pass").best)
     if not cut.last:
-        return f"Bore true to {show.bore(cut.size)}, which leaves the reamer its stock; the last pass light.{under}"
+        return f"Bore true to {show.bore(cut.size)}, which leaves the reamer its stock; the last pass light.{under}{rough}"
     half = half_band(bench.kit.gauge, bench.tables).best
     return (
         f"Bore to {show.bore(cut.size)}: leave two light passes alike, {light} on diameter or so, measure with "
         f"{bench.kit.gauge.name} after the first, and set the last by what is left. It lands within {show.small(half)} "
-        f"of that, 19 times in 20.{under}"
+        f"of that, 19 times in 20.{under}{rough}"
     )
