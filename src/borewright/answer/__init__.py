@@ -3,6 +3,9 @@
     records    Figure, Verdict, Question, TaperGrip, Demand, Step, Caution, Cut, Plan …
     held       Held, Grip, Need, Check: what any way of holding makes of a job
     held_picture  HeldPicture: the geometry of work held in any way
+    figure     Figure, Input, Assumption, Caution
+    bore_route BoreRoute, BoreStep: how the bore comes to its window
+    records    Verdict, Question, Grip, Demand, Step, Caution, Cut, Plan …
     picture    Band, Ring, Layout: the geometry that is drawn
     pressed    PressedPicture, PressedShape: what the pressed joint does to the work
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf

@@ -11,7 +11,9 @@ from typing import Literal
 
 from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
 from borewright.job.tools import (
+    OwnBoringBar,
     OwnDog,
+    OwnDrill,
     OwnGauge,
     OwnHammer,
     OwnHolding,
@@ -225,6 +227,8 @@ class Shelf:
     gauges: tuple[OwnGauge, ...] = ()
     holding: tuple[OwnHolding, ...] = ()
     have_not: tuple[str, ...] = ()
+    drills: tuple[OwnDrill, ...] = ()
+    boring_bar: OwnBoringBar | None = None
     lathe_wished: bool = False
     press_wished: bool = False
 

@@ -23,7 +23,9 @@ from borewright.job.schema_kinds import (
     table_or_plain,
 )
 from borewright.job.schema_tools import (
+    BoringBarTable,
     DogTable,
+    DrillTable,
     GaugeTable,
     HammerTable,
     HoldingTable,
@@ -282,6 +284,8 @@ class ShelfTable(Table):
     gauge: list[GaugeTable] = Field(default_factory=list, max_length=MANY)
     holding: list[HoldingTable] = Field(default_factory=list, max_length=MANY)
     have_not: list[Text] = Field(default_factory=list, max_length=MANY)
+    drill: list[DrillTable] = Field(default_factory=list, max_length=MANY)
+    boring_bar: BoringBarTable | None = None
 
 
 def job_schema() -> dict[str, Any]:
@@ -297,6 +301,6 @@ def shelf_schema() -> dict[str, Any]:
     """The JSON Schema of a shelf file's tables.
 
     >>> sorted(shelf_schema()["properties"])[:5]
-    ['dog', 'gauge', 'hammer', 'lathe', 'machine']
+    ['boring_bar', 'dog', 'drill', 'gauge', 'hammer']
     """
     return ShelfTable.model_json_schema(by_alias=True)

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from borewright.answer.bore_route import BoreRoute
 from borewright.answer.records import Assumption, Figure, Have, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
-from borewright.job.records import Job
+from borewright.job.records import Bore, Job
+from borewright.planning.bore_route.route import bore_route
 from borewright.planning.carried.carried_plan import cannot_plan, carried_plan
 from borewright.planning.choice.arrangement import Arranged, arrange
 from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.held_rows import WeighedHeld
 from borewright.planning.choice.ranking import RANKED_BY, Row
 from borewright.planning.choice.recommended import other_ways, recommended
+from borewright.planning.choice.weighing_all import Weighing, weigh
 from borewright.planning.picture.layout import layout
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
@@ -34,7 +37,7 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     check_names(job, tables)
     job, taken = material_taken(job, tables)
     found = arrange(job, tables)
-    plan = _carried_through(found, tables)
+    plan = replace(_carried_through(found, tables), bore_route=_bore_route(found, tables))
     ranked = f"Candidates are ranked by {RANKED_BY}."
     return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))
 
@@ -44,6 +47,29 @@ MINUTES = Assumption(
     "guesses; your own go into tables of your own, setup_minutes and holding_tools",
     "ours",
 )
+
+
+def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
+    """How the bore comes to the window of a hold that was weighed, best first.
+
+    The travel, and with it the window, is chosen for the bore there is: a bore that is still to be
+    made is weighed again as if it were.
+    """
+    job, shop = found.job, found.shop
+    route = bore_route(job, shop, tables, _windows(found.weighing))
+    if route is None or (aim := route.aims_at).low is None or aim.high is None:
+        return route
+    if aim.low <= job.work.bore.size <= aim.high:
+        return route
+    made = Bore((aim.low + aim.high) / 2, measured_with="plug gauge", made_by="reamed")
+    as_made = replace(job, work=replace(job.work, bore=made))
+    return bore_route(job, shop, tables, _windows(weigh(as_made, shop, tables, ())))
+
+
+def _windows(weighing: Weighing) -> tuple[tuple[str, float, float], ...]:
+    """Mandrel, smallest and largest bore (m) of each mandrel tried, best first."""
+    trials = (row.weighed.trial for row in weighing.rows if isinstance(row.weighed, Weighed))
+    return tuple((trial.mandrel.name, *trial.window) for trial in trials)
 
 
 def _carried_through(found: Arranged, tables: Tables) -> Plan:

@@ -13,6 +13,7 @@
     record_keys   how records become JSON keys
     plan_json     a plan as stable JSON
     schema        the JSON schemas of a plan and of a wall chart: import from there
+    bore_route_words  a bore route as lines of text, and its figures
     terminal      a plan as plain text, sentences first
     explain       every figure as one pencil line: rule, numbers in, number out, source, weakness
 
