@@ -14,7 +14,7 @@ import pytest
 from tests.jobs_made import turning, wheel_job
 
 from borewright.answer.records import Figure, Plan
-from borewright.job import CrossHole, Job, Keyway, Piece, Spokes
+from borewright.job import CrossHole, Finished, Job, Keyway, Piece, Spokes
 from borewright.job.interrupted import Chamfers
 from borewright.job.records import MandrelNote
 from borewright.reference.library import Tables
@@ -124,6 +124,13 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     ),
     "proof_weight": lambda i: i["factor"] * i["demand"] * i["bore"] / 2 / i["arm"] / 9.80665,
     "proof_rim_force": lambda i: i["factor"] * i["demand"] * i["bore"] / 2 / i["rim radius"],
+    "rim_stock": lambda i: (i["outside"] - i["finished outside"]) / 2,
+    "clean_up_stock": lambda i: i["throw"] / 2 + i["skin"],
+    "clean_up_margin": lambda i: i["stock"] / i["stock wanted"],
+    "largest_throw": lambda i: 2 * (i["stock"] - i["skin"]),
+    "first_cut_from_touch": lambda i: i["throw"] + i["skin"],
+    "throw_shared": lambda i: i["throw"] - i["largest throw"],
+    "largest_clean_outside": lambda i: i["outside"] - i["throw"] - 2 * i["skin"],
     "torque_proved": lambda i: i["push"] * i["bore"] / 2 * i["ratio"],
 }
 
@@ -218,6 +225,14 @@ def chamfered() -> Job:
     return replace(job, work=replace(job.work, chamfers=Chamfers(0.001, 0.002)))
 
 
+def rough(finished: float | None) -> Job:
+    """The iron wheel as a casting that runs out, its bore not said to be finished."""
+    job = wheel_job(material="gray-iron-30", cuts=turning(0.5e-3))
+    bore = replace(job.work.bore, made_by="unknown")
+    work = replace(job.work, bore=bore, blank="casting", casting_runout=0.004)
+    return replace(job, work=replace(work, finished=Finished(finished)))
+
+
 WHEELS = {
     "aluminium": wheel_job(cuts=turning(0.3e-3)),
     "iron": wheel_job(material="gray-iron-30", cuts=turning(0.3e-3)),
@@ -225,9 +240,14 @@ WHEELS = {
     "holed": with_hole(wheel_job(cuts=turning(0.3e-3))),
     "chamfered, on a bored mandrel": chamfered(),
     "spoked": with_web(wheel_job(cuts=turning(0.3e-3)), Spokes(5, 0.014, 0.008)),
+    "rough, that cleans up": rough(0.057),
+    "rough, that does not": rough(0.060),
+    "rough, to no size": rough(None),
 }
 SOME_ONLY = ("equivalent_stress", "largest_tension", "web_dish", "web_stress")
 SOME_ONLY += ("spoke_dish", "spoke_stress", "crack_margin", "yield_margin")
+SOME_ONLY += ("rim_stock", "clean_up_stock", "clean_up_margin", "largest_throw", "throw_shared")
+SOME_ONLY += ("first_cut_from_touch", "largest_clean_outside")
 """For ductile or for brittle work, for webs or for spokes: each wheel has some of them."""
 
 

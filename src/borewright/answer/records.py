@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
 from borewright.answer.picture import Layout
 from borewright.mechanics.num import Floats
@@ -19,6 +20,10 @@ from borewright.quantities.si import (
     Radian,
     RevPerSecond,
 )
+
+if TYPE_CHECKING:  # they are made of the records below; report.record_keys knows them by name
+    from borewright.answer.change import Change
+    from borewright.answer.first_hold import FirstHold
 
 PRESSING = ("seat", "bore", "push", "crack")  # they decide whether it goes on its mandrel at all
 
@@ -279,6 +284,8 @@ class Plan:
     not_judged: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())
+    first_hold: FirstHold | None = None
+    changes: tuple[Change, ...] = ()
 
     @property
     def finished_outside(self) -> Metre | None:

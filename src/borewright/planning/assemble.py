@@ -14,6 +14,7 @@ from borewright.planning.picture.layout import layout
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
 from borewright.planning.shop.names import check_names, material_taken
+from borewright.planning.steps.first_hold import first_hold
 from borewright.planning.steps.steps import steps
 from borewright.planning.words.cautions import cautions
 from borewright.planning.words.push_advice import proof_load, push_advice
@@ -33,7 +34,7 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     found = arrange(job, tables)
     best = found.best
     plan = _served(found, best, tables) if best else _nothing(found, tables)
-    return replace(plan, assumed=(*taken, *plan.assumed)) if taken else plan
+    return replace(plan, assumed=(*taken, *plan.assumed), first_hold=first_hold(found.job, tables))
 
 
 def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:

@@ -43,6 +43,12 @@ def _every(plan: Plan) -> Iterator[Figure]:
         yield from (push.expected, push.look_for, push.stop_at, push.proves_torque)
     for step in plan.steps:
         yield from step.figures
+    if plan.first_hold:
+        yield from plan.first_hold.figures
+        for step in plan.first_hold.steps:
+            yield from step.figures
+    for change in plan.changes:
+        yield from (change.depth_before, change.depth_after, change.minutes)
 
 
 def _line(figure: Figure, known: Tables, show: Show) -> str:

@@ -7,6 +7,7 @@ from textwrap import TextWrapper
 
 from borewright.answer.records import Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
+from borewright.report.first_hold_words import first_hold_words
 from borewright.report.sheet_data import (
     bore_words,
     echo_words,
@@ -39,6 +40,7 @@ def plan_text(plan: Plan) -> str:
         ("Other ways", (way_words(candidate) for candidate in plan.better_ways)),
         ("Questions", (_question(question, show) for question in plan.questions)),
         ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
+        ("First hold", first_hold_words(plan, show)),
         ("Steps", _steps(plan, show)),
         ("Cuts", cut_lines(plan, show) if plan.verdict is not Verdict.NO else ()),
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
