@@ -191,6 +191,18 @@ def test_only_iron_is_warned_of_chill_and_only_opened_jaws_of_bursting() -> None
     assert not {"first-hold-opened", "first-hold-hard-spot"} & plain
 
 
+def test_the_home_cast_pulley_goes_by_the_inside_of_its_rim_and_is_not_called_sound() -> None:
+    """8 in by 1 1/4, web 1/2 in the middle: jaws 3/8 in deep inside a rim of 6 1/2."""
+    text = FLYWHEEL.with_name("08-home-cast-pulley.toml").read_text(encoding="utf-8")
+    cored = parse_job(text.replace('"reamed"', '"as-cast"'), "pulley")
+    hold = held(replace(cored, work=replace(cored.work, material="al-scrap-cast")))
+    assert hold.jaws is not None
+    assert hold.jaws.on == "inside of the rim"
+    assert hold.jaws.bite == pytest.approx(3 / 8 * INCH, abs=SUM)
+    assert hold.jaws.diameter == pytest.approx(6.5 * INCH, abs=SUM)
+    assert hold.cleans_up is None
+
+
 # Stock: by hand
 
 

@@ -135,6 +135,14 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
 }
 
 
+def deepest(i: Inputs) -> float:
+    shares = (
+        i["likely margin"] / i["margin for yes"],
+        i["poor-case margin"] / i["poor-case margin for yes"],
+    )
+    return min(i["depth"] * min(shares), i["what the wall bears"])
+
+
 def lame(i: Inputs) -> float:
     k2 = (i["bore"] / i["outside, stiffest ring"]) ** 2
     m2 = (i["hole in the mandrel"] / i["bore"]) ** 2
@@ -192,6 +200,18 @@ def web_stress(i: Inputs) -> float:
     return 3 * i["push"] * abs(1 + log + web_b(i)) / (math.pi * i["web"] ** 2)
 
 
+CHANGES = tuple(
+    f"deepest_{way}"
+    for way in (
+        "now",
+        "with_boss_left_on",
+        "with_larger_hub",
+        "with_chamfer_first",
+        "with_keyway_last",
+        "with_rough_first",
+    )
+)
+SUMS |= dict.fromkeys(CHANGES, deepest)
 SUMS |= {
     "web_dish": web_dish,
     "web_stress": web_stress,
@@ -233,6 +253,13 @@ def rough(finished: float | None) -> Job:
     return replace(job, work=replace(work, finished=Finished(finished)))
 
 
+def large_webbed() -> Job:
+    """An iron wheel whose bore holds the travel back: a larger hub is worth it."""
+    job = wheel_job(material="gray-iron-30", cuts=turning(0.8e-3), press="arbor press 3 ton")
+    far = replace(RIM, outside=0.160, inside=0.148), replace(WEB, outside=0.148)
+    return replace(job, work=replace(job.work, pieces=(HUB, *far)))
+
+
 WHEELS = {
     "aluminium": wheel_job(cuts=turning(0.3e-3)),
     "iron": wheel_job(material="gray-iron-30", cuts=turning(0.3e-3)),
@@ -243,11 +270,13 @@ WHEELS = {
     "rough, that cleans up": rough(0.057),
     "rough, that does not": rough(0.060),
     "rough, to no size": rough(None),
+    "thin blank": wheel_job(length=0.006),
+    "large, webbed": large_webbed(),
 }
 SOME_ONLY = ("equivalent_stress", "largest_tension", "web_dish", "web_stress")
 SOME_ONLY += ("spoke_dish", "spoke_stress", "crack_margin", "yield_margin")
 SOME_ONLY += ("rim_stock", "clean_up_stock", "clean_up_margin", "largest_throw", "throw_shared")
-SOME_ONLY += ("first_cut_from_touch", "largest_clean_outside")
+SOME_ONLY += ("first_cut_from_touch", "largest_clean_outside", *CHANGES)
 """For ductile or for brittle work, for webs or for spokes: each wheel has some of them."""
 
 

@@ -15,6 +15,8 @@ class Change:
     `drawing`: what of the drawing it touches. The depths are those of one pass of the same cut, the
     deepest with the usual reserve, pressed as far as bore, press and room allow; 0 where the work
     does not go on at all. `turns`: ids of the questions whose answer gets better.
+    `rough_in_chuck`: the depth after is the usual roughing cut, and a chuck that is not weighed
+    drives it.
     """
 
     id: str
@@ -27,3 +29,4 @@ class Change:
     depth_before: Figure
     depth_after: Figure
     gains: Metre
+    rough_in_chuck: bool = False

@@ -5,6 +5,7 @@
     taper/       one hold on a plain taper mandrel with its travel chosen
     questions/   one file per question: seat bore push crack slip rock bend heat true reach speed
     choice/      every hold weighed and ranked; which press and lathe; better ways
+    changes/     the cheapest change to the part or the order that removes the trouble
     steps/       the numbered steps, in the order a hand does them
     words/       headline, echo, what to have ready, push and proof load, cautions
     picture/     what is drawn

@@ -7,6 +7,7 @@ from dataclasses import replace
 from borewright.answer.records import Figure, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
+from borewright.planning.changes.changes import changes
 from borewright.planning.choice.arrangement import Arranged, arrange
 from borewright.planning.choice.better_ways import better_ways
 from borewright.planning.choice.candidates import RANKED_BY, Weighed, as_candidate
@@ -23,8 +24,10 @@ from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
 
-def plan_job(job: Job, tables: Tables) -> Plan:
+def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
     """How to hold, press, cut and take off the work of a job.
+
+    `with_changes`: also weigh what of the part to change, where the answer is no plain yes.
 
     UnknownName for a material, gauge or process that the tables do not have; RefusedInput where
     `use` names nothing that can be tried.
@@ -34,7 +37,12 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     found = arrange(job, tables)
     best = found.best
     plan = _served(found, best, tables) if best else _nothing(found, tables)
-    return replace(plan, assumed=(*taken, *plan.assumed), first_hold=first_hold(found.job, tables))
+    return replace(
+        plan,
+        assumed=(*taken, *plan.assumed),
+        first_hold=first_hold(found.job, tables),
+        changes=changes(found.job, tables, best) if with_changes else (),
+    )
 
 
 def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:

@@ -14,6 +14,7 @@
     plan_json     a plan as stable JSON
     schema        the JSON schemas of a plan and of a wall chart: import from there
     terminal      a plan as plain text, sentences first
+    change_words  a change to the part as a sentence
     first_hold_words  the first hold of a casting as sentences
     explain       every figure as one pencil line: rule, numbers in, number out, source, weakness
 

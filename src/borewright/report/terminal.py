@@ -7,6 +7,7 @@ from textwrap import TextWrapper
 
 from borewright.answer.records import Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
+from borewright.report.change_words import change_words
 from borewright.report.first_hold_words import first_hold_words
 from borewright.report.sheet_data import (
     bore_words,
@@ -38,6 +39,7 @@ def plan_text(plan: Plan) -> str:
         ("", (plan.title, f"{verdict_words(plan)}{headline_words(plan)}")),
         ("", _answer(plan, show)),
         ("Other ways", (way_words(candidate) for candidate in plan.better_ways)),
+        ("Change the part", (change_words(change, show) for change in plan.changes)),
         ("Questions", (_question(question, show) for question in plan.questions)),
         ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
         ("First hold", first_hold_words(plan, show)),
