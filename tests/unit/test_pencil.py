@@ -206,9 +206,7 @@ CHANGES = tuple(
         "now",
         "with_boss_left_on",
         "with_larger_hub",
-        "with_chamfer_first",
         "with_keyway_last",
-        "with_rough_first",
     )
 )
 SUMS |= dict.fromkeys(CHANGES, deepest)

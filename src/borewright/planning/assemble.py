@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from borewright.answer.records import Figure, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
-from borewright.planning.changes.changes import changes
+from borewright.planning.changes.plain_yes import plain_yes
 from borewright.planning.choice.arrangement import Arranged, arrange
 from borewright.planning.choice.better_ways import better_ways
 from borewright.planning.choice.candidates import RANKED_BY, Weighed, as_candidate
@@ -15,13 +16,16 @@ from borewright.planning.picture.layout import layout
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
 from borewright.planning.shop.names import check_names, material_taken
-from borewright.planning.steps.first_hold import first_hold
 from borewright.planning.steps.steps import steps
 from borewright.planning.words.cautions import cautions
 from borewright.planning.words.push_advice import proof_load, push_advice
 from borewright.planning.words.words import assumed, echo, have_ready, headline
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
+
+if TYPE_CHECKING:
+    from borewright.answer.change import Change
+    from borewright.answer.first_hold import FirstHold
 
 
 def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
@@ -40,9 +44,25 @@ def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
     return replace(
         plan,
         assumed=(*taken, *plan.assumed),
-        first_hold=first_hold(found.job, tables),
-        changes=changes(found.job, tables, best) if with_changes else (),
+        first_hold=_first_hold(found.job, tables),
+        changes=_changes(found.job, tables, best) if with_changes else (),
     )
+
+
+def _first_hold(job: Job, tables: Tables) -> FirstHold | None:
+    if job.work.blank != "casting":
+        return None
+    from borewright.planning.steps.first_hold import first_hold  # other blanks start sooner
+
+    return first_hold(job, tables)
+
+
+def _changes(job: Job, tables: Tables, best: Weighed | None) -> tuple[Change, ...]:
+    if best is not None and plain_yes(best):
+        return ()
+    from borewright.planning.changes.changes import changes  # a plain yes comes sooner
+
+    return changes(job, tables, best)
 
 
 def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:

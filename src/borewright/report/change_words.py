@@ -2,20 +2,25 @@
 
 from __future__ import annotations
 
-from borewright.answer.change import Change
+from typing import TYPE_CHECKING
+
 from borewright.quantities.show import Show
+
+if TYPE_CHECKING:
+    from borewright.answer.change import Change
 
 
 def change_words(change: Change, show: Show) -> str:
     """The change in words.
 
+    >>> from borewright.answer.change import Change
     >>> from borewright.answer.records import Figure, Verdict
     >>> now, then = Figure("now", 0.0, "m"), Figure("then", 3e-4, "m")
     >>> took = Figure("time", 900.0, "s")
     >>> told = ("boss", "Leave a boss.", "nothing", took, Verdict.NO, Verdict.YES, ("slip",))
     >>> change_words(Change(*told, now, then, 3e-4), Show("mm"))
     'Leave a boss. From no to yes; no cut held with the usual reserve, now 0.3 mm (0.012 in) deep \
-does. About 15 minutes; of the drawing it touches nothing.'
+does. About 15 min; of the drawing it touches nothing.'
     """
     cost = f"About {show.time(change.minutes.best)}; of the drawing it touches {change.drawing}."
     return f"{change.what} {_verdicts(change)}; {_depths(change, show)}. {cost}"

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from borewright.answer.first_hold import FirstHold
 from borewright.answer.records import Plan, Step
 from borewright.quantities.show import Show
 from borewright.report.words import citation, step_figures
+
+if TYPE_CHECKING:
+    from borewright.answer.first_hold import FirstHold
 
 _BLANK = "____________"
 

@@ -10,8 +10,7 @@ from collections.abc import Iterator
 from itertools import chain, islice
 
 from borewright.answer.change import Change
-from borewright.answer.records import Cut, Verdict
-from borewright.cutting.schedule import deepest_pass
+from borewright.answer.records import Verdict
 from borewright.errors import OutsideModel, RefusedInput
 from borewright.holding.bore_shape import out_of_round
 from borewright.job.records import Job
@@ -25,6 +24,7 @@ from borewright.planning.changes.deepest import (
 )
 from borewright.planning.changes.hub import hub_variants
 from borewright.planning.changes.order import order_variants, sprue_variants
+from borewright.planning.changes.plain_yes import plain_yes
 from borewright.planning.changes.variant import Situation, Variant
 from borewright.planning.choice.better_ways import WORN_OVAL
 from borewright.planning.choice.candidates import Weighed, weigh
@@ -36,9 +36,6 @@ from borewright.reference.library import Tables
 MOST = 6
 """So many variants are weighed at most: each costs as much as a plan (ours)."""
 
-LIGHT = 0.5
-"""A yes whose deepest cut is less than this share of the usual roughing cut still has its trouble (ours)."""
-
 SAME = 5e-6
 """Depths (m) that no dial tells apart count as one (ours)."""
 
@@ -49,27 +46,12 @@ def changes(job: Job, tables: Tables, best: Weighed | None) -> tuple[Change, ...
     `job` has its press and lathe settled; `best` is its best hold. Empty for a plain yes, and where
     no change removes the doubt.
     """
-    if best is not None and _plain_yes(best):
+    if best is not None and plain_yes(best):
         return ()
     now = _situation(job, tables, best)
     tried = (_brings(variant, now) for variant in islice(_variants(now), MOST))
     found = [change for change in tried if change is not None]
     return tuple(sorted(found, key=lambda c: (-round(c.gains / SAME), c.minutes.best, c.id)))
-
-
-def _plain_yes(best: Weighed) -> bool:
-    """A yes in which the grip does not keep the cuts light."""
-    if best.verdict is not Verdict.YES:
-        return False
-    cut = reference_cut(best)
-    return cut is None or bool(best.trial.job.cuts) or not _kept_light(best, cut)
-
-
-def _kept_light(best: Weighed, cut: Cut) -> bool:
-    trial = best.trial
-    usual = trial.tables.cut_defaults(trial.job.work.material).rough_depth
-    wanted = min(usual, deepest_pass(trial.job, trial.tables))
-    return cut.depth < LIGHT * wanted and deepest_of(best, cut).depth < LIGHT * wanted
 
 
 def _situation(job: Job, tables: Tables, best: Weighed | None) -> Situation:

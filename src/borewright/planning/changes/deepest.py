@@ -62,8 +62,7 @@ def rough_in_chuck(before: Deepest, best: Weighed | None, after: Weighed) -> Dee
     trial = (best or after).trial
     usual = trial.tables.cut_defaults(trial.job.work.material).rough_depth
     wall = deepest_pass(trial.job, trial.tables)
-    depth = min(usual, wall)
-    return before if before.depth >= depth else Deepest(depth, wall, None, after)
+    return Deepest(max(before.depth, min(usual, wall)), wall, None, after)
 
 
 def _goes_on(weighed: Weighed) -> bool:
