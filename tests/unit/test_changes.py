@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from jsonschema import validate
 from tests.jobs_made import turning, wheel_job
 
 from borewright.answer.change import Change
@@ -27,6 +28,7 @@ from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.report.change_words import change_words
 from borewright.report.plan_json import plan_object
+from borewright.report.schema import plan_schema
 from borewright.report.terminal import plan_text
 from borewright.service.planned import plan
 
@@ -180,6 +182,15 @@ def test_where_the_press_gives_out_no_hub_is_made_longer() -> None:
     assert "longer-hub" not in listed(LARGE)
 
 
+def test_a_yes_whose_grip_keeps_the_cuts_light_is_roughed_in_the_chuck() -> None:
+    """A 300 mm iron disc on 16 mm: a yes only because the cut is a third of the usual 0.8 mm."""
+    job = wheel_job(outside=0.3, material="gray-iron-30", press="arbor press 3 ton")
+    answer = plan(job, source_tables=TABLES)
+    assert answer.verdict is Verdict.YES
+    assert answer.cuts[0].depth < 0.4e-3
+    assert answer.changes[0].id == "rough-first"
+
+
 # What is listed brings something
 
 
@@ -194,7 +205,7 @@ def test_a_change_never_costs_depth_and_removes_trouble_or_gains_it(name: str) -
         assert c.depth_after.best >= c.depth_before.best
         assert c.gains == pytest.approx(c.depth_after.best - c.depth_before.best)
         assert c.verdict_after.rank <= c.verdict_before.rank
-        assert c.turns or c.gains > 0.1 * c.depth_before.best
+        assert c.turns or c.gains >= 0.1 * c.depth_before.best
 
 
 @given(
@@ -221,7 +232,7 @@ def test_no_change_to_any_wheel_costs_depth_or_verdict(
 @pytest.mark.parametrize("name", JOBS)
 def test_they_go_by_the_depth_gained_then_by_what_they_cost(name: str) -> None:
     found = plan(JOBS[name], source_tables=TABLES).changes
-    keys = [(-round(c.gains / DIAL), c.minutes.best) for c in found]
+    keys = [(-round(c.gains / DIAL), c.time.best) for c in found]
     assert keys == sorted(keys)
 
 
@@ -263,4 +274,5 @@ def test_the_json_holds_them_with_their_figures() -> None:
     assert [c["id"] for c in written]
     for change in written:
         assert change["depth_after_m"]["best"] >= change["depth_before_m"]["best"]
-        assert change["minutes_s"]["sources"] == ["ours"]
+        assert change["time_s"]["sources"] == ["ours"]
+    validate(plan_object(plan(webbed(), source_tables=TABLES)), plan_schema())

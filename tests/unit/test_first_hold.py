@@ -10,6 +10,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from jsonschema import validate
 from tests.jobs_made import wheel_job
 
 from borewright.answer.first_hold import FirstHold
@@ -21,6 +22,7 @@ from borewright.planning.steps.first_hold import first_hold
 from borewright.reference.library import Tables
 from borewright.report.explain import explain_text
 from borewright.report.plan_json import plan_object
+from borewright.report.schema import plan_schema
 from borewright.report.terminal import plan_text
 from borewright.service.planned import plan
 
@@ -300,7 +302,9 @@ def test_the_page_says_it_before_the_steps_and_the_explanation_every_sum() -> No
 
 
 def test_the_json_holds_jaws_and_verdict() -> None:
-    written = plan_object(flywheel(AS_CAST))["first_hold"]
+    whole = plan_object(flywheel(AS_CAST))
+    validate(whole, plan_schema())
+    written = whole["first_hold"]
     assert written["cleans_up"] == "yes"
     assert written["jaws"]["diameter_m"] == pytest.approx(6.25 * INCH, abs=SUM)
     assert plan_object(flywheel())["first_hold"]["jaws"] is None

@@ -12,9 +12,9 @@ from borewright.quantities.si import Metre
 class Change:
     """What to change, what it costs, and what it brings. `what` is one sentence with its sizes.
 
-    `drawing`: what of the drawing it touches. The depths are those of one pass of the same cut, the
-    deepest with the usual reserve, pressed as far as bore, press and room allow; 0 where the work
-    does not go on at all. `turns`: ids of the questions whose answer gets better.
+    `time` is for one piece. `drawing`: what of the drawing it touches. The depths are those of one
+    pass of the same cut, the deepest with the usual reserve, pressed as far as bore, press and room
+    allow; 0 where the work does not go on at all. `turns`: ids of the questions whose answer gets better.
     `rough_in_chuck`: the depth after is the usual roughing cut, and a chuck that is not weighed
     drives it.
     """
@@ -22,7 +22,7 @@ class Change:
     id: str
     what: str
     drawing: str
-    minutes: Figure
+    time: Figure
     verdict_before: Verdict
     verdict_after: Verdict
     turns: tuple[str, ...]

@@ -22,7 +22,7 @@ def change_words(change: Change, show: Show) -> str:
     'Leave a boss. From no to yes; no cut held with the usual reserve, now 0.3 mm (0.012 in) deep \
 does. About 15 min; of the drawing it touches nothing.'
     """
-    cost = f"About {show.time(change.minutes.best)}; of the drawing it touches {change.drawing}."
+    cost = f"About {show.time(change.time.best)}; of the drawing it touches {change.drawing}."
     return f"{change.what} {_verdicts(change)}; {_depths(change, show)}. {cost}"
 
 

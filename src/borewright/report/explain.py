@@ -48,7 +48,7 @@ def _every(plan: Plan) -> Iterator[Figure]:
         for step in plan.first_hold.steps:
             yield from step.figures
     for change in plan.changes:
-        yield from (change.depth_before, change.depth_after, change.minutes)
+        yield from (change.depth_before, change.depth_after, change.time)
 
 
 def _line(figure: Figure, known: Tables, show: Show) -> str:

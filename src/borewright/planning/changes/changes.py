@@ -51,7 +51,7 @@ def changes(job: Job, tables: Tables, best: Weighed | None) -> tuple[Change, ...
     now = _situation(job, tables, best)
     tried = (_brings(variant, now) for variant in islice(_variants(now), MOST))
     found = [change for change in tried if change is not None]
-    return tuple(sorted(found, key=lambda c: (-round(c.gains / SAME), c.minutes.best, c.id)))
+    return tuple(sorted(found, key=lambda c: (-round(c.gains / SAME), c.time.best, c.id)))
 
 
 def _situation(job: Job, tables: Tables, best: Weighed | None) -> Situation:
@@ -109,8 +109,13 @@ def _worth(now: Situation, after: Weighed, was: Deepest, became: Deepest) -> boo
 
 
 def _serves(now: Situation, after: Weighed) -> bool:
-    """Whether what is left for the mandrel holds, and better than before; the chuck's depth is no gain."""
-    return after.verdict is not Verdict.NO and _rank(after) < _rank(now.best)
+    """Whether what is left for the mandrel holds, and better than before; the chuck's depth is no gain.
+
+    A yes with light cuts only is served by a yes: the many passes are then the chuck's.
+    """
+    light = now.best is not None and now.best.verdict is Verdict.YES
+    better = _rank(after) < _rank(now.best) or light
+    return after.verdict is not Verdict.NO and better and _rank(after) <= _rank(now.best)
 
 
 def _rank(weighed: Weighed | None) -> tuple[int, int, int]:
@@ -125,14 +130,12 @@ def _change(
     variant: Variant, now: Situation, after: Weighed, was: Deepest, became: Deepest
 ) -> Change:
     cost, name = now.tables.part_change(variant.id), variant.id.replace("-", "_")
-    minutes = cost.time.best, (cost.time.low, cost.time.high)
+    band = cost.time.low, cost.time.high
     return Change(
         id=variant.id,
         what=variant.what,
         drawing=cost.drawing,
-        minutes=figure(
-            f"time_for_{name}", minutes[0], "s", "", "", (), (cost.time.source,), minutes[1]
-        ),
+        time=figure(f"time_for_{name}", cost.time.best, "s", "", "", (), (cost.time.source,), band),
         verdict_before=Verdict.NO if now.best is None else now.best.verdict,
         verdict_after=after.verdict,
         turns=_turned(now.best, after),

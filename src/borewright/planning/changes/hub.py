@@ -71,7 +71,7 @@ def _longer(now: Situation) -> Iterator[Variant]:
     size = f"{show.rule(more)} long, {show.length(outside)} outside and bored through"
     yield Variant(
         "boss-left-on",
-        f"Leave a boss on the hub at face B, {size}, and turn it off last in the second chucking.",
+        f"Leave a boss{' on the hub' if len(work.pieces) > 1 else ''} at face B, {size}, and turn it off last in the second chucking.",
         with_pieces(job, (*work.pieces, boss)),
     )
     if len(work.pieces) > 1:
