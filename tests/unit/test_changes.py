@@ -110,6 +110,7 @@ def test_the_home_cast_pulley_is_roughed_in_the_chuck_or_given_a_larger_hub() ->
     assert found["rough-first"].verdict_after is Verdict.YES
     assert found["larger-hub"].gains > 0
     assert "ask whoever drew it" in found["larger-hub"].drawing
+    assert "to yes, if the casting is sound" in change_words(found["rough-first"], Show("inch"))
 
 
 def test_the_bush_that_warms_is_roughed_before_it_is_mounted() -> None:

@@ -14,7 +14,8 @@ class Change:
 
     `time` is for one piece. `drawing`: what of the drawing it touches. The depths are those of one
     pass of the same cut, the deepest with the usual reserve, pressed as far as bore, press and room
-    allow; 0 where the work does not go on at all. `turns`: ids of the questions whose answer gets better.
+    allow; 0 where the work does not go on at all. `turns`: ids of the questions whose answer gets
+    better. `proviso`: on what the verdict after counts, such as a sound casting; else empty.
     `rough_in_chuck`: the depth after is the usual roughing cut, and a chuck that is not weighed
     drives it.
     """
@@ -30,3 +31,4 @@ class Change:
     depth_after: Figure
     gains: Metre
     rough_in_chuck: bool = False
+    proviso: str = ""

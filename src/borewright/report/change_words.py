@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from borewright.answer.records import Verdict
 from borewright.quantities.show import Show
 
 if TYPE_CHECKING:
@@ -29,6 +30,7 @@ does. About 15 min; of the drawing it touches nothing.'
 def _verdicts(change: Change) -> str:
     before, after = change.verdict_before, change.verdict_after
     said = f"From {before} to {after}" if before is not after else f"Still {after}"
+    said += f", {change.proviso}" if change.proviso and after is not Verdict.NO else ""
     return (
         f"{said} ({', '.join(change.turns)} better)" if change.turns and before is after else said
     )

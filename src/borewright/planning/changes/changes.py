@@ -143,6 +143,7 @@ def _change(
         depth_after=depth_figure(f"deepest_with_{name}", became),
         gains=became.depth - was.depth,
         rough_in_chuck=variant.rough_in_chuck,
+        proviso="if the casting is sound" if variant.job.work.blank == "casting" else "",
     )
 
 
