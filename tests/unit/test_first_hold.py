@@ -240,6 +240,9 @@ def test_one_that_does_not_clean_up_is_shared_out_and_says_what_shows() -> None:
     assert left.best == pytest.approx(0.005 - 2 * (0.002 - SKIN), abs=SUM)
     assert "does not clean up" in hold.clean_up
     assert "2 mm" in hold.clean_up
+    # shared out it reads 3 mm, and 0.5 mm of skin comes off with it
+    assert figures(hold)["first_cut_from_touch"].best == pytest.approx(0.003 + SKIN, abs=SUM)
+    assert "3.5 mm (0.138 in) past the first touch" in hold.steps[-1].text
 
 
 def test_no_size_to_finish_at_gives_the_largest_that_cleans_up() -> None:

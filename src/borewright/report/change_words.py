@@ -11,6 +11,10 @@ if TYPE_CHECKING:
     from borewright.answer.change import Change
 
 
+WORTH_SETTING = 0.05e-3
+"""A depth (m) below which no cut is worth setting (ours)."""
+
+
 def change_words(change: Change, show: Show) -> str:
     """The change in words.
 
@@ -20,8 +24,8 @@ def change_words(change: Change, show: Show) -> str:
     >>> took = Figure("time", 900.0, "s")
     >>> told = ("boss", "Leave a boss.", "nothing", took, Verdict.NO, Verdict.YES, ("slip",))
     >>> change_words(Change(*told, now, then, 3e-4), Show("mm"))
-    'Leave a boss. From no to yes; no cut held with the usual reserve, now 0.3 mm (0.012 in) deep \
-does. About 15 min; of the drawing it touches nothing.'
+    'Leave a boss. From no to yes; no cut worth setting held with the usual reserve, now \
+0.3 mm (0.012 in) deep does. About 15 min; of the drawing it touches nothing.'
     """
     cost = f"About {show.time(change.time.best)}; of the drawing it touches {change.drawing}."
     return f"{change.what} {_verdicts(change)}; {_depths(change, show)}. {cost}"
@@ -38,9 +42,10 @@ def _verdicts(change: Change) -> str:
 
 def _depths(change: Change, show: Show) -> str:
     then = show.depth(change.depth_after.best)
-    if change.depth_before.best <= 0 and not change.rough_in_chuck:
-        none = "no cut held with the usual reserve"
-        return f"{none}, now {then} deep does" if change.depth_after.best > 0 else none
+    if change.depth_after.best < WORTH_SETTING:
+        return "still no cut worth setting holds with the usual reserve"
+    if change.depth_before.best < WORTH_SETTING and not change.rough_in_chuck:
+        return f"no cut worth setting held with the usual reserve, now {then} deep does"
     now = show.depth(change.depth_before.best)
     if change.rough_in_chuck:
         held = f"the chuck drives the roughing, {then} deep is usual and was not weighed"

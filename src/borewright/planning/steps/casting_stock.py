@@ -33,6 +33,12 @@ class Stock:
         """The whole reading (m) up to which the outside cleans up; 0 where the skin takes it all."""
         return None if self.there is None else max(0.0, 2 * (self.there - self.skin.best))
 
+    @property
+    def throw_left(self) -> Metre | None:
+        """The whole reading (m) that is cut: what does not clean up is shared out first."""
+        shared = self.verdict is Verdict.NO and self.largest_throw
+        return self.largest_throw if shared else self.throw
+
     def wanted(self, skin: Metre) -> Metre | None:
         """Stock on the radius (m) with so deep a skin."""
         return None if self.throw is None else self.throw / 2 + skin
@@ -119,7 +125,9 @@ def _of_the_throw(stock: Stock) -> Iterator[Figure]:
     inputs = given("throw", throw, "m"), _skin(stock)
     name, band = "clean_up_stock", (throw / 2 + skin.low, throw / 2 + skin.high)
     yield _from_skin(name, throw / 2 + skin.best, "depth", inputs, stock, band)
-    yield _from_skin("first_cut_from_touch", throw + skin.best, "depth", inputs, stock)
+    left = throw if stock.throw_left is None else stock.throw_left
+    first = given("throw", left, "m"), _skin(stock)
+    yield _from_skin("first_cut_from_touch", left + skin.best, "depth", first, stock)
     if stock.there is None:
         sizes = given("outside", stock.outside, "m"), *inputs
         largest = stock.outside - throw - 2 * skin.best

@@ -127,7 +127,7 @@ def _lines(job: Job, stock: Stock, place: JawPlace, tables: Tables) -> Iterator[
         (),
         (),
     )
-    yield _set(job, stock, tables, show)
+    yield _set(job, stock, place, tables, show)
     yield _face_hub(job, stock, tables, show)
     yield _bore(job, stock, tables, show)
     yield _look_for_pores()
@@ -137,7 +137,7 @@ def _lines(job: Job, stock: Stock, place: JawPlace, tables: Tables) -> Iterator[
 
 def _look_over(job: Job, tables: Tables) -> Line:
     brittle = tables.material(job.work.material).brittle
-    roots = "roots of the spokes" if job.work.spokes else "edge of the hub"
+    roots = "roots of the spokes" if job.work.spokes else "faces"
     ring = (
         " Hang it and tap it: a dull note is a crack or a loose core; a clear one proves nothing."
         if brittle
@@ -152,12 +152,17 @@ def _look_over(job: Job, tables: Tables) -> Line:
     )
 
 
-def _set(job: Job, stock: Stock, tables: Tables, show: Show) -> Line:
+def _between(place: JawPlace) -> str:
+    """The jaws are in the way of what is set true, unless they hold a boss."""
+    return "" if place.on == BOSS else ", read between them"
+
+
+def _set(job: Job, stock: Stock, place: JawPlace, tables: Tables, show: Show) -> Line:
     by, rough = set_true(job.work), tables.allowance("rough_true")
     within = figure("rough_true", rough.best, "m", "length", "", sources=(rough.source,))
     return (
         "Set true",
-        f"{by.round_by[0].upper()}{by.round_by[1:]} to within {show.length(rough.best)} by opposite jaws, read between them, then {by.flat_by} by "
+        f"{by.round_by[0].upper()}{by.round_by[1:]} to within {show.length(rough.best)} by opposite jaws{_between(place)}, then {by.flat_by} by "
         f"tapping, and the first again. {SET_BY} Then read the outside: {_read_words(stock, show)}",
         (within, *(f for f in stock_figures(stock) if f.name == "largest_throw")),
         ("set true within", "outside runs out"),
@@ -270,9 +275,9 @@ def _rim(stock: Stock, place: JawPlace, show: Show) -> Line:
 
 
 def _first_cut(stock: Stock, show: Show) -> str:
-    if stock.throw is None:
+    if stock.throw_left is None:
         return f"Its first cut goes under the skin all round: {show.depth(stock.skin.best)} where it is lowest."
-    deep = show.depth(stock.throw + stock.skin.best)
+    deep = show.depth(stock.throw_left + stock.skin.best)
     return (
         f"To get under its skin all round in one, the first cut goes {deep} past the first touch, the high side: if hold or "
         "lathe will not stand that, rough the high side down first, slowly."
