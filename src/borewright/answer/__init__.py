@@ -11,6 +11,8 @@
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf
     strip      Strip, Tick: the paper strip that makes a bore gauge of a mandrel
     cut_words  how the depth and feed of a cut are said, and what diameter it leaves
+    first_hold FirstHold, JawPlace: the first hold of a casting
+    change     Change: what to change of the part or the order, and what it brings
     streams    which independent stream of draws each uncertain input uses
 
 May import job, mechanics, reference, quantities, errors. Names load from their files, so that a

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
 from borewright.answer.bore_route import BoreRoute
 from borewright.answer.figure import Assumption, Caution, Figure, Input
@@ -44,6 +45,9 @@ __all__ = [
     "ToothSpace",
     "Verdict",
 ]
+if TYPE_CHECKING:  # they are made of the records below; report.record_keys knows them by name
+    from borewright.answer.change import Change
+    from borewright.answer.first_hold import FirstHold
 
 PRESSING = ("seat", "bore", "push", "crack")  # they decide whether it goes on its mandrel at all
 
@@ -296,6 +300,8 @@ class Plan:
     notes: tuple[str, ...] = field(default=())
     held: HeldPicture | None = None
     bore_route: BoreRoute | None = None
+    first_hold: FirstHold | None = None
+    changes: tuple[Change, ...] = ()
 
     @property
     def finished_outside(self) -> Metre | None:

@@ -36,6 +36,7 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
         build_spokes(table.spokes, *around),
         table.flaws,
         build_chamfers(table.chamfer, *around),
+        _casting_runout(table, reader, max(piece.outside for piece in pieces)),
     )
 
 
@@ -245,6 +246,24 @@ def _span(start: Value | None, end: Value | None, whole: Span, place: str, reade
         allowed = f"a stretch within the length, 0 to {show.length(whole.end)}"
         raise RefusedInput(reader.at(place), found, allowed)
     return span
+
+
+MOST_RUNOUT = 0.1
+"""A casting that runs out by more of its outside was mistyped or is scrap (ours)."""
+
+
+def _casting_runout(table: WorkTable, reader: Reader, outside: float) -> float | None:
+    """How much the outside runs out as cast; RefusedInput where it is none, or past belief."""
+    runout = maybe(reader.length, table.casting_runout, "work.casting_runout")
+    if runout is None:
+        return None
+    if table.blank != "casting":
+        found = "a runout as cast of a blank that is not said to be a casting"
+        raise RefusedInput(reader.at("work.casting_runout"), found, 'it with `blank = "casting"`')
+    if runout > MOST_RUNOUT * outside:
+        most = MOST_RUNOUT * outside
+        _too_large(reader, "work.casting_runout", runout, "a tenth of the outside", most)
+    return runout
 
 
 def _too_large(reader: Reader, place: str, found: float, limit: str, size: float) -> None:

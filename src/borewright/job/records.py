@@ -103,6 +103,7 @@ class Work:
     """The part as it stands now.
 
     `flaws` of the casting at the bore, as far as looked for: none, suspected, seen or unknown.
+    `casting_runout`: how much its outside runs out as cast, a whole reading.
     """
 
     material: str
@@ -116,6 +117,7 @@ class Work:
     spokes: Spokes | None = None
     flaws: str = "unknown"
     chamfers: Chamfers = field(default_factory=Chamfers)
+    casting_runout: Metre | None = None
 
     @property
     def length(self) -> Metre:

@@ -152,6 +152,7 @@ class WorkTable(Table):
     cross_hole: CrossHoleTable | None = None
     spokes: SpokesTable | None = None
     flaws: Literal["none", "suspected", "seen", "unknown"] = "unknown"
+    casting_runout: Typed | None = None
     chamfer: (
         Annotated[
             Annotated[ChamferTable, Tag(TABLE_TAG)] | Annotated[Typed, Tag(PLAIN_TAG)],

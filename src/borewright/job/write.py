@@ -120,6 +120,7 @@ class Speller:
                 "cross_hole": self.cross_hole(work.cross_hole),
                 "spokes": self.spokes(work.spokes),
                 "flaws": known(work.flaws),
+                "casting_runout": self.say(work.casting_runout),
                 "chamfer": self.chamfer(work.chamfers),
             }
         ) | {"material": work.material}

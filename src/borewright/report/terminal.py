@@ -8,6 +8,8 @@ from textwrap import TextWrapper
 from borewright.answer.records import Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
 from borewright.report.bore_route_words import route_lines
+from borewright.report.change_words import change_words
+from borewright.report.first_hold_words import first_hold_words
 from borewright.report.sheet_data import (
     bore_words,
     echo_words,
@@ -42,6 +44,11 @@ def plan_text(plan: Plan) -> str:
         ("Questions", (_question(question, show) for question in plan.questions)),
         ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
         ("Bore route", route_lines(plan.bore_route, show)),
+        ("Other ways", (way_words(candidate) for candidate in plan.better_ways)),
+        ("Change the part", (change_words(change, show) for change in plan.changes)),
+        ("Questions", (_question(question, show) for question in plan.questions)),
+        ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
+        ("First hold", first_hold_words(plan, show)),
         ("Steps", _steps(plan, show)),
         ("Cuts", cut_lines(plan, show) if plan.verdict is not Verdict.NO else ()),
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
