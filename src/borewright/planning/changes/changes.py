@@ -80,7 +80,7 @@ def _in_doubt(now: Situation) -> bool:
 
 def _brings(variant: Variant, now: Situation) -> Change | None:
     """The change, where it removes trouble or gains depth and costs neither; else None."""
-    after = _weighed(variant.job, now.shop, now.tables)
+    after = _weighed(variant.job, now.shop, now.tables, _drive_of(now.best))
     cut = None if after is None else reference_cut(now.best or after)
     if after is None or cut is None:
         return None
@@ -94,12 +94,19 @@ def _brings(variant: Variant, now: Situation) -> Change | None:
     return _change(variant, now, after, was, became)
 
 
-def _weighed(job: Job, shop: Shop, tables: Tables) -> Weighed | None:
-    """Its best hold on this shelf; None where there is none, or the models mean nothing."""
+def _weighed(job: Job, shop: Shop, tables: Tables, drive: str) -> Weighed | None:
+    """Its best hold on this shelf, driven alike; None where there is none, or the models mean nothing."""
     try:
-        return weigh(job, shop, tables, ()).best_mandrel
+        held = (row.weighed for row in weigh(job, shop, tables, ()).rows)
+        return next((w for w in held if isinstance(w, Weighed) and _drive_of(w) == drive), None)
     except (OutsideModel, RefusedInput):
         return None
+
+
+def _drive_of(weighed: Weighed | None) -> str:
+    """Id of the positive drive that takes its torque; empty without one."""
+    drive = None if weighed is None else weighed.trial.drive
+    return drive.id if drive else ""
 
 
 def _worth(now: Situation, after: Weighed, was: Deepest, became: Deepest) -> bool:
