@@ -97,8 +97,10 @@ def _brings(variant: Variant, now: Situation) -> Change | None:
 def _weighed(job: Job, shop: Shop, tables: Tables, drive: str) -> Weighed | None:
     """Its best hold on this shelf, driven alike; None where there is none, or the models mean nothing."""
     try:
-        held = (row.weighed for row in weigh(job, shop, tables, ()).rows)
-        return next((w for w in held if isinstance(w, Weighed) and _drive_of(w) == drive), None)
+        rows = weigh(job, shop, tables, ()).rows
+        held = [row.weighed for row in rows if isinstance(row.weighed, Weighed)]
+        alike = [w for w in held if _drive_of(w) == drive] or held  # bare where it needs none
+        return next(iter(alike), None)
     except (OutsideModel, RefusedInput):
         return None
 
