@@ -11,6 +11,7 @@ from borewright.holding.ways.faceplate import Faceplate
 from borewright.holding.ways.gang import Gang
 from borewright.holding.ways.nut_mandrel import NutMandrel
 from borewright.holding.ways.spigot_plate import SpigotPlate
+from borewright.holding.ways.threaded import Threaded
 from borewright.holding.ways.turned_stub import TurnedStub
 
 PLAIN_TAPER = "plain-taper"
@@ -18,6 +19,14 @@ PLAIN_TAPER = "plain-taper"
 
 WAYS: dict[str, Way] = {
     way.id: way
-    for way in (TurnedStub(), NutMandrel(), Gang(), SpigotPlate(), Faceplate(), ConeCenters())
+    for way in (
+        TurnedStub(),
+        NutMandrel(),
+        Gang(),
+        SpigotPlate(),
+        Faceplate(),
+        ConeCenters(),
+        Threaded(),
+    )
 }
 """Every other way that is computed, by id."""
