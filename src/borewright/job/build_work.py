@@ -6,10 +6,19 @@ from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
 from borewright.job.bore_text import WIDEST_BAND, limits_between, size_typed
+from borewright.job.bore_thread import bore_thread, check_in_bore
 from borewright.job.build_chamfers import build_chamfers
 from borewright.job.build_interrupted import build_cross_hole, build_keyway, build_spokes
 from borewright.job.outline import SLACK, Hub, Rim, Span, check_pieces, wheel
-from borewright.job.records import Bore, BoreLimits, BoreReading, Finished, Piece, Work
+from borewright.job.records import (
+    Bore,
+    BoreLimits,
+    BoreReading,
+    BoreThread,
+    Finished,
+    Piece,
+    Work,
+)
 from borewright.job.typed import Reader, Value, maybe
 from borewright.quantities.show import Show
 
@@ -67,14 +76,26 @@ def _bore(table: BoreTable | Value, reader: Reader) -> Bore:
         raise RefusedInput(reader.at("work.bore"), "no size", "a `size`, or `readings` of it")
     if limits is not None:
         _check_alone(table, reader)
+    plain_size = min(r.size for r in readings) if size is None else size
     return Bore(
-        size=min(r.size for r in readings) if size is None else size,
+        size=plain_size,
         uncertainty=limits.half_band if limits else _uncertainty(table, reader),
         measured_with=table.measured_with,
         made_by=table.made_by,
         readings=readings,
         limits=limits,
+        thread=_thread(table, plain_size, reader),
     )
+
+
+def _thread(table: BoreTable, size: float, reader: Reader) -> BoreThread | None:
+    """The thread in the bore; RefusedInput where the hole is not one for it."""
+    if not table.thread:
+        return None
+    where = reader.at("work.bore.thread")
+    thread = bore_thread(table.thread, where)
+    check_in_bore(thread, size, where)
+    return thread
 
 
 def _size(table: BoreTable, reader: Reader) -> tuple[float | None, BoreLimits | None]:

@@ -75,10 +75,21 @@ class BoreLimits:
 
 
 @dataclass(frozen=True, slots=True)
+class BoreThread:
+    """A thread in the bore: as typed, its nominal diameter and pitch, and its hand."""
+
+    text: str
+    size: Metre
+    pitch: Metre
+    left: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Bore:
     """The hole: its size, the readings behind it, how it was measured and made.
 
-    With `limits`, `size` is the middle of them and `uncertainty` half their band.
+    With `limits`, `size` is the middle of them and `uncertainty` half their band. With a `thread`,
+    `size` is that of the hole in which it was cut.
     """
 
     size: Metre
@@ -87,6 +98,7 @@ class Bore:
     made_by: str = "unknown"
     readings: tuple[BoreReading, ...] = ()
     limits: BoreLimits | None = None
+    thread: BoreThread | None = None
 
 
 @dataclass(frozen=True, slots=True)

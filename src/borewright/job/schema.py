@@ -49,7 +49,8 @@ class ReadingTable(Table):
 class BoreTable(Table):
     """The hole. Without `size`, the smallest reading is taken; or its limits, `low` and `high`.
 
-    `size` may be a hole class of ISO 286, such as "15 H7".
+    `size` may be a hole class of ISO 286, such as "15 H7". `thread`, such as "1in x 8" or
+    "M20 x 1.5" (LH behind it: left-hand), is one cut in it.
     """
 
     size: Typed | None = None
@@ -58,6 +59,7 @@ class BoreTable(Table):
     uncertainty: Typed | None = None
     measured_with: Text = "unknown"
     made_by: Text = "unknown"
+    thread: Text = ""
     readings: list[ReadingTable] = Field(default_factory=list, max_length=MANY)
 
 

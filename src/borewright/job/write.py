@@ -173,6 +173,7 @@ class Speller:
                         }
                         for reading in bore.readings
                     ],
+                    "thread": bore.thread.text if bore.thread else "",
                 }
             )
             | {"measured_with": bore.measured_with, "made_by": bore.made_by}
