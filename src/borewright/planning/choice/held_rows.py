@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from borewright.answer.held import Held
 from borewright.answer.records import Question, Verdict
@@ -13,6 +13,8 @@ from borewright.planning.choice.deciding import deciding_of, worst_of
 from borewright.planning.held.held_questions import ask_held
 from borewright.planning.held.held_trial import HeldTrial, make_held_trial
 from borewright.reference.library import Tables
+
+OUT_OF_REACH = "Nothing that is to be cut can be reached while it is held so."
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -42,4 +44,6 @@ def weigh_ways(job: Job, tables: Tables, only: Iterable[str] = WAYS) -> tuple[We
 def _weighed(way: str, job: Job, tables: Tables) -> Iterator[WeighedHeld]:
     for held in WAYS[way].offer(job, tables):
         trial = make_held_trial(job, held, tables)
+        if trial is None and not held.cannot:
+            held = replace(held, cannot=OUT_OF_REACH, grip=None)
         yield WeighedHeld(held, trial, ask_held(trial) if trial else ())
