@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Verdict
 from borewright.cutting.schedule import planned_cuts
@@ -13,7 +14,6 @@ from borewright.errors import RefusedInput, UnknownName
 from borewright.holding.mandrels import resolve
 from borewright.job.records import CutWish, Finished, Job, Machine, MandrelNote, Piece
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 TABLES = Tables()
 

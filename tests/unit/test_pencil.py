@@ -12,6 +12,7 @@ from dataclasses import replace
 
 import pytest
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Figure, Plan
 from borewright.job import CrossHole, Job, Keyway, Piece, Spokes
@@ -19,7 +20,6 @@ from borewright.job.interrupted import Chamfers
 from borewright.job.records import MandrelNote
 from borewright.reference.library import Tables
 from borewright.report.explain import plan_figures
-from borewright.service.planned import plan
 
 TABLES = Tables()
 Inputs = Mapping[str, float]

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Verdict
 from borewright.errors import RefusedInput, UnknownName
@@ -19,7 +20,6 @@ from borewright.planning.shop.shop import shop_of
 from borewright.planning.taper.travel import RULE_STEP
 from borewright.planning.taper.trial import Trial, make_trial
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 TABLES = Tables()
 

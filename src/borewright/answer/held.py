@@ -12,7 +12,7 @@ from enum import StrEnum
 
 import numpy as np
 
-from borewright.answer.held_picture import HeldPicture
+from borewright.answer.held_picture import HeldMark, HeldPicture
 from borewright.answer.records import Demand, Draws, Figure, Have, Need, Step
 from borewright.quantities.si import Metre, NewtonPerMetre
 
@@ -151,6 +151,25 @@ class Held:
     def making(self) -> float:
         """Minutes of making what it needs, once for the batch."""
         return sum(n.minutes for n in self.needs if n.have is Have.MAKE)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Drive:
+    """A positive drive beside a hold: it takes the torque (N·m, draws) off the friction.
+
+    `cannot`: why it cannot be had, empty where it can; `mark`: where it is seen from the end.
+    """
+
+    id: str
+    tool: str
+    cannot: str = ""
+    torque: Draws | None = None
+    needs: tuple[Need, ...] = ()
+    marks: str = ""
+    mount: Step | None = None
+    mark: HeldMark | None = None
+    caution_tags: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
 
 
 def line(

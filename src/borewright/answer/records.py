@@ -120,7 +120,9 @@ class Demand:
     """What one cut asks of the hold. `axial` is + towards the large end, which tightens.
 
     `power` (W) is that at the tool; `grip_left` the share of the grip that the cut itself leaves,
-    because cutting teeth softens the ring; `goes_round` where its forces go round the work.
+    because cutting teeth softens the ring; `goes_round` where its forces go round the work. Where a
+    positive drive takes the torque, `torque` is 0, `drive_asked` what it takes and `drive_gives`
+    what it could (N·m).
     """
 
     cut: str
@@ -132,6 +134,13 @@ class Demand:
     power: Draws
     grip_left: float = 1.0
     goes_round: bool = True
+    drive_asked: Draws | None = None
+    drive_gives: Draws | None = None
+
+    @property
+    def whole_torque(self) -> Draws:
+        """The torque of the cut (N·m), whatever carries it."""
+        return self.torque if self.drive_asked is None else self.drive_asked
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
     way            what every way of holding offers to the plan
     registry       the ways that are computed, by id
+    drives/        positive drives beside a hold: a second dog, studs
     ways/          one file for each way beside the plain taper mandrel
     part           the part as a way sees it: bore, faces, what sticks out, metal
     owned          whether the shelf has what a way needs, or it is made, or bought

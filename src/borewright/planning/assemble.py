@@ -36,7 +36,7 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     found = arrange(job, tables)
     plan = _carried_through(found, tables)
     ranked = f"Candidates are ranked by {RANKED_BY}."
-    return replace(plan, assumed=(*taken, *plan.assumed), notes=(ranked, *plan.notes))
+    return replace(plan, assumed=(*taken, *plan.assumed), notes=(*plan.notes, ranked))
 
 
 def _carried_through(found: Arranged, tables: Tables) -> Plan:
@@ -87,7 +87,13 @@ def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
         candidates=found.weighing.candidates,
         better_ways=better,
         steps=() if no else sheet_steps,
-        cautions=cautions(job, shop, tables, None if no else trial.mandrel),
+        cautions=cautions(
+            job,
+            shop,
+            tables,
+            None if no else trial.mandrel,
+            trial.drive.caution_tags if trial.drive else (),
+        ),
         cuts=trial.cuts,
         have_ready=() if no else have_ready(best, shop, push, proof.by_hand),
         figures=figures,

@@ -62,6 +62,7 @@ class Tables(TradeLookups):
     """
 
     def __init__(self, directory: Path | None = None) -> None:
+        self.directory = directory
         self._own = _own_files(directory)
         self._read: dict[str, Table] = {}
         self._materials: dict[str, Material] = {}

@@ -72,6 +72,17 @@ class TradeLookups(ABC):
         """
         return holding_tool_of(find(self.table("holding_tools"), name, "holding"))
 
+    def set_screw_near(self, diameter: Metre) -> SetScrew:
+        """The largest set screw of at most this diameter (m); the smallest of all below that.
+
+        >>> from borewright.reference import tables
+        >>> tables().set_screw_near(0.0070).id
+        '1/4 in'
+        """
+        screws = [set_screw_of(row) for row in self.table("set_screws").rows]
+        within = [s for s in screws if s.diameter <= diameter * (1 + 1e-9)]
+        return max(within, key=lambda s: s.diameter) if within else screws[0]
+
     def holding_fact(self, name: str) -> Range:
         """A figure that a way of holding is worked out with: stub_runout, nut_factor, …"""
         return range_of(self.table("holding_facts").row(name))

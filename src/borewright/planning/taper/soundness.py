@@ -95,7 +95,9 @@ def spoke_turning(trial: Trial) -> float | None:
     work = trial.job.work
     web, spokes = web_of(work), work.spokes
     torques = [
-        high_end(d.torque) for c, d in zip(trial.cuts, trial.demands, strict=True) if c.on_lathe
+        high_end(d.whole_torque)
+        for c, d in zip(trial.cuts, trial.demands, strict=True)
+        if c.on_lathe
     ]
     if web is None or spokes is None or not torques:
         return None
