@@ -112,6 +112,8 @@ class Held:
     0: the length of the work), `presses_bore`, what gives `more_grip`, what makes it `truer`, what
     `spares` the work, `marks`, `mount` and `release` (what a hand does
     before and after the cutting), `ready` (what to fetch), `caution_tags`, and the drawing.
+    `faces_done`: both faces must be finished before, so that none is left to turn round for.
+    `handling`: minutes for the batch beyond the usual ones of the way, such as several loads.
     """
 
     way: str
@@ -138,6 +140,8 @@ class Held:
     caution_tags: tuple[str, ...] = ()
     picture: HeldPicture | None = None
     bore_window: tuple[Metre, Metre] | None = None
+    faces_done: bool = False
+    handling: float = 0.0
     figures: tuple[Figure, ...] = ()
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())

@@ -48,14 +48,17 @@ def thread_within(part: Part, most: Metre) -> Metre | None:
     return max((t for t in THREADS[part.job.units] if t <= most), default=None)
 
 
-def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre) -> Clamped:
-    """Work clamped on a ring from `inside` to `outside` (m, diameters) by a thread (m)."""
+def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre, screws: int = 1) -> Clamped:
+    """Work clamped on a ring from `inside` to `outside` (m, diameters) by a thread (m).
+
+    `screws` share it; `force`, `torque` and `tilt` are those of all, `wrench` that of one.
+    """
     area = np.pi * (outside**2 - inside**2) / 4
     means = part.fact("wrench_spread", Stream.TOOL)
     factor = part.fact("nut_factor", Stream.CLAMPING)
     stands = _face_strength(part)
-    meant = _meant_torque(part, thread, likely(factor), likely(stands) * area)
-    force = np.asarray(clamp_force(meant * means, factor, thread))
+    meant = _meant_torque(part, thread, likely(factor), likely(stands) * area / screws)
+    force = np.asarray(screws * clamp_force(meant * means, factor, thread))
     friction = part.fact("face_friction", Stream.FRICTION)
     torque = np.asarray(wear_torque(force, friction, inside, outside))
     return Clamped(
@@ -65,7 +68,7 @@ def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre) -> Clamped
         torque,
         np.asarray(force * (outside**2 + inside**2) / (8 * outside)),
         np.asarray(stands * area / force),
-        _figures(thread, meant, factor, force, friction, torque, (inside, outside)),
+        _figures(thread, meant, factor, force, friction, torque, (inside, outside), screws),
         ("wentzell-bolts", "bhandari-clutches"),
     )
 
@@ -98,6 +101,7 @@ def _figures(
     friction: Draws,
     torque: Draws,
     ring: tuple[Metre, Metre],
+    screws: int,
 ) -> tuple[Figure, ...]:
     screw = (
         Input("torque on the wrench", meant, "N·m"),
@@ -112,7 +116,15 @@ def _figures(
     )
     return (
         Figure("wrench_torque", meant, "N·m", sources=("ours",), kind="torque"),
-        drawn_figure("clamp_force", force, "N", "force", "nut_preload", screw, "wentzell-bolts"),
+        drawn_figure(
+            "clamp_force",
+            np.asarray(force / screws),
+            "N",
+            "force",
+            "nut_preload",
+            screw,
+            "wentzell-bolts",
+        ),
         drawn_figure(
             "face_torque", torque, "N·m", "torque", "face_torque", face, "bhandari-clutches"
         ),

@@ -53,6 +53,8 @@ rim            hoop tension of a turning rim
 measurement    a length at 20 °C; combined uncertainty
 face_friction  torque of clamped faces; several side by side, and in a gang
 nut_preload    clamp force of a nut from its torque, and back; tension in the thread
+tilted_nut     a mandrel bent by a nut on faces out of parallel
+cone_drive     a cone in the mouth of a bore: torque, lift, hoop pull; a driver stud
 ring_ovality   a ring squeezed by jaws: out of round, bending, what is left after release
 key_shear      what shears or crushes a key or a pin; its torque
 set_screw      torque of set screws, on a flat too; how far they throw the work over

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from borewright.answer.records import Figure, Have, Plan, Verdict
+from borewright.answer.records import Assumption, Figure, Have, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Job
 from borewright.planning.carried.carried_plan import cannot_plan, carried_plan
@@ -36,7 +36,14 @@ def plan_job(job: Job, tables: Tables) -> Plan:
     found = arrange(job, tables)
     plan = _carried_through(found, tables)
     ranked = f"Candidates are ranked by {RANKED_BY}."
-    return replace(plan, assumed=(*taken, *plan.assumed), notes=(*plan.notes, ranked))
+    return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))
+
+
+MINUTES = Assumption(
+    "minutes of setting up and making",
+    "guesses; your own go into tables of your own, setup_minutes and holding_tools",
+    "ours",
+)
 
 
 def _carried_through(found: Arranged, tables: Tables) -> Plan:

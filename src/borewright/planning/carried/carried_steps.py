@@ -23,7 +23,7 @@ SMALL, THIN = 2.5, 0.25
 def carried_steps(trial: HeldTrial, proof: ProofLoad) -> tuple[Step, ...]:
     """From making what holds it to taking it off."""
     steps = [*trial.held.mount, _proved(trial, proof), *_cut(trial), *trial.held.release]
-    if HEAD_FACE not in trial.held.reaches:
+    if not (trial.held.faces_done or HEAD_FACE in trial.held.reaches):
         steps.append(_second_face())
     return tuple(replace(s, number=k) for k, s in enumerate(steps, 1))
 
@@ -48,7 +48,7 @@ def _proved(trial: HeldTrial, proof: ProofLoad) -> Step:
     if proof.by_hand:
         how = f"Twist the rim hard by hand, both ways: that is more than the {show.torque(proof.torque)} wanted"
     elif proof.by_cord:
-        how = f"{pull.capitalize()} wound round it, against the way the work turns"
+        how = f"{pull[0].upper()}{pull[1:]} wound round it, against the way the work turns"
     else:
         how = (
             f"Hang {show.weight(proof.force / GRAVITY)} {show.length(proof.arm)} from the axis on a level arm clamped to the "

@@ -85,8 +85,9 @@ ALL_YES = "Every question is answered yes."
 def held_row(w: WeighedHeld, job_quantity: int, tables: Tables) -> Row:
     """The row of any other way; one that cannot be done says why."""
     held = w.held
-    second = 0.0 if HEAD_FACE in held.reaches else tables.holding_fact("second_face").best
-    making = held.making + second * job_quantity
+    both = held.faces_done or HEAD_FACE in held.reaches
+    second = 0.0 if both else tables.holding_fact("second_face").best
+    making = held.making + held.handling + second * job_quantity
     minutes = tables.setup_minutes(held.way).for_batch(job_quantity, making)
     candidate = Candidate(
         held.way,
