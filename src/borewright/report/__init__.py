@@ -2,6 +2,7 @@
 
     words         words that the others share: figures, sources, cuts
     sheet_data    a plan as the words of the bench sheet
+    sheet_ways    what a way needs and what else would hold the work, as the sheet says it
     sheet_trim    what goes from the sheet when room is short, and in which order
     sheet_picture the picture on a sheet that prints it smaller, with the scale it then has
     bench_sheet   the one-page PDF;  bench_sheet.typ: its template
