@@ -7,6 +7,7 @@ from dataclasses import is_dataclass
 from enum import StrEnum
 from typing import Any, get_args, get_origin
 
+from borewright.answer.change import Change
 from borewright.answer.chart import Chart
 from borewright.answer.picture import Band
 from borewright.answer.records import Figure, Input, Plan, PushAdvice
@@ -21,11 +22,12 @@ _PLAIN: dict[type, dict[str, Any]] = {
     str: {"type": "string"},
     bool: {"type": "boolean"},
 }
-_FIGURE_UNITS: dict[type, dict[str, str]] = {
+_UNITS_OF: dict[type, dict[str, str]] = {
     PushAdvice: {"expected": "N", "look_for": "N", "stop_at": "N", "proves_torque": "Nm"},
+    Change: {"time": "s", "depth_before": "m", "depth_after": "m"},
     WayOut: {"takes": "s"},
 }
-"""Units of the fields that hold one figure, whose name on the field gives none."""
+"""Units of figures that are fields of their own."""
 
 
 def plan_schema() -> dict[str, Any]:
@@ -113,7 +115,7 @@ def _object(properties: dict[str, Any]) -> dict[str, Any]:
 def _record(record: type) -> dict[str, Any]:
     properties = {}
     for name, hint, key in typed_fields(record):
-        unit = _FIGURE_UNITS.get(record, {}).get(name, "")
+        unit = _UNITS_OF.get(record, {}).get(name, "")
         properties[f"{key}_{unit}" if unit else key] = (
             _figures() if name == "figures" else _of(hint)
         )
