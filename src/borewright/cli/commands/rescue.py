@@ -11,7 +11,7 @@ from borewright.cli.typed import LENGTH, json_option, units_option
 
 if TYPE_CHECKING:
     from borewright.answer.rescue import Rescue
-    from borewright.job.records import BoreLimits, BoreReading, Job
+    from borewright.job.records import BoreLimits, BoreReading, Job, Shelf
 
 
 @click.command("rescue")
@@ -45,9 +45,7 @@ def command(job_file: str, shelf_file: str | None, as_json: bool, **typed: Any) 
 
     job = read_job(job_file)
     shelf = None if shelf_file is None else read_shelf(shelf_file)
-    from borewright.service.rescued import rescue
-
-    answer = rescue(job, shelf, **_read(typed, job))
+    answer = _rescued(job, shelf, _read(typed), job_file)
     _say(answer, typed["way"], typed["explain"], as_json)
     return 3 if answer.verdict is Verdict.NO else 0
 
@@ -63,7 +61,25 @@ def _say(answer: Rescue, way: str, explain: bool, as_json: bool) -> None:
     say(rescue_explained(answer) if explain else rescue_text(answer, way))
 
 
-def _read(typed: dict[str, Any], job: Job) -> dict[str, Any]:
+ASKED = {"trouble": "--trouble", "measured with": "--measured-with"}
+"""What the tables call a word that came from an option."""
+
+
+def _rescued(job: Job, shelf: Shelf | None, read: dict[str, Any], job_file: str) -> Rescue:
+    """The rescue; a refusal names the option, or the file, that it comes from."""
+    from borewright.errors import RefusedInput
+    from borewright.service.rescued import rescue
+
+    try:
+        return rescue(job, shelf, **read)
+    except RefusedInput as refusal:
+        in_file = refusal.where.startswith(("work.", "hold.", "cut[", "mandrel"))
+        where = f"{job_file}: {refusal.where}" if in_file else refusal.where
+        where = ASKED.get(where, where)
+        raise RefusedInput(where, refusal.found, refusal.allowed) from None
+
+
+def _read(typed: dict[str, Any]) -> dict[str, Any]:
     """What was typed, as numbers; a bare number is read in --units only."""
     from borewright.quantities.read import read_length
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from borewright.answer.rescue import DrawingHolds, FoundTrouble
+from borewright.holding.part import Part
 from borewright.job.records import Job, Mandrel, MandrelNote, Shelf
 from borewright.job.web import gripping
 from borewright.mechanics.outline import bore_line
@@ -48,6 +49,11 @@ class Case:
         return tuple(t.id for t in self.trouble if t.id in FORMS and not t.measured)
 
     @property
+    def worn_oval(self) -> bool:
+        """True where the bore is read so far out of round that it is bored round, not held."""
+        return Part(self.job, self.tables).oval
+
+    @property
     def hub_outside(self) -> Metre:
         """Least outside (m) of the metal round the bore, as it will stand when it is turned."""
         work = self.job.work
@@ -68,6 +74,11 @@ class Case:
             return shelf
         left = tuple(n for n in shelf.mandrels if n != self.chosen_note)
         return replace(shelf, mandrels=left)
+
+    def bore_grows(self) -> tuple[DrawingHolds, str]:
+        """The same where the bore comes out larger than was wanted."""
+        why = "The bore is then another size: the shaft, or the drawing, must follow it."
+        return DrawingHolds.NO, why
 
     def bore_stays(self) -> tuple[DrawingHolds, str]:
         """Whether the drawing holds where the bore is left as it was found, and why."""

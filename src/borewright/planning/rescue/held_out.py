@@ -57,9 +57,16 @@ def bonded(case: Case) -> WayOut:
 
 
 def set_true(case: Case) -> WayOut:
-    """Gripped or strapped anywhere, the bore set true by indicator: any size and shape of bore."""
+    """Gripped or strapped anywhere, the bore set true by indicator: any size and shape of bore.
+
+    A bore worn oval is bored round so, and comes out larger.
+    """
     named = "set true by indicator in a four-jaw chuck or on a faceplate"
-    return by_holding(case, SET_TRUE, named)
+    found = by_holding(case, SET_TRUE, named)
+    if not case.worn_oval:
+        return found
+    holds, why = case.bore_grows()
+    return replace(found, drawing=holds, drawing_why=why)
 
 
 def otherwise(case: Case) -> WayOut:

@@ -18,7 +18,14 @@ from borewright.planning.rescue.case import (
     SCORED,
     Case,
 )
-from borewright.planning.rescue.held_out import bonded, expanding, fresh_stub, otherwise, set_true
+from borewright.planning.rescue.held_out import (
+    SET_TRUE,
+    bonded,
+    expanding,
+    fresh_stub,
+    otherwise,
+    set_true,
+)
 from borewright.planning.rescue.mend import dress_mandrel, polish
 from borewright.planning.rescue.other_mandrel import other_mandrel
 from borewright.planning.rescue.parted import FREE_IT, LOOK, NOT_ON_A_DOUBT, free_it, look
@@ -57,7 +64,8 @@ def ways_out(case: Case) -> tuple[WayOut, ...]:
     cut = tuple(way(case) for way in CUTTING) if case.has(*OF_THE_BORE) else ()
     sized = (to_size(case),) if case.has(*CURED_BY_SIZE) else ()
     mended = tuple(found for way in MENDING if (found := way(case)) is not None)
-    every = (accept(case, held), *held, *sized, *cut, *mended, scrap(case))
+    as_it_is = tuple(w for w in held if not (w.id == SET_TRUE and case.worn_oval))
+    every = (accept(case, as_it_is), *held, *sized, *cut, *mended, scrap(case))
     if case.has(CRACKED):
         every = tuple(map(_not_on_a_doubt, every))
     return tuple(sorted(every, key=_key))

@@ -219,7 +219,7 @@ def _row(
     figures: tuple[Figure, ...] = (),
     steps: tuple[str, ...] = (),
 ) -> WayOut:
-    why = "The bore is then another size: the shaft, or the drawing, must follow it."
+    holds, why = case.bore_grows()
     time = takes(NEXT_REAMER, case.tables)
     all_needs = (*needs, needed(case.job, case.tables, "boring-bar"))
     return WayOut(
@@ -228,7 +228,7 @@ def _row(
         verdict,
         joined((said,)),
         time,
-        DrawingHolds.NO,
+        holds,
         why,
         all_needs,
         figures,

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from borewright.answer.records import Figure, Verdict
 from borewright.answer.rescue import FoundTrouble, Rescue
 from borewright.errors import RefusedInput
-from borewright.holding.bore_reading import bore_half_band
+from borewright.holding.bore_reading import better_gauge, bore_half_band
 from borewright.job.records import Bore, BoreLimits, BoreReading, Job
 from borewright.planning.choice.arrangement import arrange
 from borewright.planning.rescue.as_found import as_found, troubles_of
@@ -73,7 +73,7 @@ def case_of(job: Job, reported: Reported, tables: Tables) -> Case:
     bore = _bore(job, reported)
     best = arrange(replace(job, use=_mandrel_of(job)), tables).best
     wanted = wanted_of(job, reported.wanted, best, tables)
-    found_job = replace(job, work=replace(job.work, bore=bore))
+    found_job = _read_by_the_shop(replace(job, work=replace(job.work, bore=bore)), tables)
     _check(found_job, job.work.bore.size)
     found = as_found(bore, bore_half_band(found_job, tables))
     trouble = troubles_of(found, wanted, _said(job, reported, tables), Show(job.units), tables)
@@ -117,6 +117,15 @@ def _bore(job: Job, reported: Reported) -> Bore:
     own = None if stated.limits is not None or reported.measured_with else stated.uncertainty
     gauge = reported.measured_with or stated.measured_with
     return Bore(min(sizes), own, gauge, stated.made_by, reported.readings)
+
+
+def _read_by_the_shop(job: Job, tables: Tables) -> Job:
+    """The job with the bore read by the closest gauge of the shelf, where nothing says what read it."""
+    bore = job.work.bore
+    better = better_gauge(job, tables)
+    if bore.measured_with != "unknown" or bore.uncertainty is not None or better is None:
+        return job
+    return replace(job, work=replace(job.work, bore=replace(bore, measured_with=better[0])))
 
 
 def _check(job: Job, stated: Metre) -> None:
