@@ -17,6 +17,7 @@ from borewright.planning.rescue.bush_steps import bonded_steps, pressed_steps
 from borewright.planning.rescue.bush_sums import (
     BushSizes,
     PressedBush,
+    bush_material,
     bush_sizes,
     demands_of,
     drives,
@@ -64,7 +65,7 @@ def bonded_bush(case: Case) -> WayOut:
     held, said = _driven(case, np.asarray(torque), sizes, demands)
     needs = (
         needed(case.job, case.tables, "retaining-compound"),
-        *_needs(case, "bronze-sae-660")[1:],
+        *_needs(case, bush_material(case))[1:],
     )
     figures = bonded_figures(case, sizes, np.asarray(torque))
     lead = "Nothing strains the hub, and the bush slides in. Clean, dry metal is everything."
@@ -103,7 +104,14 @@ def _judged(case: Case, fit: PressedBush, demands: tuple[Demand, ...]) -> tuple[
             strong,
             f"{hub} Pressed tight enough to drive the cut, it would strain the hub too far: bond the bush instead.",
         )
-    return worst(strong, held), joined((hub, drive, _key_corner(case, fit)))
+    unsaid = case.has("keyed") and case.job.work.keyway is None
+    least = Verdict.CARE if unsaid else Verdict.YES
+    closing = (
+        "The bush closes for good as it goes in; it holds, no harder than its yield."
+        if fit.yields
+        else ""
+    )
+    return worst(strong, held, least), joined((hub, drive, closing, _key_corner(case, fit)))
 
 
 def _driven(
@@ -127,6 +135,8 @@ def _driven(
 def _key_corner(case: Case, fit: PressedBush) -> str:
     if not case.has("keyed") and case.job.work.keyway is None:
         return ""
+    if case.job.work.keyway is None:
+        return "The size of the old keyway was not stated: what it leaves of the hub is not in the sum."
     return (
         "What is left of the old keyway notches the hub; cut the new one in the bush, on the other side."
         if fit.facts.notch_source != "ours" or float(fit.facts.notch_factor[0]) > 1
@@ -134,11 +144,16 @@ def _key_corner(case: Case, fit: PressedBush) -> str:
     )
 
 
-def warm_by(case: Case, fit: PressedBush) -> float:
-    """How much (K) to warm the hub so that the tightest bush drops in."""
+ROOM_TEMPERATURE = 293.15
+
+
+def warm_by(case: Case, fit: PressedBush) -> float | None:
+    """How much (K) to warm the hub so that the tightest bush drops in; None where it is too much."""
     room = case.tables.rescue_fact("warm_clearance").best
     grows = case.tables.material_range(case.job.work.material, "expansion").best
-    return float(change_to_slide_on(fit.limits[1], room, fit.sizes.hub_bore, grows))
+    warm = float(change_to_slide_on(fit.limits[1], room, fit.sizes.hub_bore, grows))
+    most = case.tables.allowance("warm_limit").high - ROOM_TEMPERATURE
+    return warm if warm <= most else None
 
 
 def _needs(case: Case, material: str) -> tuple[Need, ...]:

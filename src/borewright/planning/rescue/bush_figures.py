@@ -13,7 +13,7 @@ from borewright.planning.weighing.figures import figure, given, spread
 from borewright.quantities.si import Kelvin
 
 
-def pressed_figures(case: Case, fit: PressedBush, warm: Kelvin) -> tuple[Figure, ...]:
+def pressed_figures(case: Case, fit: PressedBush, warm: Kelvin | None) -> tuple[Figure, ...]:
     """Sizes and fit, then what it does to hub and bush, then how it is put in."""
     return (*_common(case, fit.sizes), *_fit(fit), *_strains(fit), *_put_in(case, fit, warm))
 
@@ -103,7 +103,7 @@ def _strains(fit: PressedBush) -> tuple[Figure, ...]:
             (pressure, *sizes, *raised),
         ),
         figure("strength_margin", best, "", "ratio", "", (), f.sources, (min(low, best), best)),
-        figure("bush_yields_at", fit.yields_at, "Pa", "pressure", ""),
+        figure("bush_yields_at", fit.yields_at, "Pa", "pressure", "bush_yield", _yielding(fit)),
         figure("bush_closes", fit.closes, "m", "small", "bush_closes", _closing(fit)),
     )
 
@@ -123,6 +123,12 @@ def _bodies(fit: PressedBush) -> tuple[Input, ...]:
     )
 
 
+def _yielding(fit: PressedBush) -> tuple[Input, ...]:
+    wanted = ("hub bore", "bush bore")
+    stands = given("yield of the bush", fit.bush_yield, "Pa")
+    return (stands, *(i for i in _bodies(fit) if i.label in wanted))
+
+
 def _closing(fit: PressedBush) -> tuple[Input, ...]:
     wanted = ("hub bore", "bush bore", "E bush")
     return (
@@ -131,7 +137,7 @@ def _closing(fit: PressedBush) -> tuple[Input, ...]:
     )
 
 
-def _put_in(case: Case, fit: PressedBush, warm: Kelvin) -> tuple[Figure, ...]:
+def _put_in(case: Case, fit: PressedBush, warm: Kelvin | None) -> tuple[Figure, ...]:
     f, s = fit.facts, fit.sizes
     share = f.bearing_share
     gripped = (
@@ -140,19 +146,20 @@ def _put_in(case: Case, fit: PressedBush, warm: Kelvin) -> tuple[Figure, ...]:
         given("hub bore", s.hub_bore, "m", "bore"),
         given("share of the round that bears", share),
     )
-    push = fit.friction_force / f.friction_slip * f.friction_on
+    on, slip = (given("friction", float(mu[0])) for mu in (f.friction_on, f.friction_slip))
+    turns = spread(
+        "bush_torque", fit.torque, "N·m", "torque", "bush_torque", (slip, *gripped), f.sources
+    )
+    push = spread("bush_press", fit.push, "N", "force", "bush_press", (on, *gripped), f.sources)
+    return (turns, push, *(() if warm is None else (_warming(case, fit, warm),)))
+
+
+def _warming(case: Case, fit: PressedBush, warm: Kelvin) -> Figure:
     room = case.tables.rescue_fact("warm_clearance").best
     grows = case.tables.material_range(case.job.work.material, "expansion").best
-    warming = (
+    inputs = (
         given("largest interference", fit.limits[1], "m", "small"),
         given("room", room, "m", "small"),
-        given("expansion x hub bore (nm/K)", grows * s.hub_bore * 1e9),
+        given("expansion x hub bore (nm/K)", grows * fit.sizes.hub_bore * 1e9),
     )
-    on, slip = (given("friction", float(mu[0])) for mu in (f.friction_on, f.friction_slip))
-    return (
-        spread(
-            "bush_torque", fit.torque, "N·m", "torque", "bush_torque", (slip, *gripped), f.sources
-        ),
-        spread("bush_press", push, "N", "force", "bush_press", (on, *gripped), f.sources),
-        figure("warm_hub_by", warm, "K", "temperature difference", "bush_warm", warming),
-    )
+    return figure("warm_hub_by", warm, "K", "temperature difference", "bush_warm", inputs)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from borewright.mechanics.spread import high_end, likely
 from borewright.planning.rescue.bush_sums import BushSizes, PressedBush
 from borewright.planning.rescue.case import Case
 from borewright.quantities.si import Kelvin
 
 
-def pressed_steps(case: Case, fit: PressedBush, warm: Kelvin) -> tuple[str, ...]:
+def pressed_steps(case: Case, fit: PressedBush, warm: Kelvin | None) -> tuple[str, ...]:
     """For a bush pressed in."""
     show, s = case.show, fit.sizes
     hole = show.band(fit.hole.smallest, fit.hole.largest, "bore")
@@ -15,10 +16,16 @@ def pressed_steps(case: Case, fit: PressedBush, warm: Kelvin) -> tuple[str, ...]
     return (
         _bore_hub(case, f"{hole} ({fit.hole.code})"),
         _make(case, s, f"{shaft} ({fit.shaft.code})"),
-        f"Press it in oiled, straight, the hub supported, the lead first; or warm the hub evenly by about "
-        f"{show.temperature_difference(warm)} and drop it in at once.",
+        f"Press it in oiled, straight, the hub supported, the lead first. Expect about {show.force(likely(fit.push))} at the end; "
+        f"stop at {show.force(high_end(fit.push))}: it has gone in askew.{_warmed(case, warm)}",
         *_finish(case, s),
     )
+
+
+def _warmed(case: Case, warm: Kelvin | None) -> str:
+    if warm is None:
+        return ""
+    return f" Or warm the hub evenly by about {case.show.temperature_difference(warm)} and drop it in at once."
 
 
 def bonded_steps(case: Case, s: BushSizes) -> tuple[str, ...]:

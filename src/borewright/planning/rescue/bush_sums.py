@@ -169,6 +169,16 @@ class PressedBush:
         return self.friction_force * self.sizes.hub_bore / 2
 
     @property
+    def push(self) -> Draws:
+        """What presses it in (N), the whole length in."""
+        return np.asarray(self.friction_force / self.facts.friction_slip * self.facts.friction_on)
+
+    @property
+    def yields(self) -> bool:
+        """Whether the bush is likely to close for good."""
+        return likely(self.pressure) > self.yields_at
+
+    @property
     def closes(self) -> Metre:
         """How much (m) the bore of the bush closes when it is pressed in, likely case."""
         pressed, e = likely(self.pressure), float(np.atleast_1d(self.facts.mandrel.modulus)[0])
@@ -211,7 +221,7 @@ def drives(margin: Draws, tables: Tables) -> float:
 
 def _fit(case: Case, sizes: BushSizes, code: str) -> PressedBush:
     tables = case.tables
-    material = STEEL if case.has("keyed") or case.job.work.keyway else BRONZE
+    material = bush_material(case)
     # A finishing cut by one point leaves the same outside as in a bore.
     rough = tables.roughness("bored")
     peaks = 2 * positive(rough.low, rough.best, rough.high, Stream.ROUGHNESS)
@@ -225,6 +235,11 @@ def _fit(case: Case, sizes: BushSizes, code: str) -> PressedBush:
         np.asarray(interference_lost(peaks, share)),
         tables.material_range(material, "yield").best,
     )
+
+
+def bush_material(case: Case) -> str:
+    """What the bush is taken to be turned from."""
+    return STEEL if case.has("keyed") or case.job.work.keyway else BRONZE
 
 
 def bored_out(job: Job, hub_bore: Metre) -> Job:

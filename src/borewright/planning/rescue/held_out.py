@@ -125,7 +125,7 @@ def _held_back(case: Case, held: Held) -> tuple[str, ...]:
 def _figures(questions: tuple[Question, ...], held: Held) -> tuple[Figure, ...]:
     if held.grip is None:
         return ()
-    runout = spread("runout", held.grip.runout, "m", "small", "")
+    runout = spread("runout", held.grip.runout, "m", "small", "", (), held.sources)
     strained = likely(held.grip.strength) < float("inf")
     crack = tuple(strength_of(q) for q in questions if q.id == "crack" and strained)
     return (runout, *crack)
