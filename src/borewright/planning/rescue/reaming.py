@@ -167,9 +167,10 @@ def _tried(case: Case, opener: Opener, named: str) -> WayOut:
         return _row(case, named, Verdict.NO, said, (tool,), (size, stays))
     best = arrange(_opened(case.job, opener), tables).best
     held, verdict = _held_after(case, best)
-    trial = best.question("true").figures if best else ()
+    holds = best is not None and best.verdict is not Verdict.NO
+    trial = best.question("true").figures if best and holds else ()
     beside = (*(f for f in trial if f.name == "runout"), size, stays)
-    crack = (strength_of(best.question("crack")),) if best and verdict is Verdict.YES else ()
+    crack = (strength_of(best.question("crack")),) if best and holds else ()
     said = f"{capital(opener.name)} leaves {show.bore(opener.after)} and {show.length(wall)} of wall. {held}"
     steps = _reamer_steps(case, opener)
     return _row(case, named, verdict, said, (tool,), (*beside, *crack), steps)

@@ -69,11 +69,12 @@ def rescue_job(job: Job, reported: Reported, tables: Tables) -> Rescue:
 
 
 def case_of(job: Job, reported: Reported, tables: Tables) -> Case:
-    """The piece as found beside the piece as wanted."""
+    """The one piece as found beside the piece as wanted."""
     bore = _bore(job, reported)
     best = arrange(replace(job, use=_mandrel_of(job)), tables).best
     wanted = wanted_of(job, reported.wanted, best, tables)
-    found_job = _read_by_the_shop(replace(job, work=replace(job.work, bore=bore)), tables)
+    one = replace(job, work=replace(job.work, bore=bore, quantity=1))
+    found_job = _read_by_the_shop(one, tables)
     _check(found_job, job.work.bore.size)
     found = as_found(bore, bore_half_band(found_job, tables))
     trouble = troubles_of(found, wanted, _said(job, reported, tables), Show(job.units), tables)
