@@ -11,11 +11,11 @@ from __future__ import annotations
 import math
 
 import pytest
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Verdict
 from borewright.job import parse_job
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 CLASS_30 = 30e3 * 6894.757
 """30 ksi in Pa."""

@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Verdict
 from borewright.cutting.demand import demand_of
@@ -18,7 +19,6 @@ from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.margins import slip_margins
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 TABLES = Tables()
 

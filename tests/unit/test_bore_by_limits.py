@@ -11,13 +11,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.cli_run import ran
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Verdict
 from borewright.errors import RefusedInput
 from borewright.job import Job, parse_job
 from borewright.job.parts_file import parse_parts
 from borewright.job.write import job_text
-from borewright.service.planned import plan
 
 UM = 1e-6
 

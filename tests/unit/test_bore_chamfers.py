@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from tests.cli_run import FIT, ran, words
+from tests.on_a_mandrel import plan
 from tests.sample_plan import SHAPES, sample_layout
 from tests.unit.job_refused import changed, refusal
 from tests.unit.job_texts import WHEEL
@@ -23,7 +24,6 @@ from borewright.job.write import job_text
 from borewright.planning.taper.soundness import stated_words
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 LEG = 0.5e-3
 EXACT = 1e-9

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from tests.cli_run import ran
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 from tests.unit.test_planning_choices import trial_of
 
 from borewright.answer.records import Plan, Question, Verdict
@@ -23,7 +24,6 @@ from borewright.planning.taper.soundness import spoke_turning
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.service.parts_planned import parts_csv, parts_lines, parts_planned
-from borewright.service.planned import plan
 from borewright.service.shelf_doubts import shelf_doubts
 
 TABLES = Tables()

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Question, Verdict
 from borewright.cutting.schedule import feed_for, planned_cuts
@@ -15,7 +16,6 @@ from borewright.job.tools import OwnPress
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.report.terminal import plan_text
-from borewright.service.planned import plan
 
 TABLES = Tables()
 

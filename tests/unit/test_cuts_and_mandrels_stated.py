@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Verdict
 from borewright.cutting.schedule import planned_cuts
@@ -13,7 +14,6 @@ from borewright.errors import RefusedInput, UnknownName
 from borewright.holding.mandrels import resolve
 from borewright.job.records import CutWish, Finished, Job, Machine, MandrelNote, Piece
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 TABLES = Tables()
 
@@ -43,7 +43,7 @@ def test_ends_that_contradict_the_stated_taper_are_refused() -> None:
 
 def test_mandrels_of_one_size_are_named_apart() -> None:
     job = wheel_job(mandrels=(MandrelNote(0.016), MandrelNote(0.016), MandrelNote(0.0161)))
-    assert {c.mandrel for c in planned(job).candidates} == {
+    assert {c.tool for c in planned(job).candidates} == {
         "16 mm mandrel",
         "16 mm mandrel (2)",
         "16.1 mm mandrel",

@@ -9,11 +9,11 @@ from typing import Any
 
 import jsonschema
 import pytest
+from tests.on_a_mandrel import plan
 
 from borewright.job import read_job, read_shelf
 from borewright.job.schema import shelf_schema
 from borewright.report.plan_json import plan_json
-from borewright.service.planned import plan
 
 ROOT = Path(__file__).resolve().parents[2]
 SCHEMAS = ROOT / "docs" / "schemas"

@@ -6,13 +6,13 @@ from dataclasses import replace
 
 import pytest
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 from tests.unit.test_planning_choices import trial_of
 
 from borewright.answer.records import Question, Verdict
 from borewright.job.records import BoreReading, Job, Machine, MandrelNote
 from borewright.planning.questions.heat import drop_off, drop_on, half_grip
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 TABLES = Tables()
 

@@ -7,13 +7,13 @@ from dataclasses import replace
 
 import pytest
 from tests.jobs_made import wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Verdict
 from borewright.holding.plain_taper import holds
 from borewright.job import Job, Keyway, MandrelNote, Piece, Spokes
 from borewright.planning.shop.shop import shop_of
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 TABLES = Tables()
 HUB, WEB = Piece(0.0, 0.025, 0.036), Piece(0.009, 0.017, 0.078, 0.036)

@@ -11,6 +11,7 @@ import numpy as np
 import pytest
 from tests.cli_run import ran, refused
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Question, Verdict
 from borewright.job.interrupted import Chamfers
@@ -18,7 +19,6 @@ from borewright.job.records import Job, Piece
 from borewright.mechanics.revolved import BORE, revolved
 from borewright.planning.weighing.figures import spread
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 from borewright.shapes import store
 from borewright.shapes.find import forget, mandrel_shape, work_shape
 from borewright.shapes.key import work_key

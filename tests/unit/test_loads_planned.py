@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 from tests.jobs_made import wheel_job
 from tests.load_jobs import BUSH, PINION, TABLES, gear, grinding, planned, question
+from tests.on_a_mandrel import plan
 from tests.unit.test_planning_choices import trial_of
 
 from borewright.answer.records import Question, Verdict
@@ -25,7 +26,6 @@ from borewright.report.explain import explain_text, plan_figures
 from borewright.report.plan_json import plan_object
 from borewright.report.schema import plan_schema
 from borewright.report.terminal import plan_text
-from borewright.service.planned import plan
 
 YES, CARE, NO = Verdict.YES, Verdict.CARE, Verdict.NO
 

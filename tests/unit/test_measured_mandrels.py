@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan
 from borewright.errors import RefusedInput
@@ -20,7 +21,6 @@ from borewright.job import MandrelNote, Shelf, parse_job, parse_shelf
 from borewright.job.write import job_text
 from borewright.quantities import Show
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 from borewright.service.shelf_doubts import shelf_doubts
 
 TABLES = Tables()

@@ -10,6 +10,7 @@ from xml.etree import ElementTree
 
 import pytest
 from pypdf import PdfReader
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan
 from borewright.drawing.frame import Scale
@@ -20,7 +21,6 @@ from borewright.report.plan_json import plan_json
 from borewright.report.sheet_data import sheet_data
 from borewright.report.words import figure_words, show_for
 from borewright.service.files import drawing_text, sheet_bytes
-from borewright.service.planned import plan
 
 ROOT = Path(__file__).resolve().parents[2]
 JOBS = sorted((ROOT / "tests" / "golden" / "jobs").glob("*.toml"))

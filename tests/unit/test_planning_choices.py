@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Verdict
 from borewright.errors import RefusedInput, UnknownName
@@ -19,7 +20,6 @@ from borewright.planning.shop.shop import shop_of
 from borewright.planning.taper.travel import RULE_STEP
 from borewright.planning.taper.trial import Trial, make_trial
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 TABLES = Tables()
 
@@ -163,7 +163,7 @@ def test_bar_with_an_unfinished_bore_is_first_told_of_one_chucking() -> None:
 
 def test_use_picks_a_mandrel_by_name_and_refuses_what_cannot_be_tried() -> None:
     job = wheel_job(mandrels=(MandrelNote(0.016, "old one"), MandrelNote(0.016, "new one")))
-    assert plan(job, use="old one", source_tables=TABLES).candidates[0].mandrel == "old one"
+    assert plan(job, use="old one", source_tables=TABLES).candidates[0].tool == "old one"
     with pytest.raises(RefusedInput, match=r"hold\.use"):
         plan(job, use="magnetic chuck", source_tables=TABLES)
 

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 from tests.jobs_made import wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Question, Step, Verdict
 from borewright.errors import RefusedInput
@@ -11,7 +12,6 @@ from borewright.job.records import BoreReading, Finished, Job
 from borewright.mechanics.taper import touch_position
 from borewright.reference.library import Tables
 from borewright.service.answers import Answers, job_from, read_bore
-from borewright.service.planned import plan
 
 TABLES = Tables()
 

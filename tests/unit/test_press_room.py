@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from tests.jobs_made import wheel_job
+from tests.on_a_mandrel import plan
 from tests.unit.test_planning_choices import trial_of
 
 from borewright.answer.records import Question, Verdict
@@ -14,7 +15,6 @@ from borewright.job.tools import OwnPress, OwnVice
 from borewright.mechanics.spread import high_end, likely
 from borewright.planning.taper.press_room import height_needed, opening_needed, tube_length
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 TABLES = Tables()
 ROOMY = OwnPress("the big press", "arbor press 3 ton", 20e3, 0.4, 0.2, 0.15, 0.05)

@@ -7,12 +7,12 @@ from dataclasses import replace
 
 import pytest
 from tests.jobs_made import turning, wheel_job
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Question, Verdict
 from borewright.job.records import Job, Machine, MandrelNote
 from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
 
 TABLES = Tables()
 SMALL = Machine("the small lathe", swing_over_cross_slide=0.05, between_centers=0.5)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
+from tests.on_a_mandrel import plan
 
 from borewright.answer.chart import Chart, ChartBar, ChartCell, ChartColumn
 from borewright.answer.records import Verdict
@@ -28,7 +29,6 @@ from borewright.planning.taper.trial import make_trial
 from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.margins import slip_margins
 from borewright.reference import tables
-from borewright.service.planned import plan
 from borewright.service.shelf_chart import shelf_chart
 
 INCH = 0.0254

@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
 from borewright.answer.bore_route import BoreRoute
 from borewright.answer.figure import Assumption, Caution, Figure, Input
+from borewright.answer.held_picture import HeldPicture
 from borewright.answer.picture import Layout
 from borewright.mechanics.num import Floats
 from borewright.quantities.si import (
@@ -31,16 +33,21 @@ __all__ = [
     "Demand",
     "Draws",
     "Figure",
-    "Grip",
+    "Have",
     "Input",
+    "Need",
     "Plan",
     "ProofLoad",
     "PushAdvice",
     "Question",
     "Step",
+    "TaperGrip",
     "ToothSpace",
     "Verdict",
 ]
+if TYPE_CHECKING:  # they are made of the records below; report.record_keys knows them by name
+    from borewright.answer.change import Change
+    from borewright.answer.first_hold import FirstHold
 
 PRESSING = ("seat", "bore", "push", "crack")  # they decide whether it goes on its mandrel at all
 
@@ -76,8 +83,8 @@ class Question:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Grip:
-    """What one hold can give at one setting; arrays hold the likely case first, then the draws.
+class TaperGrip:
+    """What one hold on a taper can give at one setting, as draws, the likely case first.
 
     `pressed_force` is the normal force while pressing; `normal_force` the less that is left when
     the work runs warm under the cut. `edge_pressure` is near the leading face with no peaks
@@ -111,7 +118,9 @@ class Demand:
     """What one cut asks of the hold. `axial` is + towards the large end, which tightens.
 
     `power` (W) is that at the tool; `grip_left` the share of the grip that the cut itself leaves,
-    because cutting teeth softens the ring; `goes_round` where its forces go round the work.
+    because cutting teeth softens the ring; `goes_round` where its forces go round the work. Where a
+    positive drive takes the torque, `torque` is 0, `drive_asked` what it takes and `drive_gives`
+    what it could (N·m).
     """
 
     cut: str
@@ -123,6 +132,13 @@ class Demand:
     power: Draws
     grip_left: float = 1.0
     goes_round: bool = True
+    drive_asked: Draws | None = None
+    drive_gives: Draws | None = None
+
+    @property
+    def whole_torque(self) -> Draws:
+        """The torque of the cut (N·m), whatever carries it."""
+        return self.torque if self.drive_asked is None else self.drive_asked
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,16 +197,45 @@ class Step:
     blanks: tuple[str, ...] = ()
 
 
+class Have(StrEnum):
+    """Where a thing comes from: the shelf, being made in the plan, or a shop that sells it."""
+
+    OWN = "own"
+    MAKE = "make"
+    BUY = "buy"
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """One thing that a way needs. `minutes` is what making it takes, once for the batch.
+
+    `taken`: nobody stated it, and it is taken as owned because most shops have it.
+    """
+
+    what: str
+    have: Have
+    minutes: float = 0.0
+    taken: bool = False
+
+
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """One way of holding that was weighed, with the one reason that decides its row."""
+    """One way of holding that was weighed, with the one reason that decides its row.
+
+    `decided_by`: id of the question that decides, empty where all are yes, "cannot" where it cannot
+    be done at all. `runout` is the likely one, `minutes` those of the batch with what must be made.
+    """
 
     way: str
-    mandrel: str
+    tool: str
     leading_face: str
     verdict: Verdict | None
     reason: str
     computed: bool = True
+    decided_by: str = ""
+    runout: Metre | None = None
+    minutes: float = 0.0
+    needs: tuple[Need, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -253,7 +298,10 @@ class Plan:
     not_judged: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())
+    held: HeldPicture | None = None
     bore_route: BoreRoute | None = None
+    first_hold: FirstHold | None = None
+    changes: tuple[Change, ...] = ()
 
     @property
     def finished_outside(self) -> Metre | None:

@@ -28,6 +28,9 @@ class Stream(IntEnum):
     CENTERING = 10
     NOTCH = 11
     WALK = 12
+    CLAMPING = 13
+    TOOL = 14
+    SETTING = 15
 
 
 def positive(low: float, best: float, high: float, stream: Stream) -> Draws:

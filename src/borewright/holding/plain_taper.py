@@ -9,13 +9,12 @@ Work and mandrel answer as two elastic bodies (`taper_contact`); `taper_rings` i
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 
-from borewright.answer.records import Draws, Grip
+from borewright.answer.records import Draws, TaperGrip
 from borewright.answer.streams import Stream, around
 from borewright.holding.bore_reading import bore_half_band
 from borewright.holding.bore_shape import BoreShape, bore_shape
@@ -33,7 +32,6 @@ from borewright.holding.taper_contact import (
     stiffness_of,
 )
 from borewright.holding.taper_rings import rings_state
-from borewright.holding.way import Offer
 from borewright.job.records import Job, Mandrel, Work
 from borewright.job.web import gripping
 from borewright.mechanics.measured_touch import touch_on
@@ -87,14 +85,14 @@ class TaperHold:
     def likely_touch(self) -> Metre:
         return float(self.touch[0])
 
-    def grip(self, setting: Metre) -> Grip:
+    def grip(self, setting: Metre) -> TaperGrip:
         """Grip at a travel (m) past first touch: less peaks in all, less warmth when cutting."""
         f, m, d = self.facts, self.mandrel, float(self.sizes.min())
         pressed = self.state(setting, f.lost_rough)
         warm = self.warm(setting)
         tight = self.state(setting, np.zeros(1))
         cold = self.round_the_bore(pressed)
-        return Grip(
+        return TaperGrip(
             way=self.way,
             setting=setting,
             diameter=d,
@@ -153,16 +151,6 @@ class TaperHold:
     def likely_force(self, travel: Metre, lost: Metre) -> Newton:
         """Likely normal force (N) at a travel (m), so much interference lost (m)."""
         return likely_force(self, travel, lost) * self.facts.bearing_share
-
-
-class PlainTaper:
-    """Way of holding: press the work on a plain taper mandrel between centers."""
-
-    id = "plain-taper"
-
-    def offer(self, job: Job, mandrels: Sequence[Mandrel], tables: Tables) -> Offer:
-        """A hold for every mandrel, and for either face where the two differ."""
-        return Offer(tuple(h for m in mandrels for h in holds(job, m, tables)), ())
 
 
 def holds(job: Job, mandrel: Mandrel, tables: Tables) -> tuple[TaperHold, ...]:

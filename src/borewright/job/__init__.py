@@ -16,6 +16,7 @@
     toml_text.py     from a path to TOML tables
     typed.py         reading one file's quantities with its units and places
     bore_text.py     a bore stated by its limits: `15 H7`, or a smallest and a largest size
+    bore_thread.py   a thread in the bore: `1in x 8`, `M20 x 1.5`
     build_work.py    [work] -> Work;  build_interrupted.py: its keyway, cross hole and spokes
     build_chamfers.py  the chamfers at the bore's edges, and whether there is metal for them
     build_shop.py    [machine], [hold], shelf -> Machine, Shelf

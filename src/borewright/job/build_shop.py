@@ -10,6 +10,7 @@ from borewright.job.build_tools import (
     build_dog,
     build_gauge,
     build_hammer,
+    build_holding,
     build_presses,
     build_reamer,
     build_vice,
@@ -17,6 +18,7 @@ from borewright.job.build_tools import (
 from borewright.job.hollow import check_hole
 from borewright.job.records import Machine, MandrelNote, Shelf
 from borewright.job.stations import NEAR_NOMINAL, check_stations, read_stations
+from borewright.job.tools import OwnHolding
 from borewright.job.typed import Reader, Value, each, maybe, numbered
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -69,6 +71,8 @@ def build_job_shelf(hold: HoldTable, machine: MachineTable, reader: Reader) -> S
         press=hold.press,
         press_force=maybe(reader.force, hold.press_force, "hold.press_force"),
         machine=build_machine(machine, reader),
+        holding=tuple(OwnHolding(name) for name in hold.have),
+        have_not=tuple(hold.have_not),
     )
 
 
@@ -89,6 +93,8 @@ def build_shelf(table: ShelfTable, reader: Reader) -> Shelf:
         dogs=numbered(build_dog, table.dog, "dog", reader),
         reamers=numbered(build_reamer, table.reamer, "reamer", reader),
         gauges=numbered(build_gauge, table.gauge, "gauge", reader),
+        holding=numbered(build_holding, table.holding, "holding", reader),
+        have_not=tuple(table.have_not),
         drills=numbered(build_drill, table.drill, "drill", reader),
         boring_bar=None if table.boring_bar is None else build_boring_bar(table.boring_bar, reader),
         lathe_wished=any(lathe.use for lathe in table.lathe),

@@ -5,7 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
-from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
+from borewright.job.tools import (
+    OwnDog,
+    OwnGauge,
+    OwnHammer,
+    OwnHolding,
+    OwnPress,
+    OwnReamer,
+    OwnVice,
+)
 from borewright.job.typed import Reader, each, maybe, numbered
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -15,6 +23,7 @@ if TYPE_CHECKING:
         DogTable,
         GaugeTable,
         HammerTable,
+        HoldingTable,
         PressTable,
         ReamerTable,
         ViceTable,
@@ -88,6 +97,14 @@ def build_gauge(table: GaugeTable, place: str, reader: Reader) -> OwnGauge:
     check_rising(smallest, largest, reader.at(f"{place}.range"))
     uncertainty = maybe(reader.length, table.uncertainty, f"{place}.uncertainty")
     return OwnGauge(table.kind, uncertainty, smallest, largest)
+
+
+def build_holding(table: HoldingTable, place: str, reader: Reader) -> OwnHolding:
+    """A chuck, a faceplate, a set of collets …, and the sizes that it takes."""
+    smallest = maybe(reader.length, table.smallest, f"{place}.smallest")
+    largest = maybe(reader.length, table.largest, f"{place}.largest")
+    check_rising(smallest, largest, reader.at(place))
+    return OwnHolding(table.kind, table.name, smallest, largest)
 
 
 def check_rising(smallest: Metre | None, largest: Metre | None, where: str) -> None:

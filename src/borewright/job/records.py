@@ -16,6 +16,7 @@ from borewright.job.tools import (
     OwnDrill,
     OwnGauge,
     OwnHammer,
+    OwnHolding,
     OwnPress,
     OwnReamer,
     OwnVice,
@@ -74,10 +75,21 @@ class BoreLimits:
 
 
 @dataclass(frozen=True, slots=True)
+class BoreThread:
+    """A thread in the bore: as typed, its nominal diameter and pitch, and its hand."""
+
+    text: str
+    size: Metre
+    pitch: Metre
+    left: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Bore:
     """The hole: its size, the readings behind it, how it was measured and made.
 
-    With `limits`, `size` is the middle of them and `uncertainty` half their band.
+    With `limits`, `size` is the middle of them and `uncertainty` half their band. With a `thread`,
+    `size` is that of the hole in which it was cut.
     """
 
     size: Metre
@@ -86,6 +98,7 @@ class Bore:
     made_by: str = "unknown"
     readings: tuple[BoreReading, ...] = ()
     limits: BoreLimits | None = None
+    thread: BoreThread | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +115,7 @@ class Work:
     """The part as it stands now.
 
     `flaws` of the casting at the bore, as far as looked for: none, suspected, seen or unknown.
+    `casting_runout`: how much its outside runs out as cast, a whole reading.
     """
 
     material: str
@@ -115,6 +129,7 @@ class Work:
     spokes: Spokes | None = None
     flaws: str = "unknown"
     chamfers: Chamfers = field(default_factory=Chamfers)
+    casting_runout: Metre | None = None
 
     @property
     def length(self) -> Metre:
@@ -207,6 +222,8 @@ class Shelf:
 
     `machine` is the lathe to be used, one of `lathes` where several are listed; `press` and
     `press_force` are those of the press to be used, the first of `presses` where they are listed.
+    `holding`: what else holds work, beside what most shops have; `have_not`: what of that is not
+    there.
     `lathe_wished` and `press_wished`: the user insists on that one, so no other is tried.
     """
 
@@ -222,6 +239,8 @@ class Shelf:
     dogs: tuple[OwnDog, ...] = ()
     reamers: tuple[OwnReamer, ...] = ()
     gauges: tuple[OwnGauge, ...] = ()
+    holding: tuple[OwnHolding, ...] = ()
+    have_not: tuple[str, ...] = ()
     drills: tuple[OwnDrill, ...] = ()
     boring_bar: OwnBoringBar | None = None
     lathe_wished: bool = False

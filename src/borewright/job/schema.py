@@ -28,6 +28,7 @@ from borewright.job.schema_tools import (
     DrillTable,
     GaugeTable,
     HammerTable,
+    HoldingTable,
     PressTable,
     ReamerTable,
     ViceTable,
@@ -48,7 +49,8 @@ class ReadingTable(Table):
 class BoreTable(Table):
     """The hole. Without `size`, the smallest reading is taken; or its limits, `low` and `high`.
 
-    `size` may be a hole class of ISO 286, such as "15 H7".
+    `size` may be a hole class of ISO 286, such as "15 H7". `thread`, such as "1in x 8" or
+    "M20 x 1.5" (LH behind it: left-hand), is one cut in it.
     """
 
     size: Typed | None = None
@@ -57,6 +59,7 @@ class BoreTable(Table):
     uncertainty: Typed | None = None
     measured_with: Text = "unknown"
     made_by: Text = "unknown"
+    thread: Text = ""
     readings: list[ReadingTable] = Field(default_factory=list, max_length=MANY)
 
 
@@ -151,6 +154,7 @@ class WorkTable(Table):
     cross_hole: CrossHoleTable | None = None
     spokes: SpokesTable | None = None
     flaws: Literal["none", "suspected", "seen", "unknown"] = "unknown"
+    casting_runout: Typed | None = None
     chamfer: (
         Annotated[
             Annotated[ChamferTable, Tag(TABLE_TAG)] | Annotated[Typed, Tag(PLAIN_TAG)],
@@ -228,6 +232,8 @@ class HoldTable(Table):
     lubrication: Literal["oiled", "dry"] = "oiled"
     driven_by: Literal["dog", "collet", "three-jaw"] = "dog"
     pressed_before: Flag = False
+    have: list[Text] = Field(default_factory=list, max_length=MANY)
+    have_not: list[Text] = Field(default_factory=list, max_length=MANY)
 
 
 class CutTable(Table):
@@ -279,6 +285,8 @@ class ShelfTable(Table):
     dog: list[DogTable] = Field(default_factory=list, max_length=MANY)
     reamer: list[ReamerTable] = Field(default_factory=list, max_length=MANY)
     gauge: list[GaugeTable] = Field(default_factory=list, max_length=MANY)
+    holding: list[HoldingTable] = Field(default_factory=list, max_length=MANY)
+    have_not: list[Text] = Field(default_factory=list, max_length=MANY)
     drill: list[DrillTable] = Field(default_factory=list, max_length=MANY)
     boring_bar: BoringBarTable | None = None
 

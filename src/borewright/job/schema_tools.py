@@ -52,6 +52,15 @@ class ReamerTable(Table):
     cuts: Typed | None = None
 
 
+class HoldingTable(Table):
+    """What else holds work: chucks, faceplate, collets …, and the sizes that they take."""
+
+    kind: Text
+    name: Text = ""
+    smallest: Typed | None = None
+    largest: Typed | None = None
+
+
 class DrillTable(Table):
     """A drill by its size or its number or letter, or a whole set by its step and its two ends."""
 

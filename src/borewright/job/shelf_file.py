@@ -2,7 +2,7 @@
 
 `[[mandrel]]` tables (or `mandrel = "none"`), `[machine]` as in a job or several `[[lathe]]`,
 `[press]` or several `[[press]]`, `[vice]`, `[hammer]`, `[[dog]]`, `[[drill]]`, `[boring_bar]`,
-`[[reamer]]`, `[[gauge]]`.
+`[[reamer]]`, `[[gauge]]`, `[[holding]]`, `have_not`.
 """
 
 from __future__ import annotations
@@ -59,6 +59,8 @@ def merge_shelf(job: Job, shelf: Shelf) -> Job:
         press=press,
         press_force=force,
         machine=_merge_machine(own.machine, _lathe_under(own.machine, shelf)),
+        holding=(*own.holding, *shelf.holding),
+        have_not=(*own.have_not, *shelf.have_not),
         lathe_wished=own.machine != Machine() or shelf.lathe_wished,
         press_wished=bool(own.press) or own.press_force is not None or shelf.press_wished,
     )

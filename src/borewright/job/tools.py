@@ -75,6 +75,16 @@ class OwnReamer:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnHolding:
+    """What else holds work: `kind` is a name of the table holding_tools; sizes it takes."""
+
+    kind: str
+    name: str = ""
+    smallest: Metre | None = None
+    largest: Metre | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class OwnDrill:
     """A drill by its size, or a whole set of them: `by` is the step of the set, as the table says.
 

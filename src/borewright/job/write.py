@@ -120,6 +120,7 @@ class Speller:
                 "cross_hole": self.cross_hole(work.cross_hole),
                 "spokes": self.spokes(work.spokes),
                 "flaws": known(work.flaws),
+                "casting_runout": self.say(work.casting_runout),
                 "chamfer": self.chamfer(work.chamfers),
             }
         ) | {"material": work.material}
@@ -172,6 +173,7 @@ class Speller:
                         }
                         for reading in bore.readings
                     ],
+                    "thread": bore.thread.text if bore.thread else "",
                 }
             )
             | {"measured_with": bore.measured_with, "made_by": bore.made_by}
@@ -210,7 +212,14 @@ class Speller:
             "lubrication": job.lubrication,
             "driven_by": job.driven_by,
             "pressed_before": job.pressed_before,
-        } | stated_only({"press": shelf.press, "press_force": self.say(shelf.press_force, "force")})
+        } | stated_only(
+            {
+                "press": shelf.press,
+                "press_force": self.say(shelf.press_force, "force"),
+                "have": [tool.kind for tool in shelf.holding],
+                "have_not": list(shelf.have_not),
+            }
+        )
 
     def mandrel(self, note: MandrelNote) -> dict[str, Any]:
         return stated_only(

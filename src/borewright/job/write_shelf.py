@@ -17,6 +17,7 @@ from borewright.job.tools import (
     OwnDrill,
     OwnGauge,
     OwnHammer,
+    OwnHolding,
     OwnPress,
     OwnReamer,
     OwnVice,
@@ -57,7 +58,7 @@ def _blocks(key: str, value: Any) -> Iterator[str]:
     """A table under its own name, each of a list under its own, so that a hand can add to it."""
     if isinstance(value, dict):
         yield f"[{key}]\n{tomli_w.dumps(value)}"
-    elif isinstance(value, list):
+    elif isinstance(value, list) and isinstance(value[0], dict):
         yield from (f"[[{key}]]\n{tomli_w.dumps(entry)}" for entry in value)
     else:
         yield tomli_w.dumps({key: value})
@@ -69,6 +70,7 @@ class _ShelfSpeller(Speller):
     def shelf(self, shelf: Shelf) -> dict[str, Any]:
         return {
             "units": self.units,
+            **stated_only({"have_not": list(shelf.have_not)}),
             **self.mandrels(shelf),
             **self.lathes(shelf),
             **self.presses(shelf),
@@ -85,9 +87,14 @@ class _ShelfSpeller(Speller):
                 {
                     "reamer": [self.reamer(reamer) for reamer in shelf.reamers],
                     "gauge": [self.gauge(gauge) for gauge in shelf.gauges],
+                    "holding": [self.holding(tool) for tool in shelf.holding],
                 }
             ),
         }
+
+    def holding(self, tool: OwnHolding) -> dict[str, Any]:
+        sizes = {"smallest": self.say(tool.smallest), "largest": self.say(tool.largest)}
+        return {"kind": tool.kind, **stated_only({"name": tool.name, **sizes})}
 
     def mandrels(self, shelf: Shelf) -> dict[str, Any]:
         if shelf.mandrels:

@@ -20,7 +20,7 @@ import numpy as np
 from borewright.errors import OutsideModel
 from borewright.mechanics.num import Floats
 
-_PRIMES = (2, 3, 5, 13, 31, 43, 79, 101, 257, 271, 997, 1153, 1613)
+_PRIMES = (2, 3, 5, 13, 31, 43, 79, 101, 257, 271, 997, 1153, 1613, 2399, 3803, 7829)
 # Picked in order from the primes so that no two streams correlate by more than 0.05 at COUNT.
 _Z95 = NormalDist().inv_cdf(0.95)
 COUNT = 256
@@ -31,7 +31,7 @@ COUNT = 256
 def standard_normals(stream: int, count: int = COUNT) -> Floats:
     """Shape (count + 1,): 0 first (the likely case), then `count` evenly spread normal draws.
 
-    `stream` picks an independent set, 0 to 12.
+    `stream` picks an independent set, 0 to 15.
 
     >>> z = standard_normals(0)
     >>> float(z[0]), len(z), round(abs(float(z[1:].mean())), 9)

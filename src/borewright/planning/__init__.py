@@ -1,13 +1,16 @@
-"""Where a Grip and a Demand meet: margins, verdicts, the chosen travel, the steps.
+"""Where a grip and a Demand meet: margins, verdicts, the chosen travel, the steps.
 
     weighing/    figures, margins, verdicts: knows no tool
     shop/        what the shop owns, or is taken to own
     taper/       one hold on a plain taper mandrel with its travel chosen
     bore_route/  from the hole as it stands to the bore that the holding needs
     questions/   one file per question: seat bore push crack slip rock bend heat true reach speed
-    choice/      every hold weighed and ranked; which press and lathe; better ways
+    held/        any other hold, with the cuts it serves, asked the same questions
+    choice/      every hold weighed and ranked by one key; which press and lathe
+    changes/     the cheapest change to the part or the order that removes the trouble
     steps/       the numbered steps, in the order a hand does them
     words/       headline, echo, what to have ready, push and proof load, cautions
+    carried/     a plan on any way but the taper, carried through
     picture/     what is drawn
     chart/       the wall chart of a shelf
     assemble     the whole plan for a job

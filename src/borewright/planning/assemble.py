@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from borewright.answer.bore_route import BoreRoute
-from borewright.answer.records import Figure, Plan, Verdict
+from borewright.answer.records import Assumption, Figure, Have, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Bore, Job
 from borewright.planning.bore_route.route import bore_route
+from borewright.planning.carried.carried_plan import cannot_plan, carried_plan
+from borewright.planning.changes.plain_yes import plain_yes
 from borewright.planning.choice.arrangement import Arranged, arrange
-from borewright.planning.choice.better_ways import better_ways
-from borewright.planning.choice.candidates import (
-    RANKED_BY,
-    Weighed,
-    Weighing,
-    as_candidate,
-    weigh,
-)
+from borewright.planning.choice.candidates import Weighed
+from borewright.planning.choice.held_rows import WeighedHeld
+from borewright.planning.choice.ranking import RANKED_BY, Row
+from borewright.planning.choice.recommended import other_ways, recommended
+from borewright.planning.choice.weighing_all import Weighing, weigh
 from borewright.planning.picture.layout import layout
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
@@ -29,20 +29,56 @@ from borewright.planning.words.words import assumed, echo, have_ready, headline
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
+if TYPE_CHECKING:
+    from borewright.answer.change import Change
+    from borewright.answer.first_hold import FirstHold
 
-def plan_job(job: Job, tables: Tables) -> Plan:
+
+def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
     """How to hold, press, cut and take off the work of a job.
 
+    `with_changes`: also weigh what of the part to change, where the answer is no plain yes.
     UnknownName for a material, gauge or process that the tables do not have; RefusedInput where
     `use` names nothing that can be tried.
     """
     check_names(job, tables)
     job, taken = material_taken(job, tables)
     found = arrange(job, tables)
-    best = found.best
-    plan = _served(found, best, tables) if best else _nothing(found, tables)
-    plan = replace(plan, bore_route=_bore_route(found, tables))
-    return replace(plan, assumed=(*taken, *plan.assumed)) if taken else plan
+    plan = replace(
+        _carried_through(found, tables),
+        bore_route=_bore_route(found, tables),
+        first_hold=_first_hold(found.job, tables),
+        changes=_changes(found, tables) if with_changes else (),
+    )
+    ranked = f"Candidates are ranked by {RANKED_BY}."
+    return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))
+
+
+MINUTES = Assumption(
+    "minutes of setting up and making",
+    "guesses; your own go into tables of your own, setup_minutes and holding_tools",
+    "ours",
+)
+
+
+def _first_hold(job: Job, tables: Tables) -> FirstHold | None:
+    if job.work.blank != "casting":
+        return None
+    from borewright.planning.steps.first_hold import first_hold  # other blanks start sooner
+
+    return first_hold(job, tables)
+
+
+def _changes(found: Arranged, tables: Tables) -> tuple[Change, ...]:
+    """What of the part to change: nothing where what is recommended is a plain yes."""
+    row, best = recommended(found), found.best
+    if row is not None and isinstance(row.weighed, WeighedHeld) and row.candidate.verdict is YES:
+        return ()
+    if best is not None and plain_yes(best):
+        return ()
+    from borewright.planning.changes.changes import changes  # a plain yes comes sooner
+
+    return changes(found.job, tables, best)
 
 
 def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
@@ -59,18 +95,48 @@ def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
         return route
     made = Bore((aim.low + aim.high) / 2, measured_with="plug gauge", made_by="reamed")
     as_made = replace(job, work=replace(job.work, bore=made))
-    return bore_route(job, shop, tables, _windows(weigh(as_made, shop, tables)))
+    return bore_route(job, shop, tables, _windows(weigh(as_made, shop, tables, ())))
 
 
 def _windows(weighing: Weighing) -> tuple[tuple[str, float, float], ...]:
-    """Mandrel, smallest and largest bore (m) of each hold, best first."""
-    trials = (w.trial for w in weighing.tried)
+    """Mandrel, smallest and largest bore (m) of each mandrel tried, best first."""
+    trials = (row.weighed.trial for row in weighing.rows if isinstance(row.weighed, Weighed))
     return tuple((trial.mandrel.name, *trial.window) for trial in trials)
 
 
-def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
+def _carried_through(found: Arranged, tables: Tables) -> Plan:
+    """The plan of the row that is recommended, or the reasons why there is none."""
+    row = recommended(found)
+    if row is None:
+        return _none_serves(found, tables)
+    if isinstance(row.weighed, Weighed):
+        return _served(found, row, row.weighed, tables)
+    return _held(found, row, row.weighed, tables)
+
+
+def _held(found: Arranged, row: Row, weighed: WeighedHeld, tables: Tables) -> Plan:
+    candidates, others = found.weighing.candidates, other_ways(found, row.candidate.way)
+    if weighed.trial is None:
+        reason = weighed.held.cannot
+        return cannot_plan(found.job, reason, candidates, others, tables)
+    return carried_plan(weighed, weighed.trial, row.candidate, candidates, others, tables)
+
+
+def _none_serves(found: Arranged, tables: Tables) -> Plan:
+    """Nothing on the shelf, and nothing that can be made here, holds it."""
+    asked = [row.candidate for row in found.weighing.rows]
+    bought = [c for c in asked if any(n.have is Have.BUY for n in c.needs) and c.verdict is not NO]
+    reason = f"{bought[0].tool} would serve. {bought[0].reason}" if bought else _missing(found)
+    return cannot_plan(found.job, reason, found.weighing.candidates, (), tables)
+
+
+YES, NO = Verdict.YES, Verdict.NO
+
+
+def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
+    """The plan on a plain taper mandrel."""
     job, shop = found.job, found.shop
-    trial, better = best.trial, better_ways(job, shop, best, tables)
+    trial, better = best.trial, other_ways(found, row.candidate.way)
     push, proof = push_advice(trial), proof_load(trial)
     no = best.verdict is Verdict.NO
     sheet_steps = steps(trial, push, proof)
@@ -81,12 +147,18 @@ def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
         verdict=best.verdict,
         headline=headline(best, better),
         echo=echo(job, tables),
-        chosen=None if no else as_candidate(best),
+        chosen=None if no else row.candidate,
         questions=best.questions,
         candidates=found.weighing.candidates,
         better_ways=better,
         steps=() if no else sheet_steps,
-        cautions=cautions(job, shop, tables, None if no else trial.mandrel),
+        cautions=cautions(
+            job,
+            shop,
+            tables,
+            None if no else trial.mandrel,
+            trial.drive.caution_tags if trial.drive else (),
+        ),
         cuts=trial.cuts,
         have_ready=() if no else have_ready(best, shop, push, proof.by_hand),
         figures=figures,
@@ -98,35 +170,6 @@ def _served(found: Arranged, best: Weighed, tables: Tables) -> Plan:
         not_judged=unjudged(job),
         sources=_sources(figures, best, tables),
         notes=(*found.instead, *_notes(best, tables)),
-    )
-
-
-def _nothing(found: Arranged, tables: Tables) -> Plan:
-    job, shop = found.job, found.shop
-    better = better_ways(job, shop, None, tables)
-    return Plan(
-        title=job.title,
-        units=job.units,
-        verdict=Verdict.NO,
-        headline=headline(None, better, _missing(found)),
-        echo=echo(job, tables),
-        chosen=None,
-        questions=(),
-        candidates=found.weighing.passed,
-        better_ways=better,
-        steps=(),
-        cautions=cautions(job, shop, tables, None),
-        cuts=(),
-        have_ready=(),
-        figures=(),
-        bore_window=None,
-        push=None,
-        proof=None,
-        layout=None,
-        assumed=assumed(job, shop, None, tables),
-        not_judged=unjudged(job),
-        sources=(),
-        notes=(),
     )
 
 
@@ -147,7 +190,7 @@ def _sources(figures: tuple[Figure, ...], best: Weighed, tables: Tables) -> tupl
 
 
 def _notes(best: Weighed, tables: Tables) -> tuple[str, ...]:
-    notes = [f"Candidates are ranked by {RANKED_BY}.", *wear_elsewhere(best.trial)]
+    notes = [*wear_elsewhere(best.trial)]
     thin = [c.name for c in best.trial.cuts if chip_is_thin(c, tables)]
     if thin:
         notes.append(

@@ -33,6 +33,12 @@ from borewright.reference.gears import (
     gear_cutter_of,
     gear_teeth_of,
 )
+from borewright.reference.holding import (
+    HoldingTool,
+    SetupMinutes,
+    holding_tool_of,
+    setup_minutes_of,
+)
 from borewright.reference.limits import (
     Limits,
     hole_classes_of,
@@ -62,6 +68,34 @@ class TradeLookups(ABC):
     @abstractmethod
     def material(self, name: str) -> Material:
         """A material by id, trade, UK or plain name."""
+
+    def holding_tool(self, name: str) -> HoldingTool:
+        """What holds work, by id or by any name the trade has for it.
+
+        >>> from borewright.reference import tables
+        >>> tables().holding_tool("independent chuck").id
+        'four-jaw-chuck'
+        """
+        return holding_tool_of(find(self.table("holding_tools"), name, "holding"))
+
+    def set_screw_near(self, diameter: Metre) -> SetScrew:
+        """The largest set screw of at most this diameter (m); the smallest of all below that.
+
+        >>> from borewright.reference import tables
+        >>> tables().set_screw_near(0.0070).id
+        '1/4 in'
+        """
+        screws = [set_screw_of(row) for row in self.table("set_screws").rows]
+        within = [s for s in screws if s.diameter <= diameter * (1 + 1e-9)]
+        return max(within, key=lambda s: s.diameter) if within else screws[0]
+
+    def holding_fact(self, name: str) -> Range:
+        """A figure that a way of holding is worked out with: stub_runout, nut_factor, …"""
+        return range_of(self.table("holding_facts").row(name))
+
+    def setup_minutes(self, way: str) -> SetupMinutes:
+        """How long a way of holding takes to set up."""
+        return setup_minutes_of(self.table("setup_minutes").row(way))
 
     def drill(self, name: str) -> RoundTool:
         """A drill by name: 1/4 in, #7, F, 6.8 mm. A bare number is a number drill.

@@ -45,6 +45,12 @@ def _every(plan: Plan) -> Iterator[Figure]:
     for step in plan.steps:
         yield from step.figures
     yield from route_figures(plan.bore_route)
+    if plan.first_hold:
+        yield from plan.first_hold.figures
+        for step in plan.first_hold.steps:
+            yield from step.figures
+    for change in plan.changes:
+        yield from (change.depth_before, change.depth_after, change.time)
 
 
 def _line(figure: Figure, known: Tables, show: Show) -> str:

@@ -8,6 +8,8 @@ from textwrap import TextWrapper
 from borewright.answer.records import Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
 from borewright.report.bore_route_words import route_lines
+from borewright.report.change_words import change_words
+from borewright.report.first_hold_words import first_hold_words
 from borewright.report.sheet_data import (
     bore_words,
     echo_words,
@@ -21,6 +23,7 @@ from borewright.report.words import (
     citation,
     citations,
     cut_lines,
+    row_words,
     show_for,
     step_figures,
     unjudged_words,
@@ -37,14 +40,19 @@ def plan_text(plan: Plan) -> str:
     parts = (
         ("", (plan.title, f"{verdict_words(plan)}{headline_words(plan)}")),
         ("", _answer(plan, show)),
-        ("Other ways", (way_words(candidate) for candidate in plan.better_ways)),
+        ("Other ways", (row_words(candidate, show) for candidate in plan.better_ways)),
         ("Questions", (_question(question, show) for question in plan.questions)),
         ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
         ("Bore route", route_lines(plan.bore_route, show)),
+        ("Other ways", (way_words(candidate) for candidate in plan.better_ways)),
+        ("Change the part", (change_words(change, show) for change in plan.changes)),
+        ("Questions", (_question(question, show) for question in plan.questions)),
+        ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
+        ("First hold", first_hold_words(plan, show)),
         ("Steps", _steps(plan, show)),
         ("Cuts", cut_lines(plan, show) if plan.verdict is not Verdict.NO else ()),
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
-        ("Weighed", (way_words(candidate) for candidate in plan.candidates)),
+        ("Weighed", (row_words(candidate, show) for candidate in plan.candidates)),
         ("Assumed", (f"{a.what}: {a.taken} ({citation(a.source)})" for a in plan.assumed)),
         ("Not judged", (unjudged_words(plan),)),
         ("Notes", plan.notes),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
-from borewright.answer.records import Candidate, Cut, Figure, Plan, Step
+from borewright.answer.records import Candidate, Cut, Figure, Have, Plan, Step
 from borewright.errors import UnknownName
 from borewright.quantities.kinds import kind_of
 from borewright.quantities.show import Show
@@ -73,11 +73,33 @@ def _says(text: str, words: str) -> bool:
 
 def way_words(candidate: Candidate) -> str:
     """A way of holding in a line: what, how it was judged, the reason."""
-    hold = candidate.mandrel or candidate.way
+    hold = candidate.tool or candidate.way
     face = f", face {candidate.leading_face} leading" if candidate.leading_face else ""
     verdict = f" {candidate.verdict.value};" if candidate.verdict else ""
-    computed = "" if candidate.computed else " (not computed)"
-    return f"{hold}{face}:{verdict} {candidate.reason}{computed}"
+    return f"{hold}{face}:{verdict} {candidate.reason}"
+
+
+def row_words(candidate: Candidate, show: Show) -> str:
+    """A row of the ranking: the way, and how true and how long where it can be done."""
+    if candidate.runout is None or not candidate.minutes:
+        return way_words(candidate)
+    takes = (
+        f"about {show_minutes(candidate.minutes)}, runs out about {show.small(candidate.runout)}"
+    )
+    bring = [need.what for need in candidate.needs if need.have is Have.MAKE]
+    make = f"; makes {', '.join(bring)}" if bring else ""
+    return f"{way_words(candidate)} ({takes}{make})"
+
+
+def show_minutes(minutes: float) -> str:
+    """Minutes as a guess deserves: to five beyond half an hour, in hours beyond two.
+
+    >>> show_minutes(12.4), show_minutes(47.0), show_minutes(163.0)
+    ('12 min', '45 min', '2.7 h')
+    """
+    if minutes > 120:
+        return f"{minutes / 60:.1f} h"
+    return f"{5 * round(minutes / 5) if minutes > 30 else round(minutes)} min"
 
 
 def citation(source: str) -> str:

@@ -6,7 +6,7 @@ from bisect import bisect_left
 from dataclasses import dataclass, replace
 
 from borewright.answer.chart import ChartBar, ChartCell, ChartColumn
-from borewright.answer.records import Demand, Grip, Verdict
+from borewright.answer.records import Demand, TaperGrip, Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import planned_cuts
 from borewright.job.records import CutWish, Job, Mandrel, Piece, Shelf
@@ -37,7 +37,7 @@ class Gripped:
 
     column: ChartColumn
     job: Job
-    grip: Grip | None
+    grip: TaperGrip | None
     sources: tuple[str, ...]
 
 

@@ -1,9 +1,13 @@
 """Every hold weighed and ranked, and what of the shop it takes.
 
-    candidates   every hold weighed and ranked, with the reason that decides its row
-    arrangement  which press and which lathe of the shelf: the first that serves
-    load_passes  passes of a tooth space that is left open
-    better_ways  when one chucking, a stub or another way would serve better
+    candidates    every plain taper mandrel that the bore comes near, asked every question
+    held_rows     every other way of holding, asked the same
+    deciding      of several answers the worst, and the one that is said first
+    ranking       one order of all rows: hard limits, risk, truth, time
+    weighing_all  all of it for a job, best first; what `use` allows
+    arrangement   which press and which lathe of the shelf: the first that serves
+    recommended   which row is recommended, and which other ways serve too
+    load_passes   passes of a tooth space that is left open
 
-May import questions, taper, shop, weighing and all below planning.
+May import held, questions, taper, shop, weighing and all below planning.
 """

@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 
 from borewright.answer.records import Verdict
 from borewright.job.records import Job, Machine
-from borewright.planning.choice.candidates import Weighed, Weighing, weigh
+from borewright.planning.choice.candidates import Weighed
+from borewright.planning.choice.weighing_all import Weighing, weigh
 from borewright.planning.shop.shop import HAMMER, Shop, shop_of
 from borewright.planning.taper.travel import PRESS
 from borewright.quantities.si import Newton
@@ -25,7 +26,8 @@ class Arranged:
 
     @property
     def best(self) -> Weighed | None:
-        return self.weighing.tried[0] if self.weighing.tried else None
+        """The best of the mandrels."""
+        return self.weighing.best_mandrel
 
 
 def arrange(job: Job, tables: Tables) -> Arranged:

@@ -11,8 +11,8 @@ from borewright.job.records import Job
 from borewright.mechanics.spread import likely
 from borewright.mechanics.tension_place import largest_place
 from borewright.planning.choice.arrangement import Arranged, arrange
-from borewright.planning.choice.better_ways import better_ways
 from borewright.planning.choice.candidates import Weighed
+from borewright.planning.choice.recommended import other_ways
 from borewright.planning.picture.pictured_notes import picture_notes
 from borewright.planning.picture.tinted import Tension, shape_of, tension_bands
 from borewright.planning.shop.names import check_names, material_taken
@@ -39,7 +39,7 @@ def picture_job(job: Job, tables: Tables) -> Pictured:
     if best is None:
         why = "there is no mandrel on the shelf that this bore fits"
         return Pictured(Verdict.NO, "No: nothing holds it by its bore.", why=why)
-    said = headline(best, better_ways(found.job, found.shop, best, tables))
+    said = headline(best, other_ways(found, best.trial.hold.way))
     trial = best.trial
     if best.question("bore").verdict is Verdict.NO and not _on_ground(trial):
         why = f"the likely bore would not sit on the ground length of {trial.mandrel.name}"

@@ -2,41 +2,28 @@
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass
-
-import numpy as np
-
 from borewright.answer.records import Cut, Demand, Draws, Figure, Input, Question
-from borewright.answer.streams import Stream, positive
-from borewright.job.web import metal_share
 from borewright.mechanics.inverse import where_it_reaches
-from borewright.mechanics.milling import table_feed
 from borewright.mechanics.spread import high_end, likely
-from borewright.mechanics.warmth import cooling_time, cutting_time, temperature_rise
 from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import figure, given, spread
 from borewright.planning.weighing.judge import judge
-from borewright.quantities.si import Kelvin, Metre, Second
-from borewright.reference.ranges import Range
+from borewright.planning.weighing.warmed import (
+    Body,
+    heat_share,
+    seconds_counted,
+    wait_words,
+    warmth_after,
+    work_body,
+)
+from borewright.quantities.si import Kelvin
 
 HOTTEST = 300.0
 """Warmth (K) beyond which no limit is looked for."""
 
 ROOM = 293.15
 """Temperature (K) that sizes are stated for, 20 °C (ISO 1)."""
-
-COOLED = 0.1
-"""Share of the warmth that may be left when it counts as cool."""
-
-
-@dataclass(frozen=True, slots=True)
-class Body:
-    """The work as one lump: m c (J/K) and surface (m²)."""
-
-    heat_capacity: float
-    area: float
 
 
 def ask_heat(trial: Trial) -> Question:
@@ -46,7 +33,7 @@ def ask_heat(trial: Trial) -> Question:
     """
     body = work_body(trial)
     cut, demand = _warmest(trial, body)
-    rise = _rise(trial, cut, demand, body)
+    rise = warmth_after(trial, cut, demand, body)
     limit = half_grip(trial)
     best, low = limit / max(likely(rise), 1e-3), limit / max(high_end(rise), 1e-3)
     return Question(
@@ -55,9 +42,9 @@ def ask_heat(trial: Trial) -> Question:
         best,
         low,
         _reason(trial, cut, rise, limit),
-        f"Waiting: {_wait(trial, body)} of turning in the air lets nine tenths of it go; {_cooling(cut)}; lighter passes.{_drops_on(trial)}",
+        f"Waiting: {wait_words(trial, body)} of turning in the air lets nine tenths of it go; {_cooling(cut)}; lighter passes.{_drops_on(trial)}",
         _figures(trial, rise, limit, cut, demand),
-        (trial.tables.threshold("heat").source, _share(trial, cut).source),
+        (trial.tables.threshold("heat").source, heat_share(trial, cut).source),
     )
 
 
@@ -70,25 +57,9 @@ def _warmest(trial: Trial, body: Body) -> tuple[Cut, Demand]:
     each = zip(trial.cuts, trial.demands, strict=True)
     others = [(c, d) for c, d in each if not c.on_lathe]
     return max(
-        [(hard.cut, hard.demand), *others], key=lambda p: likely(_rise(trial, p[0], p[1], body))
+        [(hard.cut, hard.demand), *others],
+        key=lambda p: likely(warmth_after(trial, p[0], p[1], body)),
     )
-
-
-def work_body(trial: Trial) -> Body:
-    """Volume times density and heat capacity, and the outer surface, of the turned rings."""
-    work, t = trial.job.work, trial.tables
-    rings = [
-        (p.end - p.start, p.outside, p.inside or work.bore.size, metal_share(p, work))
-        for p in work.pieces
-    ]
-    volume = sum(np.pi / 4 * (o**2 - i**2) * length * share for length, o, i, share in rings)
-    area = sum(
-        (np.pi * o * length + np.pi / 2 * (o**2 - i**2)) * share for length, o, i, share in rings
-    )
-    density, specific = (
-        t.material_range(work.material, q).best for q in ("density", "heat_capacity")
-    )
-    return Body(float(volume * density * specific), float(area))
 
 
 def half_grip(trial: Trial) -> Kelvin:
@@ -131,59 +102,6 @@ def _expansion(trial: Trial) -> float:
     return trial.tables.material_range(trial.job.work.material, "expansion").best
 
 
-def _share(trial: Trial, cut: Cut) -> Range:
-    """Share of the power at the tool that warms the work."""
-    if cut.kind == "grind":
-        return trial.tables.grinding("heat_share")
-    return trial.tables.allowance("heat_share")
-
-
-def _loss(trial: Trial, cut: Cut) -> Range:
-    """Heat lost to the air, or to coolant, for each square metre and kelvin."""
-    return (
-        trial.tables.grinding("coolant_loss") if cut.coolant else trial.tables.allowance("air_loss")
-    )
-
-
-def _rise(trial: Trial, cut: Cut, demand: Demand, body: Body) -> Draws:
-    share = _share(trial, cut)
-    power = demand.power * positive(share.low, share.best, share.high, Stream.WARMING)
-    loss = _loss(trial, cut).best
-    seconds = _counted(trial, cut)
-    return np.asarray(temperature_rise(power, seconds, body.heat_capacity, loss, body.area))
-
-
-def _counted(trial: Trial, cut: Cut) -> Second:
-    """Time (s) of heating that counts: a wheel or form cutter takes so long that the mandrel follows."""
-    if cut.on_lathe:
-        return _seconds(trial, cut)
-    return min(_seconds(trial, cut), trial.tables.allowance("mandrel_lag").best)
-
-
-def _seconds(trial: Trial, cut: Cut) -> Second:
-    """Time (s) of all passes, none between them."""
-    if cut.space is not None:
-        s = cut.space
-        approach = math.sqrt(cut.depth * (s.cutter_diameter - cut.depth))
-        speed = table_feed(cut.feed, s.cutter_teeth, cut.spindle_speed)
-        return cut.passes * (trial.hold.length + approach) / speed
-    one = cutting_time(_path(trial, cut), cut.feed, cut.cutting_speed, cut.diameter)
-    return cut.passes * one
-
-
-def _path(trial: Trial, cut: Cut) -> Metre:
-    """Length of the tool's path (m): along the outside, or from rim to bore."""
-    if cut.kind != "face":
-        return trial.hold.length
-    return (cut.diameter - trial.grip.diameter) / 2
-
-
-def _wait(trial: Trial, body: Body) -> str:
-    loss = trial.tables.allowance("air_loss").best
-    minutes = float(cooling_time(COOLED, body.heat_capacity, loss, body.area)) / 60
-    return f"about {minutes:.0f} minutes" if minutes >= 1.5 else "a minute"
-
-
 def _reason(trial: Trial, cut: Cut, rise: Draws, limit: Kelvin) -> str:
     show = trial.show
     subject = {"grind": "The grinding", "gear": "Cutting the teeth"}.get(
@@ -207,7 +125,7 @@ def _coolant_would(cut: Cut) -> str:
 def _figures(
     trial: Trial, rise: Draws, limit: Kelvin, cut: Cut, demand: Demand
 ) -> tuple[Figure, ...]:
-    share = _share(trial, cut)
+    share = heat_share(trial, cut)
     inputs: tuple[Input, ...]
     if cut.on_lathe:
         inputs = (
@@ -220,7 +138,7 @@ def _figures(
         inputs = (
             given("share", share.best),
             given("power", likely(demand.power), "W"),
-            given("time that counts", _counted(trial, cut), "s"),
+            given("time that counts", seconds_counted(trial, cut), "s"),
             given("passes", cut.passes),
         )
     rule = {"grind": "grinding_heat", "gear": "milling_heat"}.get(cut.kind, "heat_rise")

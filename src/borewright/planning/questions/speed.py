@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 
 from borewright.answer.records import Question, Verdict
-from borewright.planning.taper.paces import Pace, pace_figures, paces
-from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.judge import judge
+from borewright.planning.weighing.paces import Pace, pace_figures, paces
 from borewright.planning.weighing.power import Pull, hardest_pull, power_figures, power_words
+from borewright.planning.weighing.turned import Turned
 
 
-def ask_speed(trial: Trial) -> Question:
+def ask_speed(trial: Turned) -> Question:
     """Margin: the highest usual speed over the speed used, the worst of turning, wheel, work and cutter.
 
     Turning is held against the usual speeds for its metal, the rim of a wheel, the work under it and
@@ -27,7 +27,7 @@ def ask_speed(trial: Trial) -> Question:
     return _of_pace(trial, found[0], found, pull)
 
 
-def _of_power(trial: Trial, pull: Pull, verdict: Verdict, found: tuple[Pace, ...]) -> Question:
+def _of_power(trial: Turned, pull: Pull, verdict: Verdict, found: tuple[Pace, ...]) -> Question:
     return Question(
         "speed",
         verdict,
@@ -40,7 +40,7 @@ def _of_power(trial: Trial, pull: Pull, verdict: Verdict, found: tuple[Pace, ...
     )
 
 
-def _of_pace(trial: Trial, worst: Pace, found: tuple[Pace, ...], pull: Pull | None) -> Question:
+def _of_pace(trial: Turned, worst: Pace, found: tuple[Pace, ...], pull: Pull | None) -> Question:
     said = [p.reason for p in found if p is worst or p.verdict is not Verdict.YES]
     margin = worst.margin if math.isfinite(worst.margin) else math.inf
     return Question(

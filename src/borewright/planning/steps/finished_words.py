@@ -6,8 +6,8 @@ from borewright.answer.cut_words import dialled, diameters_left
 from borewright.answer.records import Figure
 from borewright.cutting.schedule import finished_outside
 from borewright.job.records import Job
-from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import figure, given
+from borewright.planning.weighing.turned import Turned
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 
@@ -24,7 +24,7 @@ def size_words(job: Job, size: Metre, show: Show) -> str:
     return f"{show.turned(size)}, {limits}"
 
 
-def last_size(trial: Trial) -> tuple[str, tuple[Figure, ...]]:
+def last_size(trial: Turned) -> tuple[str, tuple[Figure, ...]]:
     """What to turn to at the end, as a sentence after a space; nothing where no size is known."""
     job, show = trial.job, trial.show
     size = finished_outside(job, trial.tables)

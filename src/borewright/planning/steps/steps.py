@@ -15,6 +15,7 @@ from borewright.planning.steps.prove_steps import prove
 from borewright.planning.steps.support_step import support_sizes, support_words
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import figure
+from borewright.planning.weighing.turned import Turned
 
 GAUGE_STEP: dict[str, float] = {"inch": 2.54e-6, "mm": 0.01e-3}
 """A tenth of a thou, or a hundredth of a mm, of bore (m): the mandrel read backwards as a gauge."""
@@ -222,7 +223,7 @@ def _cut(trial: Trial) -> Iterator[Line]:
     if turned:
         yield from _turn(trial)
     for (title, text, figures, blanks), cut in loads(trial, set_already=not turned):
-        own = () if cut is None else _cut_figures(cut, trial)
+        own = () if cut is None else cut_figures(cut, trial)
         yield title, text, (*figures, *own), blanks
 
 
@@ -241,7 +242,7 @@ def _turn(trial: Trial) -> Iterator[Line]:
         "Cut, in the order of the table",
         f"Its speeds, or the next slower. {DIALS[trial.job.shelf.machine.dial]} Facing stops in the chamfer, short of the mandrel{_touched(trial)}.{watch}"
         f"{_interrupted(trial)}",
-        tuple(f for cut in turned for f in _cut_figures(cut, trial)),
+        tuple(f for cut in turned for f in cut_figures(cut, trial)),
         (),
     )
     growth, (to_size, size) = likely(trial.grip.growth), last_size(trial)
@@ -286,7 +287,8 @@ def _interrupted(trial: Trial) -> str:
     )
 
 
-def _cut_figures(cut: Cut, trial: Trial) -> tuple[Figure, ...]:
+def cut_figures(cut: Cut, trial: Turned) -> tuple[Figure, ...]:
+    """Speed, depth and feed of a cut, with where they come from."""
     chosen = (
         ("stated",)
         if cut.id.startswith("cut-")

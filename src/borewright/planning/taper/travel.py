@@ -9,23 +9,22 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
-from borewright.answer.records import Cut, Demand, Draws, Grip, Verdict
+from borewright.answer.held import Drive
+from borewright.answer.records import Cut, Demand, Draws, TaperGrip, Verdict
 from borewright.answer.streams import Stream, positive
-from borewright.cutting.demand import demand_of
-from borewright.cutting.knock import knock_of
-from borewright.cutting.load_demand import softer
-from borewright.cutting.schedule import planned_cuts, turning_is_planned
+from borewright.cutting.schedule import turning_is_planned
 from borewright.holding.plain_taper import TaperHold
 from borewright.job.records import Job
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.judge import judge, share_of_yes
-from borewright.planning.weighing.margins import bore_margins, rock_margins, slip_margins
-from borewright.planning.weighing.power import in_gear, power_share
+from borewright.planning.weighing.margins import bore_margins, driven_by, rock_margins, slip_margins
+from borewright.planning.weighing.power import power_share
+from borewright.planning.weighing.served import cuts_and_demands, depth_shares
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
@@ -46,26 +45,23 @@ EASY, MOST_OF_IT = 1.5, 0.68
 RULE_STEP = {"inch": 0.0254 / 16, "mm": 0.001}
 """Travel is chosen in these steps (m): a sixteenth, or a millimetre."""
 
-DEPTH_SHARES = (1.0, 0.75, 0.5, 0.35, 0.25)
-"""Rough depths tried, as shares of the usual one, when the grip does not serve the usual one."""
-
 
 class Ladder:
     """The grips at every step of travel, each worked out when first asked for."""
 
     def __init__(self, hold: TaperHold, start: Metre, step: Metre, count: int) -> None:
         self._hold, self._start, self._step, self._count = hold, start, step, count
-        self._known: dict[int, Grip] = {}
+        self._known: dict[int, TaperGrip] = {}
 
     def __len__(self) -> int:
         return self._count
 
-    def __getitem__(self, rung: int) -> Grip:
+    def __getitem__(self, rung: int) -> TaperGrip:
         if rung not in self._known:
             self._known[rung] = self._hold.grip(self._start + (rung + 1) * self._step)
         return self._known[rung]
 
-    def first(self, holds: Callable[[Grip], bool]) -> int:
+    def first(self, holds: Callable[[TaperGrip], bool]) -> int:
         """The lowest rung where `holds` is true, one past the top where it never is.
 
         More travel only ever grips, pushes and strains more, so what holds once holds from there up.
@@ -75,30 +71,40 @@ class Ladder:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Chosen:
-    """A travel with its grip, and the cuts it serves. `press` is measured from the hand's touch."""
+    """A travel with its grip, and the cuts it serves. `press` is measured from the hand's touch.
+
+    `strongest`: the grip at the longest travel that bore, press and room allow.
+    """
 
     travel: Metre
     press: Metre
-    grip: Grip
+    grip: TaperGrip
     cuts: tuple[Cut, ...]
     demands: tuple[Demand, ...]
     limited_by: str
     past_bore: bool
+    strongest: TaperGrip
 
 
 def choose(
-    job: Job, hold: TaperHold, tables: Tables, force: Range, room: Metre, hand: Metre
+    job: Job,
+    hold: TaperHold,
+    tables: Tables,
+    force: Range,
+    room: Metre,
+    hand: Metre,
+    drive: Drive | None = None,
 ) -> Chosen:
     """The travel for one hold.
 
     `force`: what the press gives (N); `room`: travel left on the mandrel (m); `hand`: travel that
-    the hand's own push has made (m).
+    the hand's own push has made (m); `drive`: what takes the torque off the friction, if anything.
     """
     step = RULE_STEP[job.units]
     usual = tables.allowance("press_travel")
     grips = Ladder(hold, hand, step, max(1, round(usual.high / step)))
     stops = _stops(grips, hold, tables, press_draws(force), room)
-    cuts, demands = _cuts_served(job, grips[stops.cap], tables)
+    cuts, demands = _cuts_served(job, grips[stops.cap], tables, drive)
     wanted = _shortest(grips, demands, hold, tables, usual)
     index = min(stops.cap, wanted)
     steady = _teeth_steady(grips, cuts, demands, hold, tables)
@@ -109,7 +115,10 @@ def choose(
     past_bore = index > stops.cap
     limit = stops.reason if wanted > stops.cap else ""
     grip = grips[index]
-    return Chosen(grip.setting, grip.setting - hand, grip, cuts, demands, limit, past_bore)
+    strongest = grips[stops.cap]
+    return Chosen(
+        grip.setting, grip.setting - hand, grip, cuts, demands, limit, past_bore, strongest
+    )
 
 
 def hand_travel(hold: TaperHold, tables: Tables) -> Metre:
@@ -124,7 +133,7 @@ def press_draws(force: Range) -> Draws:
     return positive(force.low, force.best, force.high, Stream.RESULTANT)
 
 
-def slip_share(grip: Grip, demands: tuple[Demand, ...], tables: Tables) -> float:
+def slip_share(grip: TaperGrip, demands: tuple[Demand, ...], tables: Tables) -> float:
     """At least 1 where every cut's slip margin is a yes."""
     shares = []
     for demand in demands:
@@ -133,20 +142,20 @@ def slip_share(grip: Grip, demands: tuple[Demand, ...], tables: Tables) -> float
     return min(shares)
 
 
-def crack_share(grip: Grip, hold: TaperHold, tables: Tables) -> float:
+def crack_share(grip: TaperGrip, hold: TaperHold, tables: Tables) -> float:
     """At least 1 where the bore's margin is a yes."""
     m = bore_margins(grip, hold.facts)
     question = "crack" if hold.facts.brittle else "yield"
     return share_of_yes(question, likely(m), low_end(m), tables)
 
 
-def push_share(grip: Grip, force: Draws, tables: Tables) -> float:
+def push_share(grip: TaperGrip, force: Draws, tables: Tables) -> float:
     """At least 1 where the press's margin is a yes."""
     m = press_margins(grip, force)
     return share_of_yes("push", likely(m), low_end(m), tables)
 
 
-def press_margins(grip: Grip, force: Draws) -> Draws:
+def press_margins(grip: TaperGrip, force: Draws) -> Draws:
     """What the press gives over the push needed; a push below 1 N counts as 1 N."""
     return np.asarray(force / np.maximum(grip.push_on, 1.0))
 
@@ -178,7 +187,7 @@ def _stops(grips: Ladder, hold: TaperHold, tables: Tables, force: Draws, room: M
     )
 
 
-def _slip_is_no(grip: Grip, demands: tuple[Demand, ...], tables: Tables) -> bool:
+def _slip_is_no(grip: TaperGrip, demands: tuple[Demand, ...], tables: Tables) -> bool:
     """True where some cut's slip margin is a no."""
     margins = [slip_margins(grip, d) for d in demands]
     verdicts = [judge("slip", likely(m), low_end(m), tables) for m in margins]
@@ -186,40 +195,24 @@ def _slip_is_no(grip: Grip, demands: tuple[Demand, ...], tables: Tables) -> bool
 
 
 def _cuts_served(
-    job: Job, longest: Grip, tables: Tables
+    job: Job, longest: TaperGrip, tables: Tables, drive: Drive | None
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     """The deepest usual cuts that grip and lathe serve; the lightest if none is."""
-    cuts, demands = _cuts(job, tables, 1.0)
-    if not turning_is_planned(job, tables):
-        return cuts, demands
-    for share in _shares(job, tables):
-        cuts, demands = _cuts(job, tables, share)
+    shares = depth_shares(job, tables) if turning_is_planned(job, tables) else (1.0,)
+    for share in shares:
+        cuts, plain = cuts_and_demands(job, tables, share)
+        demands = _with_drive(plain, drive)
         turned = tuple(d for c, d in zip(cuts, demands, strict=True) if c.on_lathe)
-        serves = slip_share(longest, turned, tables) >= 1
+        serves = not turned or slip_share(longest, turned, tables) >= 1
         if serves and power_share(cuts, demands, job.shelf.machine, tables) >= 1:
             break
     return cuts, demands
 
 
-def _shares(job: Job, tables: Tables) -> tuple[float, ...]:
-    """The shares to try: a casting's first cut must get under its skin."""
-    if job.work.blank != "casting":
-        return DEPTH_SHARES
-    least = tables.allowance("skin_depth").low / tables.cut_defaults(job.work.material).rough_depth
-    return tuple(s for s in DEPTH_SHARES if s >= least) or (1.0,)
-
-
-def _cuts(job: Job, tables: Tables, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
-    cuts = planned_cuts(job, tables, share)
-    demands = tuple(_demand(c, job, tables) for c in cuts)
-    return in_gear(cuts, demands, job, tables), demands
-
-
-def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
-    demand = demand_of(cut, job.work.material, tables, knock_of(cut, job, tables))
-    if cut.space is None:
-        return demand
-    return replace(demand, grip_left=softer(cut, job, tables).grip, goes_round=False)
+def _with_drive(demands: tuple[Demand, ...], drive: Drive | None) -> tuple[Demand, ...]:
+    if drive is None or drive.torque is None:
+        return demands
+    return tuple(driven_by(demand, drive.torque) for demand in demands)
 
 
 def _teeth_steady(
@@ -232,7 +225,7 @@ def _teeth_steady(
     """Index of the shortest travel with which no cutting of teeth rocks the work; 0 without any."""
     teeth = [d for c, d in zip(cuts, demands, strict=True) if c.space is not None]
 
-    def steady(grip: Grip) -> bool:
+    def steady(grip: TaperGrip) -> bool:
         margins = (rock_margins(hold, grip, d) for d in teeth)
         return all(share_of_yes("rock", likely(m), low_end(m), tables) >= 1 for m in margins)
 

@@ -2,7 +2,11 @@
 
     figures  table rows and results turned into figures that travel
     judge    a margin against the thresholds -> yes, with care, no
-    margins  capability over demand, as draws: where a Grip meets a Demand
+    margins  capability over demand, as draws: where a grip meets a Demand
+    turned   a job with its cuts settled, however it is held
+    served   its cuts at a share of the usual depth, and what each asks
+    paces    every speed against what is usual
+    warmed   how warm a cut leaves the work, and how long it cools
     power    has the lathe the power for a cut in the gear it runs in
 
 May import holding, cutting, answer, job, mechanics, reference, quantities, errors.

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from borewright.answer.records import Cut, Figure, Verdict
 from borewright.job.records import CutWish
-from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import figure, given
+from borewright.planning.weighing.turned import Turned
 from borewright.quantities.si import MetrePerSecond
 
 ASKED_FLOOR = 0.3
@@ -45,7 +45,7 @@ class Pace:
         return Verdict.CARE if self.margin >= self.floor else Verdict.NO
 
 
-def paces(trial: Trial) -> tuple[Pace, ...]:
+def paces(trial: Turned) -> tuple[Pace, ...]:
     """Of each kind the fastest, the one that is worst first."""
     found = [*_turning(trial), *_wheels(trial), *_under_wheels(trial), *_cutters(trial)]
     return tuple(sorted(found, key=lambda p: (-p.verdict.rank, p.margin)))
@@ -62,14 +62,14 @@ def pace_figures(pace: Pace) -> tuple[Figure, ...]:
     )
 
 
-def _wish(trial: Trial, cut: Cut) -> CutWish | None:
+def _wish(trial: Turned, cut: Cut) -> CutWish | None:
     wishes = {f"cut-{n}": w for n, w in enumerate(trial.job.cuts, 1)}
     wish = wishes.get(cut.id)
     stated = wish is not None and (wish.speed is not None or wish.spindle_speed is not None)
     return wish if stated else None
 
 
-def _turning(trial: Trial) -> Iterator[Pace]:
+def _turning(trial: Turned) -> Iterator[Pace]:
     cuts = [c for c in trial.cuts if c.on_lathe]
     if not cuts:
         return
@@ -103,7 +103,7 @@ def _turning(trial: Trial) -> Iterator[Pace]:
 BACK_GEAR = "Back gear, a lathe that goes slower, or a carbide tool and light cuts."
 
 
-def _wheels(trial: Trial) -> Iterator[Pace]:
+def _wheels(trial: Turned) -> Iterator[Pace]:
     cuts = [c for c in trial.cuts if c.wheel_speed is not None]
     if not cuts:
         return
@@ -122,7 +122,7 @@ def _wheels(trial: Trial) -> Iterator[Pace]:
     yield Pace("wheel", cut, speed, usual.high, usual.source, WHEEL_FLOOR, reason, mend)
 
 
-def _under_wheels(trial: Trial) -> Iterator[Pace]:
+def _under_wheels(trial: Turned) -> Iterator[Pace]:
     cuts = [c for c in trial.cuts if c.kind == "grind"]
     if not cuts:
         return
@@ -136,7 +136,7 @@ def _under_wheels(trial: Trial) -> Iterator[Pace]:
     yield Pace("work", cut, cut.cutting_speed, usual.high, usual.source, ASKED_FLOOR, reason, mend)
 
 
-def _cutters(trial: Trial) -> Iterator[Pace]:
+def _cutters(trial: Turned) -> Iterator[Pace]:
     cuts = [c for c in trial.cuts if c.space is not None]
     if not cuts:
         return

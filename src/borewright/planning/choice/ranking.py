@@ -1,0 +1,152 @@
+"""The one order of all rows, whatever holds the work: hard limits, then risk, truth, time.
+
+A total order: two rows never tie, because the name and the face are part of it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from borewright.answer.held import HEAD_FACE
+from borewright.answer.records import Candidate, Have, Need, Question, Verdict
+from borewright.mechanics.spread import likely
+from borewright.planning.choice.candidates import Weighed
+from borewright.planning.choice.deciding import deciding_of, worst_of
+from borewright.planning.choice.held_rows import WeighedHeld
+from borewright.quantities.si import Metre
+from borewright.reference.library import Tables
+
+RANKED_BY = (
+    "what can be done with what is here or made here, then what must be bought, then what is a no; then risk: verdict, "
+    "fewest answers of no, fewest of with care (a doubt about the bore that sliding it on the mandrel settles counts for "
+    "none); then truth: runout over what is allowed, as far as it exceeds it; then time: minutes for the batch, making "
+    "included; then, among mandrels, bore nearest inside its window, share of bore that bears and slip margin; then name "
+    "and face"
+)
+"""The order of the candidates, in words; printed with them."""
+
+NOW, TO_BUY, NEVER = 0, 1, 2
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Row:
+    """One row of the ranking: what was weighed, its line in the answer, and its place."""
+
+    weighed: Weighed | WeighedHeld
+    candidate: Candidate
+    key: tuple[int | float | str, ...]
+
+
+def taper_row(w: Weighed, tables: Tables) -> Row:
+    """The row of a plain taper mandrel, which is on the shelf or taken to be."""
+    hold, quantity = w.trial.hold, w.trial.job.work.quantity
+    runout = _figure(w.questions, "true", "runout")
+    needs = w.trial.drive.needs if w.trial.drive else ()
+    making = sum(n.minutes for n in needs if n.have is Have.MAKE)
+    minutes = tables.setup_minutes(hold.way).for_batch(quantity, making + _driving(w, tables))
+    tie = (
+        -round(min(w.question("bore").margin, 1.0), 3),
+        -round(w.question("seat").margin, 3),
+        -round(w.question("slip").margin_low, 3),
+        -round(w.question("slip").margin, 3),
+    )
+    settled = w.question("bore").verdict is Verdict.CARE and not w.trial.touch_is_known
+    candidate = Candidate(
+        hold.way,
+        _mandrel_with_drive(w),
+        hold.leading,
+        w.verdict,
+        w.deciding.reason if w.verdict is not Verdict.YES else ALL_YES,
+        decided_by=_decided(w.questions),
+        runout=runout,
+        minutes=minutes[1],
+        needs=needs,
+    )
+    to_buy = tuple(n for n in needs if n.have is Have.BUY)
+    key = _key(candidate, w.questions, to_buy, _excess(w.questions), tie, settled)
+    return Row(w, candidate, key)
+
+
+def _mandrel_with_drive(w: Weighed) -> str:
+    name = w.trial.hold.mandrel.name
+    return f"{name} with {w.trial.drive.tool}" if w.trial.drive else name
+
+
+def _driving(w: Weighed, tables: Tables) -> float:
+    """Minutes that a positive drive adds for the batch."""
+    if w.trial.drive is None:
+        return 0.0
+    return tables.holding_fact("drive_setting").best * w.trial.job.work.quantity
+
+
+ALL_YES = "Every question is answered yes."
+
+
+def held_row(w: WeighedHeld, job_quantity: int, tables: Tables) -> Row:
+    """The row of any other way; one that cannot be done says why."""
+    held = w.held
+    both = held.faces_done or HEAD_FACE in held.reaches
+    second = 0.0 if both else tables.holding_fact("second_face").best
+    making = held.making + held.handling + second * job_quantity
+    minutes = tables.setup_minutes(held.way).for_batch(job_quantity, making)
+    candidate = Candidate(
+        held.way,
+        held.tool or tables.way(held.way).name,
+        held.leading,
+        w.verdict,
+        _reason(w),
+        decided_by=_decided(w.questions) if w.trial else "cannot",
+        runout=likely(held.grip.runout) if held.grip else None,
+        minutes=minutes[1],
+        needs=held.needs,
+    )
+    tie = (0.0, 0.0, 0.0, 0.0)
+    return Row(w, candidate, _key(candidate, w.questions, held.to_buy, _excess(w.questions), tie))
+
+
+def _reason(w: WeighedHeld) -> str:
+    if w.deciding is None:
+        return w.held.cannot
+    if w.held.to_buy and w.verdict is not Verdict.NO:
+        return f"Not on the shelf: {', '.join(n.what for n in w.held.to_buy)}."
+    return ALL_YES if w.verdict is Verdict.YES else w.deciding.reason
+
+
+def _decided(questions: tuple[Question, ...]) -> str:
+    return "" if worst_of(questions) is Verdict.YES else deciding_of(questions).id
+
+
+def _key(
+    c: Candidate,
+    questions: tuple[Question, ...],
+    to_buy: tuple[Need, ...],
+    excess: float,
+    tie: tuple[float, ...],
+    bench_settles: bool = False,
+) -> tuple[int | float | str, ...]:
+    asked = [q.verdict for q in questions if not (bench_settles and q.id == "bore")]
+    worst = max(asked, key=lambda v: v.rank) if asked else Verdict.NO
+    hard = NEVER if c.verdict is Verdict.NO else TO_BUY if to_buy else NOW
+    return (
+        hard,
+        worst.rank,
+        asked.count(Verdict.NO) if asked else len(questions) + 1,
+        asked.count(Verdict.CARE),
+        excess,
+        round(c.minutes),
+        *tie,
+        c.way,
+        c.tool,
+        c.leading_face,
+    )
+
+
+def _excess(questions: tuple[Question, ...]) -> float:
+    """How far the runout exceeds what is allowed, as a share; 0 where it does not."""
+    margin = next((q.margin for q in questions if q.id == "true"), 0.0)
+    return round(max(0.0, 1.0 / margin - 1.0), 1) if margin > 0 else 99.0
+
+
+def _figure(questions: tuple[Question, ...], question: str, name: str) -> Metre | None:
+    figures = next(q.figures for q in questions if q.id == question)
+    return next((f.best for f in figures if f.name == name), None)

@@ -1,0 +1,307 @@
+"""The questions of a hold of any way: seat bore push crack slip rock bend heat true reach speed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+
+from borewright.answer.cut_words import depth_words, feed_words
+from borewright.answer.held import Check
+from borewright.answer.records import Cut, Demand, Draws, Figure, Question, Verdict
+from borewright.mechanics.spread import high_end, likely, low_end
+from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.questions.slip import least_depth
+from borewright.planning.questions.speed import ask_speed
+from borewright.planning.taper.soundness import flaw_forbids
+from borewright.planning.weighing.figures import figure, given, spread, times
+from borewright.planning.weighing.judge import judge, share_of_yes
+from borewright.planning.weighing.margins import tilt_of
+from borewright.planning.weighing.warmed import heat_share, wait_words, warmth_after, work_body
+from borewright.quantities.si import Metre
+
+HARDLY = 1e-7
+"""Sizes (m) below this are nothing; ours."""
+
+
+def ask_held(trial: HeldTrial) -> tuple[Question, ...]:
+    """Every question, in the order they are always asked."""
+    return tuple(ask(trial) for ask in _ASKS)
+
+
+def hardest(trial: HeldTrial) -> tuple[Cut, Demand, Draws]:
+    """The cut with the least margin against slipping."""
+    pairs = zip(trial.cuts, trial.demands, strict=True)
+    tried = [(c, d, trial.grip.slip_margin(d)) for c, d in pairs]
+    return min(tried, key=lambda h: likely(h[2]))
+
+
+def _checked(name: str, threshold: str, check: Check | None, trial: HeldTrial) -> Question:
+    if check is None:
+        return Question(
+            name, Verdict.YES, np.inf, np.inf, "Nothing speaks against it.", "Nothing needs to."
+        )
+    return Question(
+        name,
+        judge(threshold, check.margin, check.margin_low, trial.tables),
+        check.margin,
+        check.margin_low,
+        check.reason,
+        check.changes_it,
+        check.figures,
+        (trial.tables.threshold(threshold).source, *check.sources),
+    )
+
+
+def _seat(trial: HeldTrial) -> Question:
+    return _checked("seat", "located", trial.held.seat, trial)
+
+
+def _bore(trial: HeldTrial) -> Question:
+    return _checked("bore", "fits", trial.held.fit, trial)
+
+
+def _push(trial: HeldTrial) -> Question:
+    return _checked("push", "push", trial.held.effort, trial)
+
+
+def _crack(trial: HeldTrial) -> Question:
+    grip, held = trial.grip, trial.held
+    best, low = likely(grip.strength), low_end(grip.strength)
+    threshold = "crack" if grip.brittle else "yield"
+    found = judge(threshold, best, low, trial.tables)
+    said = (
+        f"The work stands {times(best)} what the holding asks of it, {times(low)} in the poor case (1 in 20)."
+        if np.isfinite(best)
+        else "Nothing in the holding strains the work."
+    )
+    flaw = flaw_forbids(trial.job, brittle=grip.brittle)
+    if flaw:
+        found = Verdict.NO if held.presses_bore else max(found, Verdict.CARE, key=lambda v: v.rank)
+        said = flaw if held.presses_bore else f"{DOUBT} {said}"
+    return Question(
+        "crack",
+        found,
+        best,
+        low,
+        said,
+        "Cleaning it, a lamp, ringing it: only a sound casting may turn at all."
+        if flaw
+        else held.spares,
+        (spread("strength_margin", grip.strength, "", "", ""),) if np.isfinite(best) else (),
+        (trial.tables.threshold(threshold).source,),
+    )
+
+
+DOUBT = (
+    "Nothing presses on the bore, but a flaw is seen or suspected: no sum says that it may turn at all; look first, slowest "
+    "speed, stand clear."
+)
+"""Said of a casting in doubt on a hold that does not press on its bore."""
+
+
+def _slip(trial: HeldTrial) -> Question:
+    cut, demand, margin = hardest(trial)
+    best, low, show = likely(margin), low_end(margin), trial.show
+    share = share_of_yes("slip", best, low, trial.tables)
+    found = judge("slip", best, low, trial.tables)
+    deepest = cut.depth * share
+    lighter = (
+        f"A lighter cut (about {show.depth(deepest)} deep has the usual reserve), or {trial.held.more_grip}."
+        if deepest >= least_depth(trial)
+        else f"No cut worth setting has the usual reserve: {trial.held.more_grip}."
+    )
+    return Question(
+        "slip",
+        found,
+        best,
+        low,
+        f"The hold gives {times(best)} what it takes to {cut.name}, {depth_words(cut, show)} deep at "
+        f"{feed_words(cut, show)} at {show.length(cut.diameter)}, and {times(low)} in the poor case (1 in 20).",
+        "The proof load settles it." if found is Verdict.YES else lighter,
+        _slip_figures(trial, cut, demand, deepest),
+        (trial.tables.threshold("slip").source, *trial.held.sources),
+    )
+
+
+def _slip_figures(trial: HeldTrial, cut: Cut, demand: Demand, deepest: Metre) -> tuple[Figure, ...]:
+    grip = trial.grip
+    force = given("force", likely(demand.tangential), "N")
+    across = given("diameter", cut.diameter, "m")
+    radius = grip.slip_radius(demand)
+    found = [
+        spread("cut_torque", demand.torque, "N·m", "torque", "cut_torque", (force, across)),
+        figure(
+            "deepest_cut", deepest, "m", "depth", "", (given("depth", cut.depth, "m", "depth"),)
+        ),
+    ]
+    if np.isfinite(likely(grip.torque)):
+        found += [
+            spread("hold_torque", grip.torque, "N·m", "torque", "", (), trial.held.sources),
+            spread("slip_radius", radius, "m", "length", ""),
+        ]
+    return tuple(found)
+
+
+def _rock(trial: HeldTrial) -> Question:
+    walk = 1.5
+    arm = trial.held.arm or trial.job.work.length
+    tried = [(c, trial.grip.tilt / (walk * tilt_of(d, arm))) for c, d in _pairs(trial)]
+    cut, margin = min(tried, key=lambda t: likely(t[1]))
+    best, low = likely(margin), low_end(margin)
+    return Question(
+        "rock",
+        judge("rock", best, low, trial.tables),
+        best,
+        low,
+        f"It would take {times(best)} the tilt of the worst cut, to {cut.name}, to unseat it, {times(low)} in the poor case "
+        f"(1 in 20), with {walk:g} kept in hand because the load goes round."
+        if np.isfinite(best)
+        else "Nothing the cuts do can tilt it.",
+        "Nothing needs to."
+        if best >= 2
+        else "A lighter cut, more clamp, the tailstock brought up.",
+        sources=(trial.tables.threshold("rock").source,),
+    )
+
+
+def _bend(trial: HeldTrial) -> Question:
+    demand = _finishing(trial)
+    bent = 2 * demand.radial / trial.grip.stiffness
+    springs = trial.grip.springs
+    error = bent + springs
+    tolerance = trial.job.work.finished.tolerance
+    allowed = tolerance or trial.tables.allowance("usual_tolerance").best
+    margin = allowed / np.maximum(error, 1e-12)
+    best, low, show = likely(margin), low_end(margin), trial.show
+    out = (
+        f", and it springs {show.small(likely(springs))} when it is let go"
+        if likely(springs) > HARDLY
+        else ""
+    )
+    unsaid = "" if tolerance else " (tolerance not stated)"
+    inputs = (
+        given("radial force", likely(demand.radial), "N"),
+        given("stiffness at the tool", trial.grip.stiffness, "N/m"),
+    )
+    return Question(
+        "bend",
+        judge("bend", best, low, trial.tables),
+        best,
+        low,
+        f"Bending leaves about {show.small(likely(bent))} on diameter{out}; {show.small(allowed)} is allowed{unsaid}, "
+        f"{times(best)} that.",
+        "A lighter finishing cut, a spring pass, less overhang."
+        if likely(springs) <= HARDLY
+        else "A lighter grip for the last pass, a spring pass; a way of holding that does not squeeze it.",
+        (spread("size_error", error, "m", "small", "", inputs, ("ours",)),),
+        (trial.tables.threshold("bend").source,),
+    )
+
+
+def _finishing(trial: HeldTrial) -> Demand:
+    sizes = [d for c, d in _pairs(trial) if c.kind in ("turn", "grind")]
+    return (sizes or list(trial.demands))[-1]
+
+
+def _heat(trial: HeldTrial) -> Question:
+    cut, demand, _ = hardest(trial)
+    body = work_body(trial)
+    rise = warmth_after(trial, cut, demand, body)
+    margin = trial.grip.half_warm / np.maximum(rise, 1e-3)
+    best, low, show = likely(margin), low_end(margin), trial.show
+    warm = f"{show.temperature_difference(likely(rise))} warmer (up to {show.temperature_difference(high_end(rise))})"
+    if np.isfinite(best):
+        limit = show.temperature_difference(likely(trial.grip.half_warm))
+        said = f"The hardest cut leaves the work about {warm}; half of the hold is gone at {limit}."
+    else:
+        said = f"The hardest cut leaves the work about {warm}; that takes nothing from this hold, only from the size measured warm."
+    return Question(
+        "heat",
+        judge("heat", best, low, trial.tables),
+        best,
+        low,
+        said,
+        f"Waiting: {wait_words(trial, body)} of turning in the air lets nine tenths of it go; coolant at once; lighter passes.",
+        (spread("heat_rise", rise, "K", "temperature difference", ""),),
+        (trial.tables.threshold("heat").source, heat_share(trial, cut).source),
+    )
+
+
+def _true(trial: HeldTrial) -> Question:
+    stated, usual = trial.job.work.finished.runout, trial.tables.allowance("usual_runout")
+    allowed = usual.best if stated is None else stated
+    runout = np.maximum(trial.grip.runout, HARDLY)
+    margin = allowed / runout
+    best, low, show = likely(margin), low_end(margin), trial.show
+    found = judge("true", best, low, trial.tables)
+    if found is Verdict.NO and stated is None:
+        found = Verdict.CARE
+    return Question(
+        "true",
+        found,
+        best,
+        low,
+        f"Expect the rim to run out about {show.small(likely(runout))} to the bore, whole reading; {show.small(allowed)} is "
+        f"{'taken as ' if stated is None else ''}allowed, {times(best)} that.",
+        trial.held.truer,
+        (spread("runout", runout, "m", "small", ""),),
+        (trial.tables.threshold("true").source, *(() if stated else (usual.source,))),
+    )
+
+
+def _reach(trial: HeldTrial) -> Question:
+    machine, usual = trial.job.shelf.machine, trial.tables.allowance
+    across, along = trial.held.room
+    swing = machine.swing_over_cross_slide
+    rooms = [
+        (
+            "swing over the cross slide",
+            swing or usual("usual_swing").best,
+            across,
+            swing is not None,
+        )
+    ]
+    if along > 0:
+        bed = machine.between_centers
+        rooms.append(
+            ("length between centers", bed or usual("usual_centers").best, along, bed is not None)
+        )
+    name, has, needs, stated = min(rooms, key=lambda r: r[1] / r[2])
+    margin, show = has / needs, trial.show
+    found = judge("reach", margin, margin, trial.tables)
+    if found is Verdict.NO and not stated:
+        found = Verdict.CARE
+    known = (
+        f"the lathe has {show.length(has)}"
+        if stated
+        else f"your lathe was not stated; many have {show.length(has)}"
+    )
+    return Question(
+        "reach",
+        found,
+        margin,
+        margin,
+        f"{show.length(needs)} of {name} is needed and {known}.",
+        "Nothing needs to." if margin >= 1 else f"A lathe with more {name}.",
+        sources=(trial.tables.threshold("reach").source,),
+    )
+
+
+def _pairs(trial: HeldTrial) -> list[tuple[Cut, Demand]]:
+    return list(zip(trial.cuts, trial.demands, strict=True))
+
+
+_ASKS: tuple[Callable[[HeldTrial], Question], ...] = (
+    _seat,
+    _bore,
+    _push,
+    _crack,
+    _slip,
+    _rock,
+    _bend,
+    _heat,
+    _true,
+    _reach,
+    ask_speed,
+)

@@ -1,0 +1,73 @@
+"""One hold of any way but the taper, with the cuts it serves: what its questions look at."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Grip, Held
+from borewright.answer.records import Cut, Demand
+from borewright.cutting.directions import TIGHTENS
+from borewright.job.records import Job
+from borewright.mechanics.spread import likely, low_end
+from borewright.planning.weighing.judge import share_of_yes
+from borewright.planning.weighing.power import power_share
+from borewright.planning.weighing.served import CutsByShare
+from borewright.quantities.show import Show
+from borewright.reference.library import Tables
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class HeldTrial:
+    """A hold that can be done, and the cuts that reach it."""
+
+    job: Job
+    tables: Tables
+    held: Held
+    grip: Grip
+    cuts: tuple[Cut, ...]
+    demands: tuple[Demand, ...]
+
+    @property
+    def show(self) -> Show:
+        return Show(self.job.units)
+
+
+def make_held_trial(job: Job, held: Held, tables: Tables, planned: CutsByShare) -> HeldTrial | None:
+    """The deepest usual cuts that the hold serves, the lightest if none; None where it cannot be done
+    or no cut reaches."""
+    if held.grip is None:
+        return None
+    for share in planned.shares:
+        cuts, demands = _reached(*planned.at(share), held)
+        if not cuts:
+            return None
+        trial = HeldTrial(job, tables, held, held.grip, cuts, demands)
+        if _serves(trial):
+            break
+    return trial
+
+
+def _serves(trial: HeldTrial) -> bool:
+    turned = [d for c, d in zip(trial.cuts, trial.demands, strict=True) if c.on_lathe]
+    margins = [trial.grip.slip_margin(d) for d in turned]
+    holds = all(share_of_yes("slip", likely(m), low_end(m), trial.tables) >= 1 for m in margins)
+    machine = trial.job.shelf.machine
+    return holds and power_share(trial.cuts, trial.demands, machine, trial.tables) >= 1
+
+
+def _reached(
+    cuts: tuple[Cut, ...], demands: tuple[Demand, ...], held: Held
+) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
+    kept = [(c, d) for c, d in zip(cuts, demands, strict=True) if place_of(c) in held.reaches]
+    return tuple(c for c, _ in kept), tuple(d for _, d in kept)
+
+
+def place_of(cut: Cut) -> str:
+    """What of the work a cut takes: the outside, or the face towards the tailstock or headstock.
+
+    A face that was asked for is either one: the work goes in so that a tool reaches it.
+    """
+    if cut.kind != "face":
+        return OUTSIDE
+    asked = cut.id.startswith("cut-")
+    return TAIL_FACE if asked or cut.seat_effect == TIGHTENS else HEAD_FACE

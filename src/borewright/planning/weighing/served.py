@@ -1,0 +1,57 @@
+"""The cuts of a job at a share of their usual depth, and what each asks: the first a hold serves is taken."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from borewright.answer.records import Cut, Demand
+from borewright.cutting.demand import demand_of
+from borewright.cutting.knock import knock_of
+from borewright.cutting.load_demand import softer
+from borewright.cutting.schedule import planned_cuts, turning_is_planned
+from borewright.job.records import Job
+from borewright.planning.weighing.power import in_gear
+from borewright.reference.library import Tables
+
+DEPTH_SHARES = (1.0, 0.75, 0.5, 0.35, 0.25)
+"""Rough depths tried, as shares of the usual one, when the grip does not serve the usual one."""
+
+
+def depth_shares(job: Job, tables: Tables) -> tuple[float, ...]:
+    """The shares to try: a casting's first cut must get under its skin."""
+    if job.work.blank != "casting":
+        return DEPTH_SHARES
+    least = tables.allowance("skin_depth").low / tables.cut_defaults(job.work.material).rough_depth
+    return tuple(s for s in DEPTH_SHARES if s >= least) or (1.0,)
+
+
+def cuts_and_demands(
+    job: Job, tables: Tables, share: float
+) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
+    """The planned cuts at this share of the usual rough depth, each in a gear with the power for it."""
+    cuts = planned_cuts(job, tables, share)
+    demands = tuple(_demand(c, job, tables) for c in cuts)
+    return in_gear(cuts, demands, job, tables), demands
+
+
+def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
+    demand = demand_of(cut, job.work.material, tables, knock_of(cut, job, tables))
+    if cut.space is None:
+        return demand
+    return replace(demand, grip_left=softer(cut, job, tables).grip, goes_round=False)
+
+
+class CutsByShare:
+    """The cuts of one job at each share of their usual depth, worked out when first asked for."""
+
+    def __init__(self, job: Job, tables: Tables) -> None:
+        self._job, self._tables = job, tables
+        self._known: dict[float, tuple[tuple[Cut, ...], tuple[Demand, ...]]] = {}
+        planned = turning_is_planned(job, tables)
+        self.shares = depth_shares(job, tables) if planned else (1.0,)
+
+    def at(self, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
+        """Cuts and what each asks, at this share."""
+        if share not in self._known:
+            self._known[share] = cuts_and_demands(self._job, self._tables, share)
+        return self._known[share]
