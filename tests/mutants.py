@@ -22,6 +22,7 @@ from tests.mutant import Mutant
 from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
 from tests.mutants_of_other_ways import OTHER_WAYS
+from tests.mutants_of_rescue import RESCUE
 
 ROOT = Path(__file__).parents[1]
 SOURCE = ROOT / "src"
@@ -31,6 +32,7 @@ TRUTHS = ("closed_form", "published", "practice", "independent")
 MUTANTS = (
     *OTHER_WAYS,
     *BORES,
+    *RESCUE,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",

@@ -15,6 +15,7 @@ from borewright.job.records import BoreLimits, Job
 from borewright.planning.rescue.bush_sums import (
     BushSizes,
     PressedBush,
+    bored_out,
     bush_sizes,
     demands_of,
     pressed_bush,
@@ -164,6 +165,10 @@ def test_a_keyway_that_is_bored_away_no_longer_notches_the_hub() -> None:
     assert gone.facts.notch_factor[0] == 1.0
     assert left.facts.notch_factor[0] > 1.0
     assert left.strength[0] < gone.strength[0]
+    way = bush_sizes(case(deep, 0.0162, 0.016, 0.016018)).hub_bore
+    kept = bored_out(case(deep, 0.0162, 0.016, 0.016018).job, way).work.keyway
+    assert kept is not None
+    assert kept.depth == pytest.approx(0.004 - (way - 0.0162) / 2, abs=TYPED)
     assert gone.material == "steel-1018"  # a key is cut in it
 
 
