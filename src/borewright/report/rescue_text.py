@@ -103,8 +103,8 @@ def _numbered(way: WayOut | None) -> Iterator[str]:
 def _sizes(way: WayOut | None, show: Show) -> tuple[str, ...]:
     if way is None:
         return ()
-    said = (f"{spoken(f.name)} {_figure(f, show)}" for f in way.figures)
-    return (f"{'; '.join(said)}; {way.drawing_why}",)
+    said = "; ".join(f"{spoken(f.name)} {_figure(f, show)}" for f in way.figures)
+    return (f"{said}." if said else "", way.drawing_why)
 
 
 def _figure(figure: Figure, show: Show) -> str:

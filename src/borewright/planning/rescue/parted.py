@@ -90,7 +90,7 @@ def look(case: Case) -> WayOut | None:
         (
             "Off the machine. Wash it to bare metal: bore, key corner, hub, the roots of spokes or web.",
             "Lamp along the surface and a glass: a crack is a line that crosses the tool marks and goes round a corner.",
-            "Hang it and tap it: a sound casting rings, a cracked one rattles or is dead. A dull one proves nothing good.",
+            "Hang it and tap it: a cracked casting rattles or is dead. One that rings may still be cracked.",
             "Penetrant by its own sheet; or paraffin wiped on, wiped off and chalked: what weeps back is open.",
             "Found, or still in doubt: do not press it and do not spin it. Scrap it, or send it to who is licensed to repair it.",
             'Nothing found by all four: say flaws = "none" in the job file and ask again; that is your word, not this sheet\'s.',
