@@ -20,6 +20,9 @@ TABLES = Tables()
 SAME = 1e-9
 """The same sum by another route; no rounding between."""
 
+THICK = 0.12
+"""The thick-ring terms of a wall of a fifth of the radius against the thin ring's."""
+
 THIN = 1e-3
 """Shear and the shift of the neutral line, left out of a thin bar, go as (wall / radius)^2."""
 
@@ -142,3 +145,32 @@ def test_the_rough_hub_of_a_casting_makes_it_run_out_more() -> None:
     assert turned is not None
     assert rough is not None
     assert likely(rough.runout) > 5 * likely(turned.runout)
+
+
+def narrow_stress(force: float, inside: float, outside: float, width: float) -> float:
+    """A free thin ring under three jaws by a handbook: 0.189 P R bends it, P / (2 sin 60°) hoops it."""
+    wall, radius = (outside - inside) / 2, (outside + inside) / 4
+    bending = 6 * 0.189 * force * radius / (width * wall**2)
+    return bending + force / (2 * np.sin(np.pi / 3) * wall * width)
+
+
+def test_a_thin_rim_is_strained_as_a_free_ring_and_the_hand_holds_back() -> None:
+    """Iron rims, 100 mm inside: the margin is strength over the handbook's stress, near 2.5 once held back."""
+    found = held(spoked())
+    assert found.grip is not None
+    force = next(f.best for f in found.figures if f.name == "jaw_force")
+    assert force < 5000
+    tensile = TABLES.material_range("gray-iron-30", "tensile").best
+    by_hand = tensile / narrow_stress(force, 0.100, 0.120, 0.040)
+    assert likely(found.grip.strength) == pytest.approx(by_hand, rel=THICK)
+
+
+def test_a_hub_like_a_tube_is_gripped_lightly_and_a_stout_one_firmly() -> None:
+    def force(bore: float) -> float:
+        found = held(with_bore(hubbed(), bored("bored", bore)))
+        return next(f.best for f in found.figures if f.name == "jaw_force")
+
+    forces = [force(b) for b in (0.010, 0.030, 0.034, 0.036, 0.038)]
+    assert forces[0] == pytest.approx(5000)
+    assert forces == sorted(forces, reverse=True)
+    assert forces[-1] < 0.5 * forces[0]

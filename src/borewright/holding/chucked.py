@@ -88,7 +88,7 @@ def squeezed_lightly(part: Part, held: Jawed) -> str:
         return ""
     return (
         f" Lightly: about {part.show.force(likely(held.force))} a jaw, "
-        f"{100 * held.pull:.0f} % of a firm pull, so that it springs less."
+        f"{100 * held.pull:.0f} % of a firm pull, so that it is sprung and strained less."
     )
 
 
