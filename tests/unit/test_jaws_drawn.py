@@ -6,12 +6,11 @@ from dataclasses import replace
 from itertools import product
 
 import pytest
-from tests.unit.chuck_jobs import bored, hubbed, spoked, thin_ring, with_bore, worn
+from tests.chuck_jobs import bored, hubbed, spoked, thin_ring, with_bore, worn
 
 from borewright.answer.held_picture import HeldRing, Role
 from borewright.holding.chucked import arm_of
 from borewright.holding.grasp import Where, grasps
-from borewright.holding.jawed import chuck_stiffness
 from borewright.holding.part import Part
 from borewright.holding.registry import WAYS
 from borewright.job.records import Job
@@ -67,9 +66,3 @@ def test_the_arm_runs_from_the_middle_of_the_jaws_to_the_far_face() -> None:
     """A hub of 15 mm in the jaws of a wheel 40 mm long: 40 - 7.5 = 32.5 mm."""
     assert arm_of(*grasp_of(hubbed(0.015), Where.HUB)) == pytest.approx(0.0325)
     assert arm_of(*grasp_of(thin_ring(), Where.BORE)) == pytest.approx(0.004)
-
-
-def test_a_chuck_gives_more_the_farther_out_the_tool_is() -> None:
-    """1 / (1 / 30 MN/m + 0.05² / 60 kN·m) by hand: 13.33 MN/m."""
-    part = Part(hubbed(), TABLES)
-    assert chuck_stiffness(part, 0.05) == pytest.approx(1 / (1 / 30e6 + 0.0025 / 60e3), rel=1e-9)

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import mpmath as mp
 import pytest
-from tests.unit.chuck_jobs import bored, hubbed, thin_ring, with_bore, worn
+from tests.chuck_jobs import bored, hubbed, thin_ring, with_bore, worn
 
 from borewright.answer.records import Have, Verdict
-from borewright.holding.jawed import Jaws, bending_keeps, spread_keeps
 from borewright.holding.ways.soft_jaws import SoftJaws
 from borewright.holding.ways.three_jaw import ThreeJaw
 from borewright.job.records import Finished, Job
@@ -23,47 +21,6 @@ TABLES = Tables()
 
 def first(job: Job):  # type: ignore[no-untyped-def]
     return SoftJaws().offer(job, TABLES)[0]
-
-
-def test_jaws_that_bear_more_of_the_round_leave_less_of_the_spring() -> None:
-    shares = [spread_keeps(Jaws(3, "", bears)) for bears in (0.0, 0.3, 0.6, 0.9, 1.0)]
-    assert shares == sorted(shares, reverse=True)
-    assert shares[0] == 1.0
-    assert shares[-1] == pytest.approx(0.0, abs=1e-9)  # patches that meet leave no lobes
-
-
-def test_the_share_is_that_of_the_harmonics_of_even_patches() -> None:
-    """Odd harmonics of three patches on nine tenths of the round, summed by mpmath."""
-    half = mp.mpf("0.9") * mp.pi / 3
-
-    def lobes(spread: bool) -> mp.mpf:
-        def term(k: mp.mpf) -> mp.mpf:
-            order = 3 * (2 * k + 1)
-            share = mp.sin(order * half) / (order * half) if spread else 1
-            return share / (order**2 - 1) ** 2
-
-        return mp.fsum(term(mp.mpf(k)) for k in range(4000))
-
-    assert spread_keeps(Jaws(3, "", 0.9)) == pytest.approx(
-        float(lobes(True) / lobes(False)), rel=1e-6
-    )
-
-
-def test_the_bending_left_is_that_of_the_same_harmonics() -> None:
-    """Half-way between patches on nine tenths of the round, and under a narrow jaw, by mpmath."""
-    half = mp.mpf("0.9") * mp.pi / 3
-
-    def bending(at: float, spread: bool) -> mp.mpf:
-        def term(k: int) -> mp.mpf:
-            order = 3 * k
-            share = mp.sin(order * half) / (order * half) if spread else 1
-            return share / (order**2 - 1) * mp.cos(order * at)
-
-        return mp.fsum(term(k) for k in range(1, 6000))
-
-    gap = mp.pi / 3
-    share = max(abs(bending(0, True)), abs(bending(gap, True))) / abs(bending(0, False))
-    assert bending_keeps(Jaws(3, "", 0.9)) == pytest.approx(float(share), rel=1e-3)
 
 
 def test_a_thin_ring_springs_far_less_than_in_narrow_jaws_and_is_a_yes() -> None:

@@ -161,7 +161,7 @@ def _pull(part: Part, jaws: Jaws, spring: float, stress: float) -> float:
         tolerance = part.work.finished.tolerance or usual
         most.append(fact("jaw_spring_share").best * tolerance / spring)
     if stress > 0:
-        most.append(likely(part.strength) / (fact("face_reserve").best * stress))
+        most.append(likely(part.strength) / (fact("jaw_reserve").best * stress))
     return max(min(most), fact("light_jaw_force").best) / firm
 
 
