@@ -29,6 +29,7 @@ check: $(TESTED)
 bench: $(TESTED)
 	$(BIN)/python bench/startup.py
 	$(BIN)/python -m bench.parts
+	$(BIN)/python -m bench.ways
 	$(BIN)/python -m bench.contact
 
 mutants: $(TESTED)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from bench import contact, parts
+from bench import contact, parts, ways
 from bench.ccx_mesh import Ladder, Mesh, Run
 from bench.startup import BARE, Line, measure, table
 
@@ -23,6 +23,11 @@ def test_its_table_marks_what_is_over_and_only_that() -> None:
 
 def test_the_bench_of_many_parts_runs() -> None:
     assert parts.seconds(5) > 0
+
+
+def test_the_bench_of_every_way_runs() -> None:
+    assert min(ways.one_part(1)) > 0
+    assert min(ways.many_parts(2, 1)) > 0
 
 
 def test_the_bench_against_calculix_runs_on_one_small_fit(

@@ -10,7 +10,13 @@ import pytest
 
 from borewright.errors import OutsideModel
 from borewright.mechanics.beam import Bar, deflection, round_step
-from borewright.mechanics.overhang import Root, stub_deflection, stub_slope, stub_stiffness
+from borewright.mechanics.overhang import (
+    Root,
+    propped_stiffness,
+    stub_deflection,
+    stub_slope,
+    stub_stiffness,
+)
 
 SAME = 1e-10
 """Simpson's rule is exact here: rounding only."""
@@ -87,3 +93,25 @@ def test_a_place_off_the_stub_or_a_root_that_holds_nothing_is_refused() -> None:
         Root(turn=0.0)
     with pytest.raises(OutsideModel, match="place of the load is 0"):
         stub_stiffness(STEPPED, 0.0)
+
+
+@pytest.mark.parametrize("share", [0.2, 0.5, 0.9])
+def test_a_stub_with_a_stiff_center_is_the_propped_beam_of_the_textbooks(share: float) -> None:
+    """y = F a³ b² (3 a + 4 b) / (12 E I L³), no shear (any textbook on strength of materials)."""
+    span, bending = 0.08, 500.0
+    bar = Bar(np.array([0.0, span]), np.array([bending]), np.array([np.inf]))
+    a, b = share * span, (1 - share) * span
+    gives = a**3 * b**2 * (3 * a + 4 * b) / (12 * bending * span**3)
+    assert propped_stiffness(bar, a) == pytest.approx(1 / gives, rel=SAME)
+
+
+def test_at_the_center_its_spring_stands_beside_the_stub() -> None:
+    alone = stub_stiffness(STEPPED, STEPPED.span)
+    assert propped_stiffness(STEPPED, STEPPED.span, center=2e6) == pytest.approx(alone + 2e6)
+
+
+def test_a_softer_center_never_makes_it_stiffer_and_none_at_all_leaves_it_alone() -> None:
+    root = Root(6e4, 3e7)
+    found = [propped_stiffness(STEPPED, 0.04, root, k) for k in (1e-3, 1e6, 1e7, np.inf)]
+    assert found == sorted(found)
+    assert found[0] == pytest.approx(stub_stiffness(STEPPED, 0.04, root), rel=1e-6)

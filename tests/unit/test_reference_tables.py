@@ -23,7 +23,7 @@ SI_SYMBOLS = {
     if get_args(alias) and isinstance(get_args(alias)[1], si.Unit)
 }
 # Units that tables need and records do not; N/mm² is how the cutting-force law is written.
-TABLE_SYMBOLS = SI_SYMBOLS | {"N/mm²", "J/m³", "1/rad"}
+TABLE_SYMBOLS = SI_SYMBOLS | {"N/mm²", "J/m³", "1/rad", "min", "N·m/rad"}
 NUMBERS = ("number", "number-or-empty")
 ALL = LIBRARY.table("materials").column("id")
 WORK = LIBRARY.work_materials()

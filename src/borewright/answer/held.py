@@ -12,7 +12,7 @@ from enum import StrEnum
 
 import numpy as np
 
-from borewright.answer.held_picture import HeldPicture
+from borewright.answer.held_picture import HeldMark, HeldPicture
 from borewright.answer.records import Demand, Draws, Figure, Have, Need, Step
 from borewright.quantities.si import Metre, NewtonPerMetre
 
@@ -78,21 +78,26 @@ class Grip:
 
     def slip_margin(self, demand: Demand) -> Draws:
         """What the hold can give over what a cut asks; infinite where the cut asks nothing."""
-        turn = np.abs(demand.torque) / self.torque
-        inwards = np.maximum(demand.axial, 0.0) / self.thrust_in
-        outwards = np.maximum(-demand.axial, 0.0) / self.thrust_out
-        along = inwards + outwards
-        asked = _TOGETHER[self.joint](turn, along)
+        turn = _share(np.abs(demand.torque), self.torque)
+        asked = _TOGETHER[self.joint](turn, self._along(demand))
         with np.errstate(divide="ignore"):
             return np.asarray(1.0 / asked)
 
+    def _along(self, demand: Demand) -> Draws:
+        """The share of the hold along the axis that a cut's thrust asks."""
+        inwards = _share(np.maximum(demand.axial, 0.0), self.thrust_in)
+        return inwards + _share(np.maximum(-demand.axial, 0.0), self.thrust_out)
+
     def slip_radius(self, demand: Demand) -> Draws:
         """Radius (m) at which the cut would just let go, its thrust as it is."""
-        inwards = np.maximum(demand.axial, 0.0) / self.thrust_in
-        outwards = np.maximum(-demand.axial, 0.0) / self.thrust_out
-        along = inwards + outwards
-        left = _LEFT[self.joint](np.minimum(along, 1.0))
+        left = _LEFT[self.joint](np.minimum(self._along(demand), 1.0))
         return np.asarray(self.torque * left / np.maximum(demand.tangential, 1e-9))
+
+
+def _share(asked: Draws, gives: Draws) -> Draws:
+    """Asked over given: 0 where nothing is asked, without end where something is and none given."""
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return np.where(asked > 0, asked / gives, 0.0)
 
 
 OUTSIDE, TAIL_FACE, HEAD_FACE = "outside", "tail-face", "head-face"
@@ -112,6 +117,8 @@ class Held:
     0: the length of the work), `presses_bore`, what gives `more_grip`, what makes it `truer`, what
     `spares` the work, `marks`, `mount` and `release` (what a hand does
     before and after the cutting), `ready` (what to fetch), `caution_tags`, and the drawing.
+    `faces_done`: both faces must be finished before, so that none is left to turn round for.
+    `handling`: minutes for the batch beyond the usual ones of the way, such as several loads.
     """
 
     way: str
@@ -138,6 +145,8 @@ class Held:
     caution_tags: tuple[str, ...] = ()
     picture: HeldPicture | None = None
     bore_window: tuple[Metre, Metre] | None = None
+    faces_done: bool = False
+    handling: float = 0.0
     figures: tuple[Figure, ...] = ()
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())
@@ -151,6 +160,25 @@ class Held:
     def making(self) -> float:
         """Minutes of making what it needs, once for the batch."""
         return sum(n.minutes for n in self.needs if n.have is Have.MAKE)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Drive:
+    """A positive drive beside a hold: it takes the torque (N·m, draws) off the friction.
+
+    `cannot`: why it cannot be had, empty where it can; `mark`: where it is seen from the end.
+    """
+
+    id: str
+    tool: str
+    cannot: str = ""
+    torque: Draws | None = None
+    needs: tuple[Need, ...] = ()
+    marks: str = ""
+    mount: Step | None = None
+    mark: HeldMark | None = None
+    caution_tags: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
 
 
 def line(

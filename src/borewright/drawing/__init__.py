@@ -19,7 +19,25 @@
     side_view     all of these
     end_view      seen from the headstock: slip circles, dog, proof load
     inset         interference along the bore
+    proof_arm     the arm and weight that prove the grip, in both end views
     sheet_layout  the whole drawing
+
+Work held in any way but the plain taper:
+
+    held_look     names, edges and section lines by role
+    held_shape    sections joined by role, silhouettes, what lies open, what the tailstock sees
+    held_frame    where the side view stands; the tailstock's center
+    held_pieces   the pieces from the side, half in section
+    held_labels   their names on stems, and the line over what is turned
+    held_faces    A and B beside the faces
+    held_rows     the dimensions under it
+    held_view     the side view: all of these
+    held_marks    jaws, straps, screws … as shapes seen from the end
+    held_end      seen from the tailstock: marks, slip circles, proof load, rotation
+    held_sheet    the whole drawing of such a plan
+
+The pressed joint, and a gauge on paper:
+
     pressed_sheet the picture of the pressed joint: words, section, chart, table
     pressed_frame its scales;  pressed_section: its bands and mandrel;  band_numbers: their numbers
     pressed_chart the pressure along the bore;  band_table: what each band is

@@ -135,3 +135,47 @@ def stacked(
         placed.append(Placed(callout, spot.left, row))
         row += len(callout.lines)
     return tuple(placed)
+
+
+def place_in_turn(
+    callouts: Sequence[Callout], left: float, right: float, size: float
+) -> tuple[Placed, ...]:
+    """Places for any number of callouts, each in the lowest row that it finds free in its turn.
+
+    Words stand clear of the stems that still wait, so that these can rise past them; only where
+    that leaves none any place do they not.
+
+    >>> one, two = Callout(("here",), (10.0,), "a"), Callout(("there",), (12.0,), "b")
+    >>> [p.row for p in place_in_turn((one, two), 0.0, 60.0, 3.5)]
+    [0, 1]
+    """
+    rows = 1 + sum(len(c.lines) for c in callouts)
+    waiting, done = list(callouts), list[Placed]()
+    while waiting:
+        for minded in (waiting, []):
+            found = [_lowest(c, done, minded, left, right, size, rows) for c in waiting]
+            best = min((p for p in found if p), key=lambda p: p.row, default=None)
+            if best is not None:
+                break
+        assert best is not None  # the top row is free of all
+        done.append(best)
+        waiting.remove(best.callout)
+    return tuple(done)
+
+
+def _lowest(
+    callout: Callout,
+    done: Sequence[Placed],
+    minded: Sequence[Callout],
+    left: float,
+    right: float,
+    size: float,
+    rows: int,
+) -> Placed | None:
+    stems = [x for other in minded if other is not callout for x in other.stems]
+    for choice in _choices(callout, left, right, size, rows):
+        box = choice.box(size)
+        clear = not any(box.left - GAP < x < box.right + GAP for x in stems)
+        if clear and all(_apart(choice, other, size) for other in done):
+            return choice
+    return None

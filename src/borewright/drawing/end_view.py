@@ -23,6 +23,7 @@ from borewright.drawing.interrupted import end_hidden, end_spokes
 from borewright.drawing.mandrel_view import DOG, HOLDERS
 from borewright.drawing.measure import wrapped
 from borewright.drawing.outline import front_edges, outside
+from borewright.drawing.proof_arm import proof_arm
 from borewright.drawing.scene import Arc, Arrow, Circle, Item, Line, LineKind, Path, Scene, Text
 from borewright.drawing.slip import slip_words, slips
 from borewright.quantities.show import Show
@@ -30,10 +31,6 @@ from borewright.quantities.show import Show
 LINE = 4.0
 _SAMPLE = 8.0
 """Length of the sample of a line in the key, mm."""
-_CLAMP = 4.0
-"""How far in from the rim the clamp of the arm reaches, mm."""
-_ARM_BEYOND = 8.0
-"""How far the arm is drawn beyond the rim when its true length does not fit, mm."""
 
 
 def end_view(
@@ -180,38 +177,8 @@ def _rotation(eye: _Eye, half: float) -> tuple[Item, ...]:
 
 
 def _arm(eye: _Eye, proof: ProofLoad) -> tuple[Item, ...]:
-    """A bar clamped to the rim, out to the left, with its weight; drawn short when it must be."""
     rim = eye.size(outside(eye.layout)) / 2
-    true, room = eye.size(proof.arm), max(eye.cx - 4.0, 1.0)
-    reach = true if rim < true <= room else min(rim + _ARM_BEYOND, room)
-    left, x, y, thick = eye.cx - reach, eye.cx, eye.cy, 1.1
-    inner = x - rim + min(_CLAMP, 0.4 * rim)
-    bar = ((left, y - thick), (inner, y - thick), (inner, y + thick), (left, y + thick))
-    jaw = ((x - rim - 1.0, y - 2.2), (inner, y - 2.2), (inner, y + 2.2), (x - rim - 1.0, y + 2.2))
-    broken = () if reach == true else _break(x - (rim + reach) / 2, y, thick)
-    return (
-        Path(bar, LineKind.THIN, True, "white", "arm"),
-        Path(jaw, LineKind.VISIBLE, True, "white", "arm-clamp"),
-        *broken,
-        *_weight(left + 1.0, y),
-    )
-
-
-def _break(x: float, y: float, thick: float) -> tuple[Item, ...]:
-    up, down = y - thick - 0.5, y + thick + 0.5
-    gap = ((x - 0.4, up), (x + 1.0, up), (x + 0.4, down), (x - 1.0, down))
-    edges = ((gap[0], gap[3]), (gap[1], gap[2]))
-    blank = Path(gap, LineKind.BLANK, True, "white")
-    return (blank, *(Line(*a, *b, LineKind.THIN, "arm-break") for a, b in edges))
-
-
-def _weight(x: float, y: float) -> tuple[Item, ...]:
-    top = y + 4.5
-    block = ((x - 1.6, top), (x + 1.6, top), (x + 2.2, top + 4.0), (x - 2.2, top + 4.0))
-    return (
-        Line(x, y, x, top, LineKind.THIN, "weight-cord"),
-        Path(block, closed=True, fill="white", name="weight"),
-    )
+    return proof_arm((eye.cx, eye.cy), rim, eye.size(proof.arm), eye.cx - 4.0, -1)
 
 
 def _outside_span(eye: _Eye, show: Show) -> Span:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import ceil, floor, sqrt
 
 from borewright.drawing.scene import Hatch, Point
@@ -16,12 +17,24 @@ def hatch_lines(region: Hatch) -> tuple[tuple[Point, Point], ...]:
     >>> [(round(a[0]), round(b[0])) for a, b in hatch_lines(square)]
     [(0, 2)]
     """
+    if region.falling:
+        return tuple((_across(a), _across(b)) for a, b in hatch_lines(_mirrored(region)))
     sums = [x + y for contour in region.contours for x, y in contour]
     if not sums:
         return ()
     step = region.spacing * sqrt(2)
     rows = range(ceil(min(sums) / step), floor(max(sums) / step) + 1)
     return tuple(piece for k in rows for piece in _pieces(region, k * step))
+
+
+def _mirrored(region: Hatch) -> Hatch:
+    """The region seen from behind: what falls now rises."""
+    contours = tuple(tuple(_across(p) for p in contour) for contour in region.contours)
+    return replace(region, contours=contours, falling=False)
+
+
+def _across(point: Point) -> Point:
+    return -point[0], point[1]
 
 
 def _pieces(region: Hatch, level: float) -> list[tuple[Point, Point]]:

@@ -21,6 +21,7 @@ class LineKind(StrEnum):
     """What a line means, hence how it is drawn."""
 
     VISIBLE = "visible"
+    EDGE = "edge"
     THIN = "thin"
     HIDDEN = "hidden"
     AXIS = "axis"
@@ -29,10 +30,11 @@ class LineKind(StrEnum):
 
     @property
     def weight(self) -> float:
-        """Width in mm on paper: 0.5 for visible edges, 0.25 for the rest, 0 for no line at all."""
-        if self is LineKind.BLANK:
-            return 0.0
-        return 0.5 if self is LineKind.VISIBLE else 0.25
+        """Width in mm on paper: 0.5 for visible edges, 0.35 for those of what holds the work.
+
+        The rest 0.25, 0 for no line at all.
+        """
+        return _WEIGHTS.get(self, 0.25)
 
     @property
     def dashes(self) -> tuple[float, ...]:
@@ -40,6 +42,7 @@ class LineKind(StrEnum):
         return _DASHES.get(self, ())
 
 
+_WEIGHTS = {LineKind.VISIBLE: 0.5, LineKind.EDGE: 0.35, LineKind.BLANK: 0.0}
 _DASHES: dict[LineKind, tuple[float, ...]] = {
     LineKind.HIDDEN: (1.6, 0.9),
     LineKind.AXIS: (6.0, 0.8, 0.5, 0.8),
@@ -123,11 +126,15 @@ class Arrow:
 
 @dataclass(frozen=True, slots=True)
 class Hatch:
-    """A region, given by closed contours (even-odd), filled with 45 degree lines."""
+    """A region, given by closed contours (even-odd), filled with 45 degree lines.
+
+    They rise to the right, or fall where `falling`.
+    """
 
     contours: tuple[tuple[Point, ...], ...]
     spacing: float = 1.5
     name: str = ""
+    falling: bool = False
 
     def moved(self, dx: float, dy: float) -> Hatch:
         return replace(self, contours=tuple(_shifted(c, dx, dy) for c in self.contours))

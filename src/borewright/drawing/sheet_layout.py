@@ -7,6 +7,7 @@ from borewright.answer.records import Plan, ProofLoad, Verdict
 from borewright.drawing.dimension import SIZE, without_other_unit
 from borewright.drawing.end_view import end_view, proof_words
 from borewright.drawing.frame import Scale, centers_length, largest_scale
+from borewright.drawing.held_sheet import held_sheet
 from borewright.drawing.inset import inset
 from borewright.drawing.measure import wrapped
 from borewright.drawing.outline import outside
@@ -29,6 +30,8 @@ def draw_plan(plan: Plan) -> Scene:
 
     Both views stand at one scale, which is written beside them and is in the scene's data.
     """
+    if plan.goes_on and plan.layout is None and plan.held is not None:
+        return held_sheet(plan, plan.held, WIDTH)
     if plan.layout is None or not plan.goes_on:
         return _words_only(plan)
     show, layout = Show("mm" if plan.units == "mm" else "inch"), plan.layout
@@ -102,7 +105,10 @@ def _description(plan: Plan, show: Show) -> str:
 
 def _words_only(plan: Plan) -> Scene:
     way = plan.chosen.way if plan.chosen else "nothing chosen"
-    what = "No mandrel to draw" if plan.layout is None else "Not drawn pressed on"
+    nothing = plan.layout is None and plan.held is None
+    what = "No mandrel to draw" if nothing else "Not drawn pressed on"
+    if plan.layout is None and plan.held is not None:
+        what = "Not drawn held"
     words = f"{what} ({way}). {plan.headline}"
     lines = wrapped(words, SIZE, WIDTH)
     texts = tuple(Text(0.0, 4.0 + 4.6 * k, line, SIZE) for k, line in enumerate(lines))

@@ -21,15 +21,19 @@ class Slip:
 
 
 def slips(layout: Layout) -> tuple[Slip, ...]:
-    """The slip circles that the layout knows, the likely one first.
+    """The slip circles that the layout knows, the likely one first."""
+    return slips_within(layout.slip_radius, layout.slip_radius_low, outside(layout) / 2)
+
+
+def slips_within(likely: float | None, low: float | None, rim: float) -> tuple[Slip, ...]:
+    """The slip circles of these radii (m; None or 0: not known) on work of this rim radius.
 
     Where even the low case is beyond the rim, the likely one has nothing to add and is left out.
     """
     cases = (
-        (layout.slip_radius, LineKind.LIMIT, "likely", "slip"),
-        (layout.slip_radius_low, LineKind.HIDDEN, "low case", "slip-low"),
+        (likely, LineKind.LIMIT, "likely", "slip"),
+        (low, LineKind.HIDDEN, "low case", "slip-low"),
     )
-    rim = outside(layout) / 2
     found = tuple(Slip(r, kind, case, name, r < rim) for r, kind, case, name in cases if r)
     return found if any(slip.on_work for slip in found) else found[-1:]
 

@@ -23,6 +23,9 @@ from borewright.reference.ranges import Range
 WORN_OVAL = 0.05e-3
 """Difference of readings (m) at one depth from which a bore counts as worn, not as made (ours)."""
 
+CLEAR_OF_TOOL = 0.98
+"""Widest washer or shoulder over the finished outside, where that is what is turned (ours)."""
+
 FACE_MEETS = 1e-7
 """Rings (m) that end so close to a face reach it."""
 
@@ -114,6 +117,13 @@ class Part:
         if face == "A":
             return max(0.0, min(p.start for p in wider) - own.start)
         return max(0.0, own.end - max(p.end for p in wider))
+
+    def clear_of_tool(self, face: str) -> Metre:
+        """The widest (m) that may press on a face: no wider than its ring, inside of the cut."""
+        ring, whole = self.ring_at(face).outside, self.work.outside
+        turned = ring >= whole * (1 - 1e-9)
+        done = min(self.work.finished.outside or whole, whole)
+        return CLEAR_OF_TOOL * done if turned else ring
 
     @cached_property
     def rim_inside(self) -> Metre | None:

@@ -3,7 +3,8 @@
 `Bar` is that of `beam`, its first edge where the stub is held; its own two springs are not used.
 With the load at a from the root and the place asked at x, by unit loads
     y = F (∫ (a - s)(x - s) / EI ds + ∫ ds / G A_s + a x / k_turn + 1 / k_give),
-s from 0 to the nearer of a and x.
+s from 0 to the nearer of a and x. With a sprung center at the free end L, by superposition,
+    1 / k = y(a, a) - y(a, L)² / (y(L, L) + 1 / k_center)      for unit loads.
 Exact for stepped stubs (Simpson's rule is exact for the square). Source: unit-load theorem; closed
 form; checked against Wentzell, Machine Design, Ex. 3.2, whose bar is two stubs. Weakness: small
 deflections; what the chuck or collet gives is a number from outside, and on real machines it is
@@ -105,3 +106,24 @@ def stub_slope(bar: Bar, load_at: Metre, force: Newton, root: Root = STIFF) -> R
     ei, _ = per_step(bar, edges)
     moment = load_at - 0.5 * (edges[1:] + edges[:-1])
     return float(force * ((moment / ei * np.diff(edges)).sum() + load_at / root.turn))
+
+
+def propped_stiffness(
+    bar: Bar, load_at: Metre, root: Root = STIFF, center: NewtonPerMetre = np.inf
+) -> NewtonPerMetre:
+    """Stiffness (N/m) under the load with a center (N/m, infinite is stiff) at the free end.
+
+    Infinite right at a stiff center. OutsideModel at the root, off the stub, or for a center that
+    does not push back.
+
+    >>> bar = Bar(np.array([0.0, 1.0]), np.array([1.0]), np.array([np.inf]))
+    >>> round(propped_stiffness(bar, 0.5), 6), round(propped_stiffness(bar, 1.0, center=9.0), 6)
+    (109.714286, 12.0)
+    """
+    above_zero("place of the load", load_at)
+    refuse_unless(center > 0, "stiffness of the center", center, "", "above 0", endless=True)
+    alone = stub_deflection(bar, load_at, 1.0, root)
+    reached = stub_deflection(bar, load_at, 1.0, root, bar.span)
+    gives = stub_deflection(bar, bar.span, 1.0, root) + 1 / center
+    left = alone - reached**2 / gives
+    return float(1 / left) if left > 0 else np.inf

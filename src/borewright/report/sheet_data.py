@@ -13,6 +13,7 @@ from typing import Any
 from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
 from borewright.answer.records import Cut, Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
+from borewright.report.sheet_ways import needs_lines, other_way_lines, ready_words
 from borewright.report.words import (
     cut_lines,
     figure_words,
@@ -21,7 +22,6 @@ from borewright.report.words import (
     step_figures,
     unjudged_words,
     unnamed_sources,
-    way_words,
 )
 
 SheetData = dict[str, Any]
@@ -40,11 +40,12 @@ def sheet_data(plan: Plan) -> SheetData:
         "headline": shortened(headline_words(plan), _HEADLINE_ROOM),
         "echo": list(echo_words(plan)),
         "echo_short": list(short_echo_words(plan)),
-        "have_ready": "; ".join(plan.have_ready),
+        "needs": list(needs_lines(plan)),
+        "have_ready": "; ".join(ready_words(plan)),
         "bore_window": bore_words(plan, show),
         "steps": _steps(plan, show),
         "steps_whole": True,
-        "other_ways": [way_words(candidate) for candidate in plan.better_ways],
+        "other_ways": list(other_way_lines(plan, show)),
         "push": list(push_lines(plan, show)),
         "cut_columns": list(CUT_COLUMNS),
         "cuts": _cuts(plan, show),

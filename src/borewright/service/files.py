@@ -14,14 +14,19 @@ if TYPE_CHECKING:
     from borewright.answer.records import Plan
 
 
+def is_drawn(plan: Plan) -> bool:
+    """Whether a plan has anything to draw: work on a mandrel, or held in another way."""
+    return plan.layout is not None or plan.held is not None
+
+
 def drawing_text(plan: Plan) -> str:
     """The plan's drawing as SVG text. RefusedInput where the plan has nothing to draw."""
     from borewright.drawing.sheet_layout import draw_plan
     from borewright.drawing.svg import svg
 
-    if plan.layout is None:
+    if not is_drawn(plan):
         raise RefusedInput(
-            "drawing", "a plan with no mandrel in it", "a plan that holds the work on something"
+            "drawing", "a plan that holds the work on nothing", "a plan that holds it on something"
         )
     return svg(draw_plan(plan))
 
@@ -35,7 +40,7 @@ def sheet_bytes(
     """
     from borewright.report.bench_sheet import bench_sheet
 
-    drawn = picture or (drawing_text(plan) if plan.layout is not None else "")
+    drawn = picture or (drawing_text(plan) if is_drawn(plan) else "")
     return bench_sheet(plan, drawn, paper=paper, date=date)
 
 

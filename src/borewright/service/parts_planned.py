@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import os
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from io import StringIO
@@ -28,8 +29,10 @@ class PartsPlanned:
 def parts_planned(
     read: PartsRead, shelf: Shelf, tables: Tables, done: Callable[[], object] = lambda: None
 ) -> PartsPlanned:
-    """Every readable part planned; `done` is called after each."""
-    return PartsPlanned(plan_parts(read.parts, shelf, tables, done), read.bad)
+    """Every readable part planned, on every core; `done` is called after each."""
+    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
+    answers = plan_parts(read.parts, shelf, tables, done, cores or 1)
+    return PartsPlanned(answers, read.bad)
 
 
 def parts_lines(planned: PartsPlanned, show: Show) -> Iterator[str]:

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
+from multiprocessing import get_context
+from pathlib import Path
 
 from borewright.answer.records import Plan, Verdict
 from borewright.errors import RefusedInput
@@ -28,15 +31,48 @@ class PartAnswer:
     reason: str
 
 
+FEW = 24
+"""Lists of fewer parts are planned in one process: another one takes as long to start (ours)."""
+
+AT_ONCE = 8
+"""Parts that a process takes at a time: few enough for a bar that moves (ours)."""
+
+
 def plan_parts(
-    parts: Sequence[Part], shelf: Shelf, tables: Tables, done: Callable[[], object] = lambda: None
+    parts: Sequence[Part],
+    shelf: Shelf,
+    tables: Tables,
+    done: Callable[[], object] = lambda: None,
+    processes: int = 1,
 ) -> tuple[PartAnswer, ...]:
-    """One answer a part, in the order of the list; `done` is called after each."""
-    answers = []
-    for part in parts:
-        answers.append(_answer(part, shelf, tables))
-        done()
-    return tuple(answers)
+    """One answer a part, in the order of the list; `done` is called after each.
+
+    Long lists are shared among `processes`, if there are several; the answers are the same.
+    """
+    if len(parts) < FEW or processes < 2:
+        return tuple(_counted(_answer(part, shelf, tables), done) for part in parts)
+    with ProcessPoolExecutor(
+        processes, get_context("spawn"), _prepare, (shelf, tables.directory)
+    ) as pool:
+        found = pool.map(_answer_there, parts, chunksize=AT_ONCE)
+        return tuple(_counted(answer, done) for answer in found)
+
+
+def _counted(answer: PartAnswer, done: Callable[[], object]) -> PartAnswer:
+    done()
+    return answer
+
+
+_there: list[tuple[Shelf, Tables]] = []
+"""What a process of its own was prepared with."""
+
+
+def _prepare(shelf: Shelf, directory: Path | None) -> None:
+    _there[:] = [(shelf, Tables(directory))]
+
+
+def _answer_there(part: Part) -> PartAnswer:
+    return _answer(part, *_there[0])
 
 
 def tally(answers: Iterable[PartAnswer]) -> dict[str, int]:
@@ -51,7 +87,7 @@ def tally(answers: Iterable[PartAnswer]) -> dict[str, int]:
 
 def _answer(part: Part, shelf: Shelf, tables: Tables) -> PartAnswer:
     try:
-        plan = plan_job(merge_shelf(part.job, shelf), tables)
+        plan = plan_job(merge_shelf(part.job, shelf), tables, with_changes=False)
     except RefusedInput as refusal:
         return PartAnswer(part.line, part.job.title, None, "", None, str(refusal))
     return _of_plan(part, plan)

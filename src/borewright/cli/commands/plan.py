@@ -48,13 +48,13 @@ def command(
     from borewright.answer.records import Verdict
     from borewright.errors import RefusedInput
     from borewright.job import read_job, read_shelf
-    from borewright.service.files import drawing_text, sheet_bytes, write_all
+    from borewright.service.files import drawing_text, is_drawn, sheet_bytes, write_all
 
     _check_date(date)
     job = read_job(job_file)
     shelf = None if shelf_file is None else read_shelf(shelf_file)
     answer = _planned(job, shelf, use, job_file)
-    picture = drawing_text(answer) if answer.layout and (drawing or sheet) else ""
+    picture = drawing_text(answer) if is_drawn(answer) and (drawing or sheet) else ""
     files = {}
     if sheet is not None:
         files[sheet] = sheet_bytes(answer, picture=picture, paper=paper, date=date)
@@ -64,7 +64,7 @@ def command(
         files[drawing] = picture.encode()
     write_all(files, (job_file, shelf_file))
     if drawing is not None and not picture:
-        warn("borewright: no drawing was written: there is no mandrel in this plan")
+        warn("borewright: no drawing was written: nothing holds the work in this plan")
     _say(answer, explain, as_json)
     return 3 if answer.verdict is Verdict.NO else 0
 

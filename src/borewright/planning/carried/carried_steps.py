@@ -23,7 +23,7 @@ SMALL, THIN = 2.5, 0.25
 def carried_steps(trial: HeldTrial, proof: ProofLoad) -> tuple[Step, ...]:
     """From making what holds it to taking it off."""
     steps = [*trial.held.mount, _proved(trial, proof), *_cut(trial), *trial.held.release]
-    if HEAD_FACE not in trial.held.reaches:
+    if not (trial.held.faces_done or HEAD_FACE in trial.held.reaches):
         steps.append(_second_face())
     return tuple(replace(s, number=k) for k, s in enumerate(steps, 1))
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from borewright.answer.records import Candidate, Question, Verdict
 from borewright.holding.bore_reading import bore_half_band
+from borewright.holding.drives.offered import drives_for
 from borewright.holding.plain_taper import TaperHold, holds
 from borewright.job.records import Job, Mandrel
 from borewright.planning.choice.deciding import deciding_of, worst_of
@@ -58,7 +60,9 @@ def weigh_mandrels(job: Job, shop: Shop, tables: Tables, mandrels: tuple[Mandrel
     chosen = near or sorted(beside, key=lambda m: distance[m])[:1]
     passed = tuple(_passed(m, job) for m in mandrels if m not in chosen)
     nearest = min(mandrels, key=lambda m: distance[m], default=None)
-    tried = tuple(_weighed(job, shop, h, tables) for m in chosen for h in holds(job, m, tables))
+    tried = tuple(
+        w for m in chosen for h in holds(job, m, tables) for w in _weighed(job, shop, h, tables)
+    )
     return Mandrels(tried, passed, nearest)
 
 
@@ -77,6 +81,19 @@ def _passed(mandrel: Mandrel, job: Job) -> Candidate:
     return Candidate("plain-taper", mandrel.name, "", Verdict.NO, reason)
 
 
-def _weighed(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Weighed:
-    trial = make_loaded_trial(job, shop, hold, tables)
+def _weighed(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Iterator[Weighed]:
+    """The hold by itself, and with each positive drive it can take where it slips by itself."""
+    bare = _asked(make_loaded_trial(job, shop, hold, tables))
+    yield bare
+    if bare.question("slip").verdict is not Verdict.YES and _sits(bare):
+        for drive in drives_for(hold.way, job, tables, hold.leading):
+            yield _asked(make_loaded_trial(job, shop, hold, tables, drive))
+
+
+def _sits(weighed: Weighed) -> bool:
+    """False where the bore, or a flaw, forbids the mandrel whatever drives the work."""
+    return Verdict.NO not in (weighed.question("bore").verdict, weighed.question("crack").verdict)
+
+
+def _asked(trial: Trial) -> Weighed:
     return Weighed(trial, ask_all(trial))

@@ -7,11 +7,13 @@ from dataclasses import dataclass, replace
 
 from borewright.answer.held import Held
 from borewright.answer.records import Question, Verdict
+from borewright.holding.drives.offered import driven, drives_for
 from borewright.holding.registry import WAYS
 from borewright.job.records import Job
 from borewright.planning.choice.deciding import deciding_of, worst_of
 from borewright.planning.held.held_questions import ask_held
 from borewright.planning.held.held_trial import HeldTrial, make_held_trial
+from borewright.planning.weighing.served import CutsByShare
 from borewright.reference.library import Tables
 
 OUT_OF_REACH = "Nothing that is to be cut can be reached while it is held so."
@@ -30,6 +32,10 @@ class WeighedHeld:
         """The worst answer; no where it cannot be done."""
         return worst_of(self.questions) if self.trial else Verdict.NO
 
+    def falls_short(self, name: str) -> bool:
+        """Whether this question is answered, and not by yes."""
+        return any(q.id == name and q.verdict is not Verdict.YES for q in self.questions)
+
     @property
     def deciding(self) -> Question | None:
         """Of the questions with the worst answer, the one that matters most."""
@@ -38,12 +44,21 @@ class WeighedHeld:
 
 def weigh_ways(job: Job, tables: Tables, only: Iterable[str] = WAYS) -> tuple[WeighedHeld, ...]:
     """Every arrangement of these ways, in the order of the registry."""
-    return tuple(row for way in only for row in _weighed(way, job, tables))
+    planned = CutsByShare(job, tables)
+    return tuple(row for way in only for row in _weighed(way, job, tables, planned))
 
 
-def _weighed(way: str, job: Job, tables: Tables) -> Iterator[WeighedHeld]:
+def _weighed(way: str, job: Job, tables: Tables, planned: CutsByShare) -> Iterator[WeighedHeld]:
     for held in WAYS[way].offer(job, tables):
-        trial = make_held_trial(job, held, tables)
-        if trial is None and not held.cannot:
-            held = replace(held, cannot=OUT_OF_REACH, grip=None)
-        yield WeighedHeld(held, trial, ask_held(trial) if trial else ())
+        bare = _asked(held, job, tables, planned)
+        yield bare
+        if bare.falls_short("slip"):
+            drives = drives_for(way, job, tables, held.leading)
+            yield from (_asked(driven(held, drive), job, tables, planned) for drive in drives)
+
+
+def _asked(held: Held, job: Job, tables: Tables, planned: CutsByShare) -> WeighedHeld:
+    trial = make_held_trial(job, held, tables, planned)
+    if trial is None and not held.cannot:
+        held = replace(held, cannot=OUT_OF_REACH, grip=None)
+    return WeighedHeld(held, trial, ask_held(trial) if trial else ())

@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from borewright.answer.held import Drive
 from borewright.answer.records import Verdict
 from borewright.cutting.loads import cuts_gear, space_of
 from borewright.holding.plain_taper import TaperHold
@@ -20,21 +21,25 @@ MOST_PASSES = 3
 """More passes than this through every space are left to the user to ask for (ours)."""
 
 
-def make_loaded_trial(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Trial:
+def make_loaded_trial(
+    job: Job, shop: Shop, hold: TaperHold, tables: Tables, drive: Drive | None = None
+) -> Trial:
     """The trial with the fewest equal passes for which slip and rock of the teeth both come out yes.
 
     One pass where none of them does, or where the job says how deep each goes.
     """
-    tried = _tried(job, shop, hold, tables)
+    tried = _tried(job, shop, hold, tables, drive)
     one = next(tried)
     return one if _served(one) else next(filter(_served, tried), one)
 
 
-def _tried(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Iterator[Trial]:
-    yield make_trial(job, shop, hold, tables)
+def _tried(
+    job: Job, shop: Shop, hold: TaperHold, tables: Tables, drive: Drive | None
+) -> Iterator[Trial]:
+    yield make_trial(job, shop, hold, tables, drive)
     if any(cuts_gear(w) and w.depth is None for w in job.cuts):
         for passes in range(2, MOST_PASSES + 1):
-            yield make_trial(_in_passes(job, passes, tables), shop, hold, tables)
+            yield make_trial(_in_passes(job, passes, tables), shop, hold, tables, drive)
 
 
 def _in_passes(job: Job, passes: int, tables: Tables) -> Job:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from borewright.answer.held import HEAD_FACE
-from borewright.answer.records import Candidate, Need, Question, Verdict
+from borewright.answer.records import Candidate, Have, Need, Question, Verdict
 from borewright.mechanics.spread import likely
 from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.deciding import deciding_of, worst_of
@@ -41,7 +41,9 @@ def taper_row(w: Weighed, tables: Tables) -> Row:
     """The row of a plain taper mandrel, which is on the shelf or taken to be."""
     hold, quantity = w.trial.hold, w.trial.job.work.quantity
     runout = _figure(w.questions, "true", "runout")
-    minutes = tables.setup_minutes(hold.way).for_batch(quantity)
+    needs = w.trial.drive.needs if w.trial.drive else ()
+    making = sum(n.minutes for n in needs if n.have is Have.MAKE)
+    minutes = tables.setup_minutes(hold.way).for_batch(quantity, making + _driving(w, tables))
     tie = (
         -round(min(w.question("bore").margin, 1.0), 3),
         -round(w.question("seat").margin, 3),
@@ -51,16 +53,30 @@ def taper_row(w: Weighed, tables: Tables) -> Row:
     settled = w.question("bore").verdict is Verdict.CARE and not w.trial.touch_is_known
     candidate = Candidate(
         hold.way,
-        hold.mandrel.name,
+        _mandrel_with_drive(w),
         hold.leading,
         w.verdict,
         w.deciding.reason if w.verdict is not Verdict.YES else ALL_YES,
         decided_by=_decided(w.questions),
         runout=runout,
         minutes=minutes[1],
+        needs=needs,
     )
-    key = _key(candidate, w.questions, (), _excess(w.questions), tie, settled)
+    to_buy = tuple(n for n in needs if n.have is Have.BUY)
+    key = _key(candidate, w.questions, to_buy, _excess(w.questions), tie, settled)
     return Row(w, candidate, key)
+
+
+def _mandrel_with_drive(w: Weighed) -> str:
+    name = w.trial.hold.mandrel.name
+    return f"{name} with {w.trial.drive.tool}" if w.trial.drive else name
+
+
+def _driving(w: Weighed, tables: Tables) -> float:
+    """Minutes that a positive drive adds for the batch."""
+    if w.trial.drive is None:
+        return 0.0
+    return tables.holding_fact("drive_setting").best * w.trial.job.work.quantity
 
 
 ALL_YES = "Every question is answered yes."
@@ -69,8 +85,9 @@ ALL_YES = "Every question is answered yes."
 def held_row(w: WeighedHeld, job_quantity: int, tables: Tables) -> Row:
     """The row of any other way; one that cannot be done says why."""
     held = w.held
-    second = 0.0 if HEAD_FACE in held.reaches else tables.holding_fact("second_face").best
-    making = held.making + second * job_quantity
+    both = held.faces_done or HEAD_FACE in held.reaches
+    second = 0.0 if both else tables.holding_fact("second_face").best
+    making = held.making + held.handling + second * job_quantity
     minutes = tables.setup_minutes(held.way).for_batch(job_quantity, making)
     candidate = Candidate(
         held.way,

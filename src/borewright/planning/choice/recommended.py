@@ -19,7 +19,7 @@ def recommended(found: Arranged) -> Row | None:
 
 
 def _insisted(found: Arranged) -> bool:
-    return len({row.candidate.way for row in found.weighing.rows}) == 1
+    return found.job.use.strip().lower() not in ("any", "")
 
 
 def other_ways(found: Arranged, chosen: str) -> tuple[Candidate, ...]:

@@ -175,7 +175,7 @@ def _bend(trial: HeldTrial) -> Question:
     margin = allowed / np.maximum(error, 1e-12)
     best, low, show = likely(margin), low_end(margin), trial.show
     out = (
-        f", and it goes {show.small(likely(springs))} out of round when it is let go"
+        f", and it springs {show.small(likely(springs))} when it is let go"
         if likely(springs) > HARDLY
         else ""
     )

@@ -7,12 +7,11 @@ from dataclasses import dataclass
 from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Grip, Held
 from borewright.answer.records import Cut, Demand
 from borewright.cutting.directions import TIGHTENS
-from borewright.cutting.schedule import turning_is_planned
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.judge import share_of_yes
 from borewright.planning.weighing.power import power_share
-from borewright.planning.weighing.served import cuts_and_demands, depth_shares
+from borewright.planning.weighing.served import CutsByShare
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
@@ -33,14 +32,13 @@ class HeldTrial:
         return Show(self.job.units)
 
 
-def make_held_trial(job: Job, held: Held, tables: Tables) -> HeldTrial | None:
+def make_held_trial(job: Job, held: Held, tables: Tables, planned: CutsByShare) -> HeldTrial | None:
     """The deepest usual cuts that the hold serves, the lightest if none; None where it cannot be done
     or no cut reaches."""
     if held.grip is None:
         return None
-    shares = depth_shares(job, tables) if turning_is_planned(job, tables) else (1.0,)
-    for share in shares:
-        cuts, demands = _reached(*cuts_and_demands(job, tables, share), held)
+    for share in planned.shares:
+        cuts, demands = _reached(*planned.at(share), held)
         if not cuts:
             return None
         trial = HeldTrial(job, tables, held, held.grip, cuts, demands)

@@ -15,7 +15,12 @@ from borewright.planning.questions.load_figures import load_force
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import figure, given, spread, times
 from borewright.planning.weighing.judge import judge, share_of_yes
-from borewright.planning.weighing.margins import demand_on_joint, slip_margins, slip_radii
+from borewright.planning.weighing.margins import (
+    demand_on_joint,
+    demand_on_uncut,
+    slip_margins,
+    slip_radii,
+)
 from borewright.planning.weighing.turned import Turned
 from borewright.quantities.si import Metre
 
@@ -39,6 +44,14 @@ def hardest_cut(trial: Trial) -> HardestCut:
         for c, d in zip(trial.cuts, trial.demands, strict=True)
     ]
     return min(tried, key=lambda h: likely(h.margin))
+
+
+def proof_demand(trial: Trial) -> float:
+    """What the proof load proves (N at the bore): the hardest cut's, or what its drive carries."""
+    demand = hardest_cut(trial).demand
+    if demand.drive_asked is not None:
+        return 2 * likely(demand.drive_asked) / trial.grip.diameter
+    return likely(demand_on_uncut(trial.grip, demand))
 
 
 def slip_verdict(trial: Trial, demand: Demand) -> Verdict:
@@ -71,6 +84,12 @@ def _reason(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
         f"{show.length(cut.diameter)}, and {times(low)} in the poor case (1 in 20)."
     )
     short = judge("slip", best, low, trial.tables) is not Verdict.YES and trial.chosen.limited_by
+    if trial.drive is not None:
+        taken = f"{trial.drive.tool[0].upper()}{trial.drive.tool[1:]}"
+        return (
+            f"{taken}: the torque is off the friction, which holds the thrust. Together they give {times(best)} what it takes "
+            f"to {cut.name}, {size} at {show.length(cut.diameter)}, and {times(low)} in the poor case (1 in 20)."
+        )
     stopped = (
         f" {trial.chosen.limited_by[0].upper()}{trial.chosen.limited_by[1:]} allows"
         if short
@@ -83,6 +102,8 @@ def _changes(trial: Trial, hard: HardestCut, best: float, low: float) -> str:
     if judge("slip", best, low, trial.tables) is Verdict.YES:
         return "A measured push narrows this; the proof load settles it."
     depth = deepest(hard, trial)
+    if trial.drive is not None:
+        return f"A lighter cut (about {trial.show.depth(depth)} deep has the usual reserve).{_guesses(trial)}"
     if hard.cut.kind == "gear":
         return (
             f"Each space in more passes (about {trial.show.depth(depth)} deep has the usual reserve), a lighter feed; "
@@ -140,7 +161,7 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
     turned = (
         (
             _cutting_force(trial, hard),
-            spread("cut_torque", d.torque, "N·m", "torque", "cut_torque", (force, across)),
+            spread("cut_torque", d.whole_torque, "N·m", "torque", "cut_torque", (force, across)),
         )
         if hard.cut.on_lathe
         else load_force(trial, hard.cut, d)

@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from borewright.answer.records import Figure, Input, ProofLoad
-from borewright.mechanics.spread import likely
-from borewright.planning.questions.slip import hardest_cut
+from borewright.planning.questions.slip import proof_demand
 from borewright.planning.steps.load_steps import Line, between_centers
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import figure, given
-from borewright.planning.weighing.margins import demand_on_uncut
 from borewright.quantities.show import Show
 
 GRAVITY = 9.80665
@@ -26,6 +24,9 @@ def prove(trial: Trial, proof: ProofLoad) -> Iterator[Line]:
         (),
     )
     yield between_centers(trial)
+    if trial.drive is not None and trial.drive.mount is not None:
+        mount = trial.drive.mount
+        yield mount.title, mount.text, mount.figures, mount.blanks
     turns = any(c.space is None for c in trial.cuts)
     way = "against the way the work turns" if turns else "one way and then the other"
     pulled = f"pull {show.force(proof.rim_force)} at the rim by a cord"
@@ -68,7 +69,7 @@ def _armed(trial: Trial, proof: ProofLoad) -> tuple[Figure, ...]:
 
 
 def _proof_inputs(trial: Trial, proof: ProofLoad) -> tuple[Input, ...]:
-    demand = likely(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
+    demand = proof_demand(trial)
     return (
         given("factor", proof.factor),
         given("demand", demand, "N"),

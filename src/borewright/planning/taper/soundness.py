@@ -95,7 +95,9 @@ def spoke_turning(trial: Trial) -> float | None:
     work = trial.job.work
     web, spokes = web_of(work), work.spokes
     torques = [
-        high_end(d.torque) for c, d in zip(trial.cuts, trial.demands, strict=True) if c.on_lathe
+        high_end(d.whole_torque)
+        for c, d in zip(trial.cuts, trial.demands, strict=True)
+        if c.on_lathe
     ]
     if web is None or spokes is None or not torques:
         return None
@@ -146,6 +148,8 @@ def stated_words(job: Job) -> tuple[str, ...]:
         said.append(f"bore chamfered {a}" if a == b else f"bore chamfered {a} at A, {b} at B")
     if work.flaws != "unknown":
         said.append(f"flaws at the bore: {work.flaws}")
+    if work.casting_runout is not None:
+        said.append(f"the outside runs out {show.length(work.casting_runout)} as cast")
     return (", ".join(said),) if said else ()
 
 

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from borewright.answer.held import Drive
 from borewright.answer.records import Cut, Demand, Draws, TaperGrip, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.cutting.schedule import turning_is_planned
@@ -21,7 +22,7 @@ from borewright.job.records import Job
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.judge import judge, share_of_yes
-from borewright.planning.weighing.margins import bore_margins, rock_margins, slip_margins
+from borewright.planning.weighing.margins import bore_margins, driven_by, rock_margins, slip_margins
 from borewright.planning.weighing.power import power_share
 from borewright.planning.weighing.served import cuts_and_demands, depth_shares
 from borewright.quantities.si import Metre
@@ -70,7 +71,10 @@ class Ladder:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Chosen:
-    """A travel with its grip, and the cuts it serves. `press` is measured from the hand's touch."""
+    """A travel with its grip, and the cuts it serves. `press` is measured from the hand's touch.
+
+    `strongest`: the grip at the longest travel that bore, press and room allow.
+    """
 
     travel: Metre
     press: Metre
@@ -79,21 +83,28 @@ class Chosen:
     demands: tuple[Demand, ...]
     limited_by: str
     past_bore: bool
+    strongest: TaperGrip
 
 
 def choose(
-    job: Job, hold: TaperHold, tables: Tables, force: Range, room: Metre, hand: Metre
+    job: Job,
+    hold: TaperHold,
+    tables: Tables,
+    force: Range,
+    room: Metre,
+    hand: Metre,
+    drive: Drive | None = None,
 ) -> Chosen:
     """The travel for one hold.
 
     `force`: what the press gives (N); `room`: travel left on the mandrel (m); `hand`: travel that
-    the hand's own push has made (m).
+    the hand's own push has made (m); `drive`: what takes the torque off the friction, if anything.
     """
     step = RULE_STEP[job.units]
     usual = tables.allowance("press_travel")
     grips = Ladder(hold, hand, step, max(1, round(usual.high / step)))
     stops = _stops(grips, hold, tables, press_draws(force), room)
-    cuts, demands = _cuts_served(job, grips[stops.cap], tables)
+    cuts, demands = _cuts_served(job, grips[stops.cap], tables, drive)
     wanted = _shortest(grips, demands, hold, tables, usual)
     index = min(stops.cap, wanted)
     steady = _teeth_steady(grips, cuts, demands, hold, tables)
@@ -104,7 +115,10 @@ def choose(
     past_bore = index > stops.cap
     limit = stops.reason if wanted > stops.cap else ""
     grip = grips[index]
-    return Chosen(grip.setting, grip.setting - hand, grip, cuts, demands, limit, past_bore)
+    strongest = grips[stops.cap]
+    return Chosen(
+        grip.setting, grip.setting - hand, grip, cuts, demands, limit, past_bore, strongest
+    )
 
 
 def hand_travel(hold: TaperHold, tables: Tables) -> Metre:
@@ -181,19 +195,24 @@ def _slip_is_no(grip: TaperGrip, demands: tuple[Demand, ...], tables: Tables) ->
 
 
 def _cuts_served(
-    job: Job, longest: TaperGrip, tables: Tables
+    job: Job, longest: TaperGrip, tables: Tables, drive: Drive | None
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     """The deepest usual cuts that grip and lathe serve; the lightest if none is."""
-    cuts, demands = cuts_and_demands(job, tables, 1.0)
-    if not turning_is_planned(job, tables):
-        return cuts, demands
-    for share in depth_shares(job, tables):
-        cuts, demands = cuts_and_demands(job, tables, share)
+    shares = depth_shares(job, tables) if turning_is_planned(job, tables) else (1.0,)
+    for share in shares:
+        cuts, plain = cuts_and_demands(job, tables, share)
+        demands = _with_drive(plain, drive)
         turned = tuple(d for c, d in zip(cuts, demands, strict=True) if c.on_lathe)
-        serves = slip_share(longest, turned, tables) >= 1
+        serves = not turned or slip_share(longest, turned, tables) >= 1
         if serves and power_share(cuts, demands, job.shelf.machine, tables) >= 1:
             break
     return cuts, demands
+
+
+def _with_drive(demands: tuple[Demand, ...], drive: Drive | None) -> tuple[Demand, ...]:
+    if drive is None or drive.torque is None:
+        return demands
+    return tuple(driven_by(demand, drive.torque) for demand in demands)
 
 
 def _teeth_steady(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from borewright.answer.held import Drive
 from borewright.answer.records import Cut, Demand, Draws, TaperGrip
 from borewright.holding.measured_mandrel import window_of
 from borewright.holding.plain_taper import TaperHold
@@ -37,6 +38,7 @@ class Trial:
     hand: Metre
     line_small: Metre
     line_large: Metre
+    drive: Drive | None = None
 
     @property
     def mandrel(self) -> Mandrel:
@@ -113,15 +115,18 @@ def _room(hold: TaperHold, small: Metre, large: Metre, least: Metre) -> Metre:
     return large - hold.likely_touch if inside and touch_band < (large - small) / 2 else math.inf
 
 
-def make_trial(job: Job, shop: Shop, hold: TaperHold, tables: Tables) -> Trial:
+def make_trial(
+    job: Job, shop: Shop, hold: TaperHold, tables: Tables, drive: Drive | None = None
+) -> Trial:
     """Choose the travel of a hold and find the lines it may sit between."""
     m, a = hold.mandrel, tables.allowance
     small = hold.length + a("tool_clearance").best
     large = m.ground_length - a("dog_clearance").best
     hand = hand_travel(hold, tables)
     room = _room(hold, small, large, a("press_travel").low)
-    chosen = choose(job, hold, tables, shop.press_force, room, hand)
-    return Trial(job, shop, tables, Show(job.units), hold, chosen, hand, small, large)
+    chosen = choose(job, hold, tables, shop.press_force, room, hand, drive)
+    show = Show(job.units)
+    return Trial(job, shop, tables, show, hold, chosen, hand, small, large, drive)
 
 
 def past_what(trial: Trial, travel: Metre) -> str:

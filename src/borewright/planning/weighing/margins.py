@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from borewright.answer.records import Demand, Draws, TaperGrip
@@ -15,9 +17,18 @@ from borewright.quantities.si import Metre
 
 
 def slip_margins(grip: TaperGrip, demand: Demand) -> Draws:
-    """What friction can carry over what the cut asks of it."""
+    """What friction, and a positive drive where there is one, carry over what the cut asks."""
     held = grip.friction_force * demand.grip_left
-    return np.asarray(slip_margin(held, demand_on_joint(grip, demand)))
+    friction = np.asarray(slip_margin(held, demand_on_joint(grip, demand)))
+    if demand.drive_asked is None or demand.drive_gives is None:
+        return friction
+    return np.asarray(np.minimum(friction, demand.drive_gives / demand.drive_asked))
+
+
+def driven_by(demand: Demand, gives: Draws) -> Demand:
+    """The demand with its torque taken by a positive drive that gives so much (N·m)."""
+    nothing = np.zeros_like(demand.torque)
+    return replace(demand, torque=nothing, drive_asked=demand.torque, drive_gives=gives)
 
 
 def demand_on_joint(grip: TaperGrip, demand: Demand) -> Draws:
@@ -36,7 +47,9 @@ def demand_on_uncut(grip: TaperGrip, demand: Demand) -> Draws:
 
 
 def slip_radii(grip: TaperGrip, demand: Demand) -> Draws:
-    """Radius (m) at which this cut would just slip."""
+    """Radius (m) at which this cut would just slip, or its positive drive let go."""
+    if demand.drive_gives is not None:
+        return np.asarray(demand.drive_gives / demand.tangential)
     axial = axial_on_friction(demand.axial, grip.normal_force, grip.taper)
     return np.asarray(slip_radius(grip.friction_force, grip.diameter, demand.tangential, axial))
 

@@ -8,7 +8,7 @@ from borewright.answer.records import Cut, Demand
 from borewright.cutting.demand import demand_of
 from borewright.cutting.knock import knock_of
 from borewright.cutting.load_demand import softer
-from borewright.cutting.schedule import planned_cuts
+from borewright.cutting.schedule import planned_cuts, turning_is_planned
 from borewright.job.records import Job
 from borewright.planning.weighing.power import in_gear
 from borewright.reference.library import Tables
@@ -39,3 +39,19 @@ def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
     if cut.space is None:
         return demand
     return replace(demand, grip_left=softer(cut, job, tables).grip, goes_round=False)
+
+
+class CutsByShare:
+    """The cuts of one job at each share of their usual depth, worked out when first asked for."""
+
+    def __init__(self, job: Job, tables: Tables) -> None:
+        self._job, self._tables = job, tables
+        self._known: dict[float, tuple[tuple[Cut, ...], tuple[Demand, ...]]] = {}
+        planned = turning_is_planned(job, tables)
+        self.shares = depth_shares(job, tables) if planned else (1.0,)
+
+    def at(self, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
+        """Cuts and what each asks, at this share."""
+        if share not in self._known:
+            self._known[share] = cuts_and_demands(self._job, self._tables, share)
+        return self._known[share]

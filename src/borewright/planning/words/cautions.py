@@ -14,12 +14,18 @@ LARGE_RATIO = 8.0
 """A disc is called large from 200 mm outside, or from 8 bores across (ours)."""
 
 
-def cautions(job: Job, shop: Shop, tables: Tables, mandrel: Mandrel | None) -> tuple[Caution, ...]:
+def cautions(
+    job: Job,
+    shop: Shop,
+    tables: Tables,
+    mandrel: Mandrel | None,
+    drive: tuple[str, ...] = (),
+) -> tuple[Caution, ...]:
     """Cautions for pressing on this mandrel, turning between centers and facing this material.
 
-    Without a mandrel: those of the work itself, and of the chuck that will hold it.
+    `drive`: tags of a positive drive. Without a mandrel: those of the work itself, and of the chuck that will hold it.
     """
-    return held_cautions(job, tuple(_of_mandrel(job, shop, mandrel)), tables)
+    return held_cautions(job, (*_of_mandrel(job, shop, mandrel), *drive), tables)
 
 
 def held_cautions(job: Job, held: tuple[str, ...], tables: Tables) -> tuple[Caution, ...]:

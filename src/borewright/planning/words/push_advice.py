@@ -10,7 +10,7 @@ from borewright.answer.records import Input, ProofLoad, PushAdvice
 from borewright.mechanics.press import torque_from_push
 from borewright.mechanics.slip import proof_torque
 from borewright.mechanics.spread import high_end, likely, low_end
-from borewright.planning.questions.slip import hardest_cut
+from borewright.planning.questions.slip import hardest_cut, proof_demand
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import figure, given, spread
 from borewright.planning.weighing.margins import demand_on_uncut
@@ -89,8 +89,7 @@ def proof_load(trial: Trial) -> ProofLoad:
     """A weight on an arm, and the same at the rim, sized for the hardest planned cut."""
     factor = trial.tables.allowance("proof_factor").best
     arm = trial.tables.allowance(f"proof_arm_{trial.job.units}").best
-    asked = likely(demand_on_uncut(trial.grip, hardest_cut(trial).demand))
-    torque = float(proof_torque(asked, trial.grip.diameter, factor))
+    torque = float(proof_torque(proof_demand(trial), trial.grip.diameter, factor))
     rim = trial.job.work.outside / 2
     twist, pull = (trial.tables.allowance(name).low for name in ("hand_twist", "hand_pull"))
     by_hand = torque < twist and torque / rim < pull

@@ -14,6 +14,7 @@ from borewright.planning.steps.finished_words import size_words
 from borewright.planning.taper.bore_words import limits_echo
 from borewright.planning.taper.soundness import flaw_forbids, stated_words, taken_as_sound
 from borewright.planning.taper.support import ring_words
+from borewright.planning.taper.trial import Trial
 from borewright.planning.words.load_words import assumed_loads, loads_ready, turns
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
@@ -26,7 +27,7 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...], missing: str =
         return f"No: {missing}{other}"
     t = best.trial
     on = f"{t.mandrel.name}, face {t.hold.leading} towards the large end"
-    press = f"{t.show.rule(t.chosen.press)} past touch"
+    press = f"{t.show.rule(t.chosen.press)} past touch{_drive_words(t)}"
     if best.verdict is Verdict.YES:
         stated = "as sound as stated" if t.job.work.flaws == "none" else "sound"
         sound = f", if the casting is {stated}" if t.job.work.blank == "casting" else ""
@@ -48,6 +49,10 @@ def headline(best: Weighed | None, better: tuple[Candidate, ...], missing: str =
         else ""
     )
     return f"With care: press it on {on}, {press}. {best.deciding.reason}{safer}{_what_helps(best)}"
+
+
+def _drive_words(t: Trial) -> str:
+    return f", with {t.drive.tool}" if t.drive else ""
 
 
 def _what_helps(best: Weighed) -> str:
@@ -94,6 +99,7 @@ def have_ready(best: Weighed, shop: Shop, push: PushAdvice, by_hand: bool) -> tu
         if job.driven_by == "dog"
         else f"{DRIVERS[job.driven_by]} for {show.length(m.end_diameter)}",
         "oil, rag, pencil, rule, micrometer, indicator",
+        *(need.what for need in (best.trial.drive.needs if best.trial.drive else ())),
         *(() if by_hand else ("lever or cord and a known weight for the proof load",)),
         *loads_ready(best.trial),
     )

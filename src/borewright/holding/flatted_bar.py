@@ -1,0 +1,98 @@
+"""A bar as drawn, loose in the bore, with a flat under a set screw through the hub.
+
+The bar is the largest size in stock that enters; what a drawn bar is under its size, and so the
+clearance, is drawn. The screw is the largest listed that hub and bar have room for.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from borewright.answer.records import Draws
+from borewright.answer.streams import Stream
+from borewright.holding.part import Part
+from borewright.mechanics.rings import hoop_factor
+from borewright.mechanics.set_screw import thrown_runout, torque_on_flat
+from borewright.quantities.si import Metre, Newton
+from borewright.reference.drives import SetScrew
+
+STOCK = {"inch": 0.0254 / 16, "mm": 1e-3}
+"""Steps of drawn bar in stock (m): sixteenths or whole millimetres (common practice, no source)."""
+
+OVER_BAR, OVER_HUB = 0.35, 0.6
+"""Ours: largest screw over the bar, and over what the hub stands out."""
+
+LEAST_WALL, MOST_WALL = 0.6, 5.0
+"""Ours: wall of the hub over the screw, for a thread that holds and a hole that can be tapped."""
+
+FLAT, TIP = 0.1, 0.5
+"""Ours: depth of the flat over the bar; tip of a cup point over its screw."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class FlattedBar:
+    """Bar size in stock and flat (m), the screw, and what they give as draws (m, N, N·m)."""
+
+    leading: str
+    nominal: Metre
+    flat: Metre
+    screw: SetScrew
+    clearance: Draws
+    holding: Draws
+    push: Newton
+    torque: Draws
+    tilt: Draws
+    strength: Draws
+    hole_is_there: bool
+
+
+def flatted_bar(part: Part) -> FlattedBar | None:
+    """The bar and screw for a part; None where no hub stands out that takes a screw."""
+    face = max("AB", key=part.sticks_out)
+    step = STOCK[part.job.units]
+    nominal = step * np.floor(part.bore / step + 1e-9)
+    screw = _screw(part, face, nominal)
+    if screw is None:
+        return None
+    under = part.fact_with_zero("drawn_bar_under", Stream.SETTING)
+    clearance = np.asarray(thrown_runout(part.bore, np.minimum(nominal - under, part.bore)))
+    holding = part.drawn(screw.holding, Stream.CLAMPING)
+    push = screw.seating_torque / (part.tables.holding_fact("nut_factor").best * screw.diameter)
+    flat, tip = FLAT * nominal, TIP * screw.diameter
+    return FlattedBar(
+        leading="B" if face == "A" else "A",
+        nominal=nominal,
+        flat=flat,
+        screw=screw,
+        clearance=clearance,
+        holding=holding,
+        push=push,
+        torque=np.asarray(torque_on_flat(holding, push, nominal, flat, tip)),
+        # The screw holds the bar against the far wall along the bore.
+        tilt=holding * part.length / 4,
+        strength=_strength(part, face, push),
+        hole_is_there=part.work.cross_hole is not None,
+    )
+
+
+def _screw(part: Part, face: str, bar: Metre) -> SetScrew | None:
+    hub = part.ring_at(face)
+    wall, out = (hub.outside - part.bore) / 2, part.sticks_out(face)
+    names = part.tables.table("set_screws").column("id")
+    screws = [part.tables.set_screw(name) for name in names]
+    fits = [
+        s
+        for s in screws
+        if s.diameter <= min(OVER_BAR * bar, OVER_HUB * out)
+        and LEAST_WALL * s.diameter <= wall <= MOST_WALL * s.diameter
+    ]
+    return max(fits, key=lambda s: s.diameter, default=None)
+
+
+def _strength(part: Part, face: str, push: Newton) -> Draws:
+    """What the hub stands over its tension: the screw's push spread along what stands out."""
+    ratio = part.bore / part.ring_at(face).outside
+    pressure = push / (part.bore * part.sticks_out(face))
+    return np.asarray(part.strength / (pressure * float(hoop_factor(np.asarray(ratio)))))

@@ -1,0 +1,87 @@
+"""On the bench sheet of work held in any way but the plain taper: what it needs, and what else
+would hold it."""
+
+from __future__ import annotations
+
+from borewright.answer.records import Candidate, Have, Need, Plan
+from borewright.quantities.show import Show
+from borewright.report.words import show_minutes, way_words
+
+_BEST = 3
+"""How many of the other ways the sheet has room for."""
+_REASON_ROOM = 130
+"""Letters of the one reason beside a way: it stays on two lines."""
+_HEADS = {Have.OWN: "From the shelf", Have.MAKE: "To be made", Have.BUY: "To be bought"}
+
+
+def needs_lines(plan: Plan) -> tuple[str, ...]:
+    """What the way needs, by where it comes from, and the minutes, which are guesses."""
+    if plan.chosen is None or plan.layout is not None:
+        return ()
+    needs = plan.chosen.needs
+    said = []
+    for have, head in _HEADS.items():
+        things = [_need(n) for n in needs if n.have is have]
+        said += [f"{head}: {'; '.join(things)}."] if things else []
+    if needs and plan.chosen.minutes:
+        took = show_minutes(plan.chosen.minutes)
+        said.append(f"Time: about {took} for the batch, making included: a guess, not a reading.")
+    return tuple(said)
+
+
+def _need(need: Need) -> str:
+    if need.have is not Have.MAKE or not need.minutes:
+        return need.what
+    return f"{need.what} (about {show_minutes(need.minutes)}, a guess)"
+
+
+def ready_words(plan: Plan) -> tuple[str, ...]:
+    """What to fetch beside what the way needs, which has lines of its own on the sheet."""
+    if not needs_lines(plan) or plan.chosen is None:
+        return plan.have_ready
+    told = tuple(need.what for need in plan.chosen.needs)
+    return tuple(w for w in plan.have_ready if not any(_same(w, what) for what in told))
+
+
+def _same(words: str, what: str) -> bool:
+    """Whether words name this need, with or without where it comes from."""
+    rest = words.removeprefix(what)
+    return rest != words and (not rest or rest.startswith(" (to be "))
+
+
+def other_way_lines(plan: Plan, show: Show) -> tuple[str, ...]:
+    """The other ways: on a plain taper those that serve better, else the best three weighed."""
+    if plan.layout is not None:
+        return tuple(way_words(candidate) for candidate in plan.better_ways)
+    return tuple(_row(candidate, show) for candidate in _best_others(plan)[:_BEST])
+
+
+def _best_others(plan: Plan) -> tuple[Candidate, ...]:
+    """The best row of every way but the chosen, those that serve first, else in their order."""
+    chosen = plan.chosen.way if plan.chosen else ""
+    ways: dict[str, Candidate] = {}
+    for candidate in (*plan.better_ways, *plan.candidates):
+        if candidate.way != chosen:
+            ways.setdefault(candidate.way, candidate)
+    return tuple(ways.values())
+
+
+def _row(candidate: Candidate, show: Show) -> str:
+    """Way and face: verdict, minutes, runout, and the one reason."""
+    face = f", face {candidate.leading_face} leading" if candidate.leading_face else ""
+    parts = [candidate.verdict.value if candidate.verdict else ""]
+    if candidate.decided_by != "cannot":
+        parts.append(f"about {show_minutes(candidate.minutes)}" if candidate.minutes else "")
+        parts.append(
+            f"runs out {show.small(candidate.runout)}" if candidate.runout is not None else ""
+        )
+    said = ", ".join(part for part in parts if part)
+    return f"{candidate.tool or candidate.way}{face}: {said}. {_reason(candidate.reason)}"
+
+
+def _reason(reason: str) -> str:
+    """The first sentence of a reason, cut short where it is long."""
+    first = reason.split(". ", maxsplit=1)[0].rstrip(".")
+    if len(first) <= _REASON_ROOM:
+        return f"{first}." if first else ""
+    return f"{first[: _REASON_ROOM - 1].rsplit(' ', 1)[0]}…"

@@ -1,0 +1,124 @@
+"""One order of all rows: total, by the printed key, and never worse for what is added to the shelf."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from tests.jobs_made import turning, wheel_job
+
+from borewright.answer.records import Verdict
+from borewright.job.records import Job, MandrelNote
+from borewright.job.tools import OwnDog, OwnHolding
+from borewright.planning.choice.arrangement import arrange
+from borewright.planning.choice.ranking import NOW, RANKED_BY
+from borewright.planning.choice.weighing_all import in_order
+from borewright.planning.shop.names import material_taken
+from borewright.reference.library import Tables
+from borewright.service.planned import plan
+
+TABLES = Tables()
+TOOLS = TABLES.table("holding_tools").column("id")
+NONE_OF_THEM = tuple(TOOLS)
+
+MANDRELS = (
+    MandrelNote(0.016),
+    MandrelNote(0.0159),
+    MandrelNote(0.016, "long", ground_length=0.15, overall_length=0.2),
+    MandrelNote(0.02),
+)
+
+
+def rows_of(job: Job) -> tuple:
+    taken, _ = material_taken(job, TABLES)
+    return arrange(taken, TABLES).weighing.rows
+
+
+def with_shelf(job: Job, mandrels: int, tools: tuple[str, ...], dogs: int) -> Job:
+    """Nothing is owned but what is named here; the shelf grows at its end."""
+    shelf = replace(
+        job.shelf,
+        mandrels=MANDRELS[:mandrels],
+        stated=True,
+        have_not=NONE_OF_THEM,
+        holding=tuple(OwnHolding(t) for t in tools),
+        dogs=(OwnDog("a dog", 0.005, 0.05),) * dogs,
+    )
+    return replace(job, shelf=shelf)
+
+
+JOBS = {
+    "an everyday wheel": wheel_job(),
+    "a big disc": wheel_job(outside=0.3, cuts=turning(1.5e-3, 0.2e-3)),
+    "a thin ring": wheel_job(outside=0.02, length=0.008),
+    "a dozen iron wheels": replace(
+        wheel_job(material="gray-iron-30"),
+        work=replace(wheel_job(material="gray-iron-30").work, quantity=12),
+    ),
+}
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_no_two_rows_tie(name: str) -> None:
+    keys = [row.key for row in rows_of(JOBS[name])]
+    assert len(set(keys)) == len(keys)
+    assert keys == sorted(keys)
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_the_order_does_not_hang_on_the_order_of_asking(name: str) -> None:
+    rows = rows_of(JOBS[name])
+    assert [r.candidate for r in in_order(reversed(rows))] == [r.candidate for r in rows]
+
+
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(
+    st.sampled_from(sorted(JOBS)),
+    st.integers(0, len(MANDRELS)),
+    st.lists(st.sampled_from(TOOLS), unique=True, max_size=6),
+    st.integers(0, 1),
+    st.sampled_from(["mandrel", "tool", "dog"]),
+    st.sampled_from(TOOLS),
+)
+def test_what_is_added_to_the_shelf_never_makes_the_best_worse(
+    name: str, mandrels: int, tools: list[str], dogs: int, added: str, tool: str
+) -> None:
+    before = rows_of(with_shelf(JOBS[name], mandrels, tuple(tools), dogs))
+    more = (
+        min(mandrels + (added == "mandrel"), len(MANDRELS)),
+        tuple(dict.fromkeys([*tools, *([tool] if added == "tool" else [])])),
+        1 if added == "dog" else dogs,
+    )
+    after = rows_of(with_shelf(JOBS[name], *more))
+    assert after[0].key <= before[0].key
+
+
+def test_the_key_is_printed_with_the_plan() -> None:
+    answer = plan(wheel_job(), source_tables=TABLES)
+    assert answer.notes[-1] == f"Candidates are ranked by {RANKED_BY}."
+
+
+def test_what_must_be_bought_is_never_recommended() -> None:
+    for job in JOBS.values():
+        bare = with_shelf(job, 0, (), 0)
+        for row in rows_of(bare):
+            if row.key[0] == NOW:
+                assert not [n for n in row.candidate.needs if n.have.value == "buy"]
+        answer = plan(bare, source_tables=TABLES)
+        if answer.verdict is not Verdict.NO:
+            assert answer.chosen is not None
+            assert not [n for n in answer.chosen.needs if n.have.value == "buy"]
+
+
+def test_making_is_counted_in_the_minutes() -> None:
+    owner = with_shelf(JOBS["an everyday wheel"], 0, tuple(TOOLS), 1)
+    stub = next(r.candidate for r in rows_of(owner) if r.candidate.way == "turned-stub")
+    minutes = TABLES.setup_minutes("turned-stub")
+    making = sum(n.minutes for n in stub.needs)
+    assert making > 0
+    second = TABLES.holding_fact("second_face").best
+    assert stub.minutes == pytest.approx(
+        minutes.once.best + minutes.each.best + making + second, rel=1e-12
+    )

@@ -1,0 +1,104 @@
+"""Blanks in a gang: how many, what one of them has against the cut, when it is no gang."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from tests.jobs_made import wheel_job
+
+from borewright.answer.held import Held
+from borewright.answer.records import Verdict
+from borewright.holding.ways.gang import Gang
+from borewright.job.records import Bore, Finished, Job, Machine, MandrelNote, Piece
+from borewright.mechanics.spread import likely
+from borewright.reference.library import Tables
+from borewright.service.planned import plan
+
+TABLES = Tables()
+
+
+def blanks(quantity: int = 20, thick: float = 0.008, bore: float = 0.015008) -> Job:
+    job = wheel_job(outside=0.064, length=thick, bore=bore, material="steel-1018", uncertainty=5e-6)
+    shelf = replace(
+        job.shelf,
+        mandrels=(MandrelNote(0.015, small_end=0.01499, ground_length=0.1, overall_length=0.14),),
+        machine=Machine(swing_over_cross_slide=0.15, between_centers=0.5),
+    )
+    finished = Finished(0.063, 0.05e-3)
+    return replace(job, shelf=shelf, work=replace(job.work, quantity=quantity, finished=finished))
+
+
+def offered(job: Job) -> tuple[Held, ...]:
+    return Gang().offer(job, TABLES)
+
+
+def numbers(job: Job) -> list[int]:
+    return [int(h.tool.split()[2]) for h in offered(job)]
+
+
+def test_loads_are_as_even_as_they_come_and_none_is_longer_than_four_bores() -> None:
+    """4 x 15.008 mm takes 7 of 8 mm: 20 in 3 loads of 7; half and a quarter of it: 3, 2."""
+    assert numbers(blanks()) == [7, 3, 2]
+    assert numbers(blanks(quantity=8)) == [4, 3, 2]
+    assert numbers(blanks(quantity=2)) == [2]
+
+
+def test_a_short_bed_takes_fewer() -> None:
+    job = blanks()
+    short = replace(job.shelf, machine=replace(job.shelf.machine, between_centers=0.085))
+    assert max(numbers(replace(job, shelf=short))) < 7
+
+
+def test_a_cut_on_one_has_no_more_than_the_shoulder_and_never_less_for_a_wider_blank() -> None:
+    """12 mm nut, 10 kN, friction 0.12, ring 15.008 to 24.0128 mm: 0.12 x 10 kN x 39.0208 / 4 mm."""
+    grip = offered(blanks())[0].grip
+    assert grip is not None
+    assert likely(grip.torque) == pytest.approx(0.12 * 10e3 * 39.0208e-3 / 4, rel=1e-4)
+
+
+def test_a_longer_gang_runs_out_more() -> None:
+    runouts = [likely(h.grip.runout) for h in offered(blanks()) if h.grip]
+    assert np.all(np.diff(runouts) < 0)
+
+
+def test_every_load_costs_its_nutting_up() -> None:
+    each = TABLES.holding_fact("gang_load").best
+    assert [h.handling for h in offered(blanks())] == [3 * each, 7 * each, 10 * each]
+
+
+@pytest.mark.parametrize(
+    ("job", "said"),
+    [
+        (blanks(quantity=1), "only one"),
+        (blanks(thick=0.04), "too long"),
+        (replace(blanks(), work=replace(blanks().work, blank="casting")), "Castings"),
+        (
+            replace(
+                blanks(),
+                work=replace(
+                    blanks().work,
+                    pieces=(Piece(0.0, 0.02, 0.03), Piece(0.005, 0.015, 0.06, 0.03)),
+                ),
+            ),
+            "flat blanks",
+        ),
+    ],
+)
+def test_what_does_not_stack_is_refused_for_its_own_reason(job: Job, said: str) -> None:
+    (only,) = offered(job)
+    assert said in only.cannot
+
+
+def test_gear_blanks_alike_go_in_a_gang_and_those_that_differ_go_singly() -> None:
+    together = plan(blanks(), source_tables=TABLES)
+    assert together.verdict is Verdict.YES
+    assert together.chosen is not None
+    assert together.chosen.way == "gang"
+    job = blanks()
+    loose = Bore(job.work.bore.size, 25e-6, "caliper", "reamed")
+    apart = plan(replace(job, work=replace(job.work, bore=loose)), source_tables=TABLES)
+    gangs = [c for c in apart.candidates if c.way == "gang"]
+    assert all(c.verdict is not Verdict.YES for c in gangs)
+    assert apart.chosen is None or apart.chosen.way != "gang"
