@@ -16,7 +16,12 @@ from borewright.reference.library import Tables
 
 def carried_headline(trial: HeldTrial, verdict: Verdict, deciding: Question) -> str:
     """The answer in one or two sentences."""
-    do_it = trial.held.do_it
+    in_doubt = trial.job.work.flaws == "suspected"
+    do_it = (
+        f"look first, and only if no crack is found {trial.held.do_it}"
+        if in_doubt
+        else trial.held.do_it
+    )
     casting = trial.job.work.blank == "casting"
     if verdict is Verdict.YES:
         stated = "as sound as stated" if trial.job.work.flaws == "none" else "sound"
