@@ -19,6 +19,7 @@ import tempfile
 from pathlib import Path
 
 from tests.mutant import Mutant
+from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
 from tests.mutants_of_other_ways import OTHER_WAYS
 
@@ -29,6 +30,7 @@ TRUTHS = ("closed_form", "published", "practice", "independent")
 
 MUTANTS = (
     *OTHER_WAYS,
+    *BORES,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",

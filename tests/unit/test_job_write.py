@@ -76,6 +76,7 @@ def works(draw: st.DrawFn) -> Work:
     pieces = draw(st.sampled_from([solid, wheel, spoked]))
     depths = st.one_of(st.just(0.0), st.floats(1e-6, length))
     readings = st.builds(BoreReading, depths, sizes(size * 0.95, size * 1.05), TEXTS)
+    blank = draw(st.sampled_from(["bar", "casting", "unknown"]))
     return Work(
         material=draw(TEXTS),
         pieces=pieces,
@@ -86,7 +87,7 @@ def works(draw: st.DrawFn) -> Work:
             made_by=draw(TEXTS),
             readings=tuple(draw(st.lists(readings, max_size=3))),
         ),
-        blank=draw(st.sampled_from(["bar", "casting", "unknown"])),
+        blank=blank,
         finished=Finished(draw(maybe(sizes(0.15, 0.2))), draw(maybe(sizes(1e-6, 1e-3)))),
         quantity=draw(st.integers(1, 10_000)),
         keyway=draw(
@@ -96,6 +97,7 @@ def works(draw: st.DrawFn) -> Work:
         spokes=draw(st.one_of(st.none(), SPOKES)) if len(pieces) == 3 else None,
         flaws=draw(st.sampled_from(["none", "suspected", "seen", "unknown"])),
         chamfers=draw(CHAMFERS),
+        casting_runout=draw(maybe(sizes(1e-4, 5e-3))) if blank == "casting" else None,
     )
 
 

@@ -15,7 +15,7 @@ from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Figure, Plan
-from borewright.job import CrossHole, Job, Keyway, Piece, Spokes
+from borewright.job import CrossHole, Finished, Job, Keyway, Piece, Spokes
 from borewright.job.interrupted import Chamfers
 from borewright.job.records import MandrelNote
 from borewright.reference.library import Tables
@@ -124,8 +124,23 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     ),
     "proof_weight": lambda i: i["factor"] * i["demand"] * i["bore"] / 2 / i["arm"] / 9.80665,
     "proof_rim_force": lambda i: i["factor"] * i["demand"] * i["bore"] / 2 / i["rim radius"],
+    "rim_stock": lambda i: (i["outside"] - i["finished outside"]) / 2,
+    "clean_up_stock": lambda i: i["throw"] / 2 + i["skin"],
+    "clean_up_margin": lambda i: i["stock"] / i["stock wanted"],
+    "largest_throw": lambda i: 2 * (i["stock"] - i["skin"]),
+    "first_cut_from_touch": lambda i: i["throw"] + i["skin"],
+    "throw_shared": lambda i: i["throw"] - i["largest throw"],
+    "largest_clean_outside": lambda i: i["outside"] - i["throw"] - 2 * i["skin"],
     "torque_proved": lambda i: i["push"] * i["bore"] / 2 * i["ratio"],
 }
+
+
+def deepest(i: Inputs) -> float:
+    shares = (
+        i["likely margin"] / i["margin for yes"],
+        i["poor-case margin"] / i["poor-case margin for yes"],
+    )
+    return min(i["depth"] * min(shares), i["what the wall bears"])
 
 
 def lame(i: Inputs) -> float:
@@ -185,6 +200,16 @@ def web_stress(i: Inputs) -> float:
     return 3 * i["push"] * abs(1 + log + web_b(i)) / (math.pi * i["web"] ** 2)
 
 
+CHANGES = tuple(
+    f"deepest_{way}"
+    for way in (
+        "now",
+        "with_boss_left_on",
+        "with_larger_hub",
+        "with_keyway_last",
+    )
+)
+SUMS |= dict.fromkeys(CHANGES, deepest)
 SUMS |= {
     "web_dish": web_dish,
     "web_stress": web_stress,
@@ -218,6 +243,21 @@ def chamfered() -> Job:
     return replace(job, work=replace(job.work, chamfers=Chamfers(0.001, 0.002)))
 
 
+def rough(finished: float | None) -> Job:
+    """The iron wheel as a casting that runs out, its bore not said to be finished."""
+    job = wheel_job(material="gray-iron-30", cuts=turning(0.5e-3))
+    bore = replace(job.work.bore, made_by="unknown")
+    work = replace(job.work, bore=bore, blank="casting", casting_runout=0.004)
+    return replace(job, work=replace(work, finished=Finished(finished)))
+
+
+def large_webbed() -> Job:
+    """An iron wheel whose bore holds the travel back: a larger hub is worth it."""
+    job = wheel_job(material="gray-iron-30", cuts=turning(0.8e-3), press="arbor press 3 ton")
+    far = replace(RIM, outside=0.160, inside=0.148), replace(WEB, outside=0.148)
+    return replace(job, work=replace(job.work, pieces=(HUB, *far)))
+
+
 WHEELS = {
     "aluminium": wheel_job(cuts=turning(0.3e-3)),
     "iron": wheel_job(material="gray-iron-30", cuts=turning(0.3e-3)),
@@ -225,9 +265,16 @@ WHEELS = {
     "holed": with_hole(wheel_job(cuts=turning(0.3e-3))),
     "chamfered, on a bored mandrel": chamfered(),
     "spoked": with_web(wheel_job(cuts=turning(0.3e-3)), Spokes(5, 0.014, 0.008)),
+    "rough, that cleans up": rough(0.057),
+    "rough, that does not": rough(0.060),
+    "rough, to no size": rough(None),
+    "thin blank": wheel_job(length=0.006),
+    "large, webbed": large_webbed(),
 }
 SOME_ONLY = ("equivalent_stress", "largest_tension", "web_dish", "web_stress")
 SOME_ONLY += ("spoke_dish", "spoke_stress", "crack_margin", "yield_margin")
+SOME_ONLY += ("rim_stock", "clean_up_stock", "clean_up_margin", "largest_throw", "throw_shared")
+SOME_ONLY += ("first_cut_from_touch", "largest_clean_outside", *CHANGES)
 """For ductile or for brittle work, for webs or for spokes: each wheel has some of them."""
 
 

@@ -17,7 +17,9 @@ from borewright.errors import RefusedInput, UnreadableFile
 from borewright.job import (
     Machine,
     MandrelNote,
+    OwnBoringBar,
     OwnDog,
+    OwnDrill,
     OwnGauge,
     OwnHammer,
     OwnPress,
@@ -77,6 +79,15 @@ DOGS = st.builds(
 )
 OFFSETS = st.one_of(st.just(0.0), st.floats(1e-8, 2e-4), st.floats(-2e-4, -1e-8))
 REAMERS = st.builds(OwnReamer, sizes(0.003, 0.05), TEXTS, maybe(OFFSETS))
+ENDS = st.one_of(st.just((None, None)), st.tuples(sizes(0.001, 0.01), sizes(0.011, 0.05)))
+SETS = ["by 16ths", "by 32nds", "by 64ths", "by 0.1 mm", "by 0.5 mm", "by 1 mm", "numbers"]
+DRILLS = st.one_of(
+    st.builds(OwnDrill, sizes(0.0005, 0.05), name=TEXTS),
+    st.builds(
+        lambda by, ends, name: OwnDrill(None, by, *ends, name), st.sampled_from(SETS), ENDS, TEXTS
+    ),
+)
+BARS = st.one_of(st.none(), st.builds(OwnBoringBar, maybe(sizes(0.003, 0.05)), LENGTHS))
 RANGES = st.one_of(st.just((None, None)), st.tuples(sizes(0.001, 0.01), sizes(0.011, 0.5)))
 GAUGES = st.builds(
     lambda kind, sure, ends: OwnGauge(kind, sure, *ends), TEXTS, maybe(sizes(1e-6, 1e-3)), RANGES
@@ -104,6 +115,8 @@ def shelves(draw: st.DrawFn) -> Shelf:
         hammer=draw(st.one_of(st.none(), st.builds(OwnHammer, maybe(st.floats(0.01, 9)), TEXTS))),
         dogs=tuple(draw(st.lists(DOGS, max_size=2))),
         reamers=tuple(draw(st.lists(REAMERS, max_size=2))),
+        drills=tuple(draw(st.lists(DRILLS, max_size=2))),
+        boring_bar=draw(BARS),
         gauges=tuple(draw(st.lists(GAUGES, max_size=2))),
         lathe_wished=bool(lathes) and (not first or draw(st.booleans())),
     )

@@ -78,21 +78,26 @@ class Grip:
 
     def slip_margin(self, demand: Demand) -> Draws:
         """What the hold can give over what a cut asks; infinite where the cut asks nothing."""
-        turn = np.abs(demand.torque) / self.torque
-        inwards = np.maximum(demand.axial, 0.0) / self.thrust_in
-        outwards = np.maximum(-demand.axial, 0.0) / self.thrust_out
-        along = inwards + outwards
-        asked = _TOGETHER[self.joint](turn, along)
+        turn = _share(np.abs(demand.torque), self.torque)
+        asked = _TOGETHER[self.joint](turn, self._along(demand))
         with np.errstate(divide="ignore"):
             return np.asarray(1.0 / asked)
 
+    def _along(self, demand: Demand) -> Draws:
+        """The share of the hold along the axis that a cut's thrust asks."""
+        inwards = _share(np.maximum(demand.axial, 0.0), self.thrust_in)
+        return inwards + _share(np.maximum(-demand.axial, 0.0), self.thrust_out)
+
     def slip_radius(self, demand: Demand) -> Draws:
         """Radius (m) at which the cut would just let go, its thrust as it is."""
-        inwards = np.maximum(demand.axial, 0.0) / self.thrust_in
-        outwards = np.maximum(-demand.axial, 0.0) / self.thrust_out
-        along = inwards + outwards
-        left = _LEFT[self.joint](np.minimum(along, 1.0))
+        left = _LEFT[self.joint](np.minimum(self._along(demand), 1.0))
         return np.asarray(self.torque * left / np.maximum(demand.tangential, 1e-9))
+
+
+def _share(asked: Draws, gives: Draws) -> Draws:
+    """Asked over given: 0 where nothing is asked, without end where something is and none given."""
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return np.where(asked > 0, asked / gives, 0.0)
 
 
 OUTSIDE, TAIL_FACE, HEAD_FACE = "outside", "tail-face", "head-face"

@@ -8,7 +8,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
+from borewright.answer.bore_route import BoreRoute
+from borewright.answer.figure import Assumption, Caution, Figure, Input
 from borewright.answer.held_picture import HeldPicture
 from borewright.answer.picture import Layout
 from borewright.mechanics.num import Floats
@@ -20,6 +23,31 @@ from borewright.quantities.si import (
     Radian,
     RevPerSecond,
 )
+
+__all__ = [
+    "PRESSING",
+    "Assumption",
+    "Candidate",
+    "Caution",
+    "Cut",
+    "Demand",
+    "Draws",
+    "Figure",
+    "Have",
+    "Input",
+    "Need",
+    "Plan",
+    "ProofLoad",
+    "PushAdvice",
+    "Question",
+    "Step",
+    "TaperGrip",
+    "ToothSpace",
+    "Verdict",
+]
+if TYPE_CHECKING:  # they are made of the records below; report.record_keys knows them by name
+    from borewright.answer.change import Change
+    from borewright.answer.first_hold import FirstHold
 
 PRESSING = ("seat", "bore", "push", "crack")  # they decide whether it goes on its mandrel at all
 
@@ -38,36 +66,6 @@ class Verdict(StrEnum):
     def rank(self) -> int:
         """0 for yes, 1 for with care, 2 for no."""
         return (Verdict.YES, Verdict.CARE, Verdict.NO).index(self)
-
-
-@dataclass(frozen=True, slots=True)
-class Input:
-    """One number that went into a figure."""
-
-    label: str
-    value: float
-    unit: str
-    kind: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """One number: `name` is the JSON key without its unit, `unit` the SI symbol of `quantities.si`.
-
-    `low` and `high` are the 5 % and 95 % ends where the value is uncertain, else None.
-    `formula` is an id of the reference table `formulas`; `sources` are ids of the table `sources`.
-    `kind` tells the display how fine to round: bore, length, growth, force, torque, pressure, …
-    """
-
-    name: str
-    best: float
-    unit: str
-    low: float | None = None
-    high: float | None = None
-    formula: str = ""
-    inputs: tuple[Input, ...] = ()
-    sources: tuple[str, ...] = ()
-    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,15 +197,6 @@ class Step:
     blanks: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
-    """A hazard of this operation or this material, worst first."""
-
-    id: str
-    text: str
-    source: str
-
-
 class Have(StrEnum):
     """Where a thing comes from: the shelf, being made in the plan, or a shop that sells it."""
 
@@ -280,15 +269,6 @@ class PushAdvice:
     by_blows: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Assumption:
-    """Something not stated, and what was taken instead."""
-
-    what: str
-    taken: str
-    source: str
-
-
 @dataclass(frozen=True, slots=True, repr=False)
 class Plan:
     """The whole answer for one job. `headline` is the sentence that comes first.
@@ -319,6 +299,9 @@ class Plan:
     sources: tuple[str, ...] = ()
     notes: tuple[str, ...] = field(default=())
     held: HeldPicture | None = None
+    bore_route: BoreRoute | None = None
+    first_hold: FirstHold | None = None
+    changes: tuple[Change, ...] = ()
 
     @property
     def finished_outside(self) -> Metre | None:

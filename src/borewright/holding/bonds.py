@@ -22,6 +22,9 @@ ROOM_TEMPERATURE = 293.15
 NOTHING_STICKS = ("ptfe", "plastic", "wood")
 """Families that these do not hold, or that the heat to let go spoils."""
 
+CARE, REFUSED = 0.6, 0.3
+"""Margins told for a bonded face that is trusted with care, and not at all (ours)."""
+
 TEMPERED = ("aluminium", "magnesium", "zinc", "hard-steel")
 """Families whose temper suffers above the figure temper_limit."""
 
@@ -100,6 +103,32 @@ def release_check(part: Part, bond: Bond) -> Check:
         else "A weaker grade, super glue or wax; a stub with a screw.",
         ("adhesive-memory",),
     )
+
+
+def trusted(part: Part) -> Check:
+    """Whether a bonded face may be trusted with this weight: what lets go flies with it."""
+    fact, mass = part.tables.holding_fact, _mass(part)
+    light, most = fact("bond_light").best, fact("bond_most").best
+    knocks = part.work.blank == "casting" or bool(part.work.spokes or part.work.cross_hole)
+    margin = light / mass
+    if margin < 1 or knocks:
+        margin = CARE if mass <= most else min(margin, REFUSED)
+    knocked = " A rough or interrupted outside knocks it." if knocks else ""
+    return Check(
+        margin,
+        margin,
+        f"The step is turned to the bore as it is. Nothing shows how good a bonded face is but the proof load; work up to "
+        f"{part.show.weight(light)} is trusted to one, this is {part.show.weight(mass)}.{knocked}",
+        "Nothing needs to." if margin >= 1 else "A screw and washer, or straps, beside the bond.",
+        ("ours",),
+    )
+
+
+def _mass(part: Part) -> float:
+    """Mass (kg), spokes and holes as if they were solid."""
+    rings = part.work.pieces
+    area = sum((p.outside**2 - (p.inside or part.bore) ** 2) * (p.end - p.start) for p in rings)
+    return float(part.range("density").best * np.pi / 4 * area)
 
 
 def warm_words(part: Part, bond: Bond) -> str:

@@ -59,6 +59,9 @@ def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre, screws: in
     stands = _face_strength(part)
     meant = _meant_torque(part, thread, likely(factor), likely(stands) * area / screws)
     force = np.asarray(screws * clamp_force(meant * means, factor, thread))
+    stands = face_strength(part)
+    meant = _meant_torque(part, thread, likely(factor), likely(stands) * area)
+    force = np.asarray(clamp_force(meant * means, factor, thread))
     friction = part.fact("face_friction", Stream.FRICTION)
     torque = np.asarray(wear_torque(force, friction, inside, outside))
     return Clamped(
@@ -86,7 +89,7 @@ def _meant_torque(part: Part, thread: Metre, factor: float, face: float) -> floa
     return float(factor * most * thread)
 
 
-def _face_strength(part: Part) -> Draws:
+def face_strength(part: Part) -> Draws:
     """What a face stands (Pa): yield, or the crushing strength of brittle metal."""
     if not part.brittle:
         return part.strength

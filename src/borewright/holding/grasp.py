@@ -18,6 +18,10 @@ MEETS = 1e-7
 """Rings (m) that miss each other by less meet."""
 
 
+ROUGH = ("drilled", "as-cast")
+"""How a bore is made that is still to be finished."""
+
+
 class Where(StrEnum):
     """What of the work is in the jaws."""
 
@@ -68,6 +72,20 @@ def only_faces(part: Part) -> bool:
     if job.cuts:
         return all(c.kind == "face" for c in job.cuts)
     return finished is not None and finished >= part.outside - MEETS
+
+
+def still_to_bore(part: Part) -> str:
+    """Why a hold that takes the bore as it is does not serve; empty where the bore is finished.
+
+    A bore that nobody said anything of is taken as finished.
+    """
+    made_by = part.work.bore.made_by
+    if part.tables.roughness_id(made_by) not in ROUGH:
+        return ""
+    return (
+        f"The bore is not finished ({made_by}): finish it first, or in the setting in which the "
+        "rim is turned, which is one chucking."
+    )
 
 
 def nothing_to_grip(part: Part) -> str:

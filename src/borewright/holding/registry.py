@@ -19,6 +19,7 @@ from borewright.holding.ways.one_chucking import OneChucking
 from borewright.holding.ways.soft_jaws import SoftJaws
 from borewright.holding.ways.soft_mandrel import SoftMandrel
 from borewright.holding.ways.spigot_plate import SpigotPlate
+from borewright.holding.ways.threaded import Threaded
 from borewright.holding.ways.three_jaw import ThreeJaw
 from borewright.holding.ways.turned_stub import TurnedStub
 from borewright.holding.ways.warm_fit import WarmFit
@@ -34,6 +35,7 @@ _ALL: tuple[Way, ...] = (
     Expanding(),
     NutMandrel(),
     Gang(),
+    Threaded(),
     ConeCenters(),
     SpigotPlate(),
     Faceplate(),

@@ -2,7 +2,7 @@
 
     records.py       Job, Work, Bore, Piece, Mandrel, Machine, Shelf, CutWish …, in SI
     interrupted.py   Keyway, CrossHole, Spokes, Chamfers;  web.py: what stands between hub and rim
-    tools.py         OwnPress, OwnVice, OwnHammer, OwnDog, OwnReamer, OwnGauge: the rest of a shelf
+    tools.py         OwnPress, OwnDog, OwnDrill, OwnReamer, OwnGauge …: the rest of a shelf
     file.py          read_job, parse_job
     shelf_file.py    read_shelf, parse_shelf, merge_shelf
     write.py         write_job, job_text (loads tomli-w: import it from there)
@@ -16,11 +16,13 @@
     toml_text.py     from a path to TOML tables
     typed.py         reading one file's quantities with its units and places
     bore_text.py     a bore stated by its limits: `15 H7`, or a smallest and a largest size
+    bore_thread.py   a thread in the bore: `1in x 8`, `M20 x 1.5`
     build_work.py    [work] -> Work;  build_interrupted.py: its keyway, cross hole and spokes
     build_chamfers.py  the chamfers at the bore's edges, and whether there is metal for them
     build_shop.py    [machine], [hold], shelf -> Machine, Shelf
     build_cuts.py    [[cut]] -> CutWish, each kind with its own keys
     build_tools.py   [[press]], [vice], [hammer], [[dog]], [[reamer]], [[gauge]] -> their records
+    build_drills.py  [[drill]], [boring_bar] -> theirs
     stations.py      the measured diameters of a mandrel, read and checked
     hollow.py        how large a mandrel's own hole may be
     outline.py       hub, web and rim as rings; whether rings make a part
@@ -47,7 +49,16 @@ from borewright.job.records import (
     Work,
 )
 from borewright.job.shelf_file import merge_shelf, parse_shelf, read_shelf
-from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
+from borewright.job.tools import (
+    OwnBoringBar,
+    OwnDog,
+    OwnDrill,
+    OwnGauge,
+    OwnHammer,
+    OwnPress,
+    OwnReamer,
+    OwnVice,
+)
 
 __all__ = [
     "Bore",
@@ -62,7 +73,9 @@ __all__ = [
     "Machine",
     "Mandrel",
     "MandrelNote",
+    "OwnBoringBar",
     "OwnDog",
+    "OwnDrill",
     "OwnGauge",
     "OwnHammer",
     "OwnPress",

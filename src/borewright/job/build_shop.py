@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
+from borewright.job.build_drills import build_boring_bar, build_drill
 from borewright.job.build_tools import (
     build_dog,
     build_gauge,
@@ -94,6 +95,8 @@ def build_shelf(table: ShelfTable, reader: Reader) -> Shelf:
         gauges=numbered(build_gauge, table.gauge, "gauge", reader),
         holding=numbered(build_holding, table.holding, "holding", reader),
         have_not=tuple(table.have_not),
+        drills=numbered(build_drill, table.drill, "drill", reader),
+        boring_bar=None if table.boring_bar is None else build_boring_bar(table.boring_bar, reader),
         lathe_wished=any(lathe.use for lathe in table.lathe),
     )
 

@@ -76,7 +76,7 @@ def build_dog(table: DogTable, place: str, reader: Reader) -> OwnDog:
     """One lathe dog."""
     smallest = maybe(reader.length, table.smallest, f"{place}.smallest")
     largest = maybe(reader.length, table.largest, f"{place}.largest")
-    _check_rising(smallest, largest, reader.at(place))
+    check_rising(smallest, largest, reader.at(place))
     return OwnDog(table.name, smallest, largest, table.tail)
 
 
@@ -94,7 +94,7 @@ def build_gauge(table: GaugeTable, place: str, reader: Reader) -> OwnGauge:
     """One gauge for bores."""
     ends = each(reader.length, table.range or [], f"{place}.range")
     smallest, largest = ends or (None, None)
-    _check_rising(smallest, largest, reader.at(f"{place}.range"))
+    check_rising(smallest, largest, reader.at(f"{place}.range"))
     uncertainty = maybe(reader.length, table.uncertainty, f"{place}.uncertainty")
     return OwnGauge(table.kind, uncertainty, smallest, largest)
 
@@ -103,11 +103,12 @@ def build_holding(table: HoldingTable, place: str, reader: Reader) -> OwnHolding
     """A chuck, a faceplate, a set of collets …, and the sizes that it takes."""
     smallest = maybe(reader.length, table.smallest, f"{place}.smallest")
     largest = maybe(reader.length, table.largest, f"{place}.largest")
-    _check_rising(smallest, largest, reader.at(place))
+    check_rising(smallest, largest, reader.at(place))
     return OwnHolding(table.kind, table.name, smallest, largest)
 
 
-def _check_rising(smallest: Metre | None, largest: Metre | None, where: str) -> None:
+def check_rising(smallest: Metre | None, largest: Metre | None, where: str) -> None:
+    """RefusedInput where the ends of a range, as far as stated, do not rise."""
     if smallest is not None and largest is not None and smallest >= largest:
         show = Show("mm")
         found = f"{show.bore(smallest)} to {show.bore(largest)}"

@@ -6,10 +6,19 @@ from typing import TYPE_CHECKING
 
 from borewright.errors.tree import RefusedInput
 from borewright.job.bore_text import WIDEST_BAND, limits_between, size_typed
+from borewright.job.bore_thread import bore_thread, check_in_bore
 from borewright.job.build_chamfers import build_chamfers
 from borewright.job.build_interrupted import build_cross_hole, build_keyway, build_spokes
 from borewright.job.outline import SLACK, Hub, Rim, Span, check_pieces, wheel
-from borewright.job.records import Bore, BoreLimits, BoreReading, Finished, Piece, Work
+from borewright.job.records import (
+    Bore,
+    BoreLimits,
+    BoreReading,
+    BoreThread,
+    Finished,
+    Piece,
+    Work,
+)
 from borewright.job.typed import Reader, Value, maybe
 from borewright.quantities.show import Show
 
@@ -36,6 +45,7 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
         build_spokes(table.spokes, *around),
         table.flaws,
         build_chamfers(table.chamfer, *around),
+        _casting_runout(table, reader, max(piece.outside for piece in pieces)),
     )
 
 
@@ -66,14 +76,26 @@ def _bore(table: BoreTable | Value, reader: Reader) -> Bore:
         raise RefusedInput(reader.at("work.bore"), "no size", "a `size`, or `readings` of it")
     if limits is not None:
         _check_alone(table, reader)
+    plain_size = min(r.size for r in readings) if size is None else size
     return Bore(
-        size=min(r.size for r in readings) if size is None else size,
+        size=plain_size,
         uncertainty=limits.half_band if limits else _uncertainty(table, reader),
         measured_with=table.measured_with,
         made_by=table.made_by,
         readings=readings,
         limits=limits,
+        thread=_thread(table, plain_size, reader),
     )
+
+
+def _thread(table: BoreTable, size: float, reader: Reader) -> BoreThread | None:
+    """The thread in the bore; RefusedInput where the hole is not one for it."""
+    if not table.thread:
+        return None
+    where = reader.at("work.bore.thread")
+    thread = bore_thread(table.thread, where)
+    check_in_bore(thread, size, where)
+    return thread
 
 
 def _size(table: BoreTable, reader: Reader) -> tuple[float | None, BoreLimits | None]:
@@ -245,6 +267,24 @@ def _span(start: Value | None, end: Value | None, whole: Span, place: str, reade
         allowed = f"a stretch within the length, 0 to {show.length(whole.end)}"
         raise RefusedInput(reader.at(place), found, allowed)
     return span
+
+
+MOST_RUNOUT = 0.1
+"""A casting that runs out by more of its outside was mistyped or is scrap (ours)."""
+
+
+def _casting_runout(table: WorkTable, reader: Reader, outside: float) -> float | None:
+    """How much the outside runs out as cast; RefusedInput where it is none, or past belief."""
+    runout = maybe(reader.length, table.casting_runout, "work.casting_runout")
+    if runout is None:
+        return None
+    if table.blank != "casting":
+        found = "a runout as cast of a blank that is not said to be a casting"
+        raise RefusedInput(reader.at("work.casting_runout"), found, 'it with `blank = "casting"`')
+    if runout > MOST_RUNOUT * outside:
+        most = MOST_RUNOUT * outside
+        _too_large(reader, "work.casting_runout", runout, "a tenth of the outside", most)
+    return runout
 
 
 def _too_large(reader: Reader, place: str, found: float, limit: str, size: float) -> None:

@@ -69,6 +69,13 @@ KINDS: Final[dict[str, tuple[Field, ...]]] = {
         _field("largest", "length", "to; max; maximum; capacity; size; largest round"),
         _field("tail", "text", "leg; tail shape"),
     ),
+    "drills": (
+        _field("size", "length", "diameter; dia; drill; drill size"),
+        _field("set", "text", "series; step; index"),
+        _field("smallest", "length", "from; min; minimum"),
+        _field("largest", "length", "to; max; maximum"),
+        _NAME,
+    ),
     "reamers": (
         _field("size", "length", "nominal; nominal size; diameter; dia", needed=True),
         _NAME,

@@ -11,12 +11,12 @@ from borewright.job.csv_columns import Mapped, guess_columns, told_columns, unre
 from borewright.job.csv_kinds import table_of
 from borewright.job.csv_table import CsvRow, CsvTable, check_cells
 from borewright.job.records import Machine, MandrelNote
-from borewright.job.tools import OwnDog, OwnGauge, OwnPress, OwnReamer
+from borewright.job.tools import OwnDog, OwnDrill, OwnGauge, OwnPress, OwnReamer
 from borewright.job.typed import Reader
 from borewright.quantities.grammar import split, tidy
 from borewright.quantities.read import System
 
-Entry = MandrelNote | Machine | OwnPress | OwnDog | OwnReamer | OwnGauge
+Entry = MandrelNote | Machine | OwnPress | OwnDog | OwnDrill | OwnReamer | OwnGauge
 NOTHING: Final = frozenset({"", "-", "–", "—", "?", "n/a", "na", "unknown", "not known"})
 """What people put in a cell that has nothing to say."""
 MOST: Final = 200
@@ -116,7 +116,7 @@ def _entry(
 def build_entry(stated: dict[str, Any], kind: str, reader: Reader) -> Entry:
     """One record from the keys that a row states; refused as a table of a shelf file is."""
     # pydantic is heavy; see job.file
-    from borewright.job import build_shop, build_tools, schema, schema_tools
+    from borewright.job import build_drills, build_shop, build_tools, schema, schema_tools
     from borewright.job.form import check_form
 
     forms: dict[str, tuple[Any, Any]] = {
@@ -124,6 +124,7 @@ def build_entry(stated: dict[str, Any], kind: str, reader: Reader) -> Entry:
         "lathes": (schema.LatheTable, build_shop.build_lathe),
         "presses": (schema_tools.PressTable, build_tools.build_press),
         "dogs": (schema_tools.DogTable, build_tools.build_dog),
+        "drills": (schema_tools.DrillTable, build_drills.build_drill),
         "reamers": (schema_tools.ReamerTable, build_tools.build_reamer),
         "gauges": (schema_tools.GaugeTable, build_tools.build_gauge),
     }

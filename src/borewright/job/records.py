@@ -11,7 +11,9 @@ from typing import Literal
 
 from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
 from borewright.job.tools import (
+    OwnBoringBar,
     OwnDog,
+    OwnDrill,
     OwnGauge,
     OwnHammer,
     OwnHolding,
@@ -73,10 +75,21 @@ class BoreLimits:
 
 
 @dataclass(frozen=True, slots=True)
+class BoreThread:
+    """A thread in the bore: as typed, its nominal diameter and pitch, and its hand."""
+
+    text: str
+    size: Metre
+    pitch: Metre
+    left: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Bore:
     """The hole: its size, the readings behind it, how it was measured and made.
 
-    With `limits`, `size` is the middle of them and `uncertainty` half their band.
+    With `limits`, `size` is the middle of them and `uncertainty` half their band. With a `thread`,
+    `size` is that of the hole in which it was cut.
     """
 
     size: Metre
@@ -85,6 +98,7 @@ class Bore:
     made_by: str = "unknown"
     readings: tuple[BoreReading, ...] = ()
     limits: BoreLimits | None = None
+    thread: BoreThread | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +115,7 @@ class Work:
     """The part as it stands now.
 
     `flaws` of the casting at the bore, as far as looked for: none, suspected, seen or unknown.
+    `casting_runout`: how much its outside runs out as cast, a whole reading.
     """
 
     material: str
@@ -114,6 +129,7 @@ class Work:
     spokes: Spokes | None = None
     flaws: str = "unknown"
     chamfers: Chamfers = field(default_factory=Chamfers)
+    casting_runout: Metre | None = None
 
     @property
     def length(self) -> Metre:
@@ -225,6 +241,8 @@ class Shelf:
     gauges: tuple[OwnGauge, ...] = ()
     holding: tuple[OwnHolding, ...] = ()
     have_not: tuple[str, ...] = ()
+    drills: tuple[OwnDrill, ...] = ()
+    boring_bar: OwnBoringBar | None = None
     lathe_wished: bool = False
     press_wished: bool = False
 

@@ -23,7 +23,9 @@ from borewright.job.schema_kinds import (
     table_or_plain,
 )
 from borewright.job.schema_tools import (
+    BoringBarTable,
     DogTable,
+    DrillTable,
     GaugeTable,
     HammerTable,
     HoldingTable,
@@ -47,7 +49,8 @@ class ReadingTable(Table):
 class BoreTable(Table):
     """The hole. Without `size`, the smallest reading is taken; or its limits, `low` and `high`.
 
-    `size` may be a hole class of ISO 286, such as "15 H7".
+    `size` may be a hole class of ISO 286, such as "15 H7". `thread`, such as "1in x 8" or
+    "M20 x 1.5" (LH behind it: left-hand), is one cut in it.
     """
 
     size: Typed | None = None
@@ -56,6 +59,7 @@ class BoreTable(Table):
     uncertainty: Typed | None = None
     measured_with: Text = "unknown"
     made_by: Text = "unknown"
+    thread: Text = ""
     readings: list[ReadingTable] = Field(default_factory=list, max_length=MANY)
 
 
@@ -150,6 +154,7 @@ class WorkTable(Table):
     cross_hole: CrossHoleTable | None = None
     spokes: SpokesTable | None = None
     flaws: Literal["none", "suspected", "seen", "unknown"] = "unknown"
+    casting_runout: Typed | None = None
     chamfer: (
         Annotated[
             Annotated[ChamferTable, Tag(TABLE_TAG)] | Annotated[Typed, Tag(PLAIN_TAG)],
@@ -282,6 +287,8 @@ class ShelfTable(Table):
     gauge: list[GaugeTable] = Field(default_factory=list, max_length=MANY)
     holding: list[HoldingTable] = Field(default_factory=list, max_length=MANY)
     have_not: list[Text] = Field(default_factory=list, max_length=MANY)
+    drill: list[DrillTable] = Field(default_factory=list, max_length=MANY)
+    boring_bar: BoringBarTable | None = None
 
 
 def job_schema() -> dict[str, Any]:
@@ -297,6 +304,6 @@ def shelf_schema() -> dict[str, Any]:
     """The JSON Schema of a shelf file's tables.
 
     >>> sorted(shelf_schema()["properties"])[:5]
-    ['dog', 'gauge', 'hammer', 'lathe', 'machine']
+    ['boring_bar', 'dog', 'drill', 'gauge', 'hammer']
     """
     return ShelfTable.model_json_schema(by_alias=True)

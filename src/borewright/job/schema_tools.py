@@ -1,4 +1,4 @@
-"""The form of what else a shelf file lists: presses, hammer, dogs, reamers, gauges, chucks …"""
+"""The form of what else a shelf file lists: presses, vice, hammer, dogs, drills …"""
 
 from __future__ import annotations
 
@@ -59,6 +59,23 @@ class HoldingTable(Table):
     name: Text = ""
     smallest: Typed | None = None
     largest: Typed | None = None
+
+
+class DrillTable(Table):
+    """A drill by its size or its number or letter, or a whole set by its step and its two ends."""
+
+    size: Typed | None = None
+    set: Text = ""
+    smallest: Typed | None = None
+    largest: Typed | None = None
+    name: Text = ""
+
+
+class BoringBarTable(Table):
+    """The boring bars together."""
+
+    smallest_bore: Typed | None = None
+    reach: Typed | None = None
 
 
 class GaugeTable(Table):

@@ -1,8 +1,8 @@
 """Reading a shelf file, what the shop owns, and laying it under a job.
 
 `[[mandrel]]` tables (or `mandrel = "none"`), `[machine]` as in a job or several `[[lathe]]`,
-`[press]` or several `[[press]]`, `[vice]`, `[hammer]`, `[[dog]]`, `[[reamer]]`, `[[gauge]]`,
-`[[holding]]`, `have_not`.
+`[press]` or several `[[press]]`, `[vice]`, `[hammer]`, `[[dog]]`, `[[drill]]`, `[boring_bar]`,
+`[[reamer]]`, `[[gauge]]`, `[[holding]]`, `have_not`.
 """
 
 from __future__ import annotations

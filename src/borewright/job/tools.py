@@ -85,6 +85,28 @@ class OwnHolding:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnDrill:
+    """A drill by its size, or a whole set of them: `by` is the step of the set, as the table says.
+
+    `smallest` and `largest` are the ends of a set.
+    """
+
+    size: Metre | None = None
+    by: str = ""
+    smallest: Metre | None = None
+    largest: Metre | None = None
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class OwnBoringBar:
+    """The boring bars together: the smallest bore that one goes into, and how deep they reach."""
+
+    smallest_bore: Metre | None = None
+    reach: Metre | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class OwnGauge:
     """What measures a bore: `kind` is a name of the table gauges; half its band; its range."""
 

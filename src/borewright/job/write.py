@@ -120,6 +120,7 @@ class Speller:
                 "cross_hole": self.cross_hole(work.cross_hole),
                 "spokes": self.spokes(work.spokes),
                 "flaws": known(work.flaws),
+                "casting_runout": self.say(work.casting_runout),
                 "chamfer": self.chamfer(work.chamfers),
             }
         ) | {"material": work.material}
@@ -172,6 +173,7 @@ class Speller:
                         }
                         for reading in bore.readings
                     ],
+                    "thread": bore.thread.text if bore.thread else "",
                 }
             )
             | {"measured_with": bore.measured_with, "made_by": bore.made_by}

@@ -12,7 +12,9 @@ from borewright.errors.tree import RefusedInput
 from borewright.job.records import Machine, Shelf
 from borewright.job.shelf_file import parse_shelf
 from borewright.job.tools import (
+    OwnBoringBar,
     OwnDog,
+    OwnDrill,
     OwnGauge,
     OwnHammer,
     OwnHolding,
@@ -77,6 +79,12 @@ class _ShelfSpeller(Speller):
             **stated_only(
                 {
                     "dog": [self.dog(dog) for dog in shelf.dogs],
+                    "drill": [self.drill(drill) for drill in shelf.drills],
+                }
+            ),
+            **self.boring_bar(shelf.boring_bar),
+            **stated_only(
+                {
                     "reamer": [self.reamer(reamer) for reamer in shelf.reamers],
                     "gauge": [self.gauge(gauge) for gauge in shelf.gauges],
                     "holding": [self.holding(tool) for tool in shelf.holding],
@@ -143,6 +151,23 @@ class _ShelfSpeller(Speller):
                 "tail": known(dog.tail),
             }
         )
+
+    def drill(self, drill: OwnDrill) -> dict[str, Any]:
+        return stated_only(
+            {
+                "size": self.say(drill.size),
+                "set": drill.by,
+                "smallest": self.say(drill.smallest),
+                "largest": self.say(drill.largest),
+                "name": drill.name,
+            }
+        )
+
+    def boring_bar(self, bar: OwnBoringBar | None) -> dict[str, Any]:
+        if bar is None:
+            return {}
+        said = {"smallest_bore": self.say(bar.smallest_bore), "reach": self.say(bar.reach)}
+        return {"boring_bar": stated_only(said)}
 
     def reamer(self, reamer: OwnReamer) -> dict[str, Any]:
         sizes = {"size": self.say(reamer.size), "cuts": self.say(reamer.cuts)}

@@ -50,10 +50,12 @@ tilt_shape     what a body's bore line gives under cos φ; turned and moved as c
 tilt_body      what tilts the bore line of a body, by finite elements (heavy: to build a shape only)
 warmth         heat from the cut in a lumped body; what it takes from a fit
 rim            hoop tension of a turning rim
+bore_sizes     the size that drill, bar and reamer leave; its chance of landing in a window
 measurement    a length at 20 °C; combined uncertainty
 face_friction  torque of clamped faces; several side by side, and in a gang
 nut_preload    clamp force of a nut from its torque, and back; tension in the thread
 tilted_nut     a mandrel bent by a nut on faces out of parallel
+screw_torque   a screw turned on and off under an axial force
 cone_drive     a cone in the mouth of a bore: torque, lift, hoop pull; a driver stud
 ring_ovality   a ring squeezed by jaws: out of round, bending, what is left after release
 key_shear      what shears or crushes a key or a pin; its torque

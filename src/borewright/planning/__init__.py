@@ -3,9 +3,11 @@
     weighing/    figures, margins, verdicts: knows no tool
     shop/        what the shop owns, or is taken to own
     taper/       one hold on a plain taper mandrel with its travel chosen
+    bore_route/  from the hole as it stands to the bore that the holding needs
     questions/   one file per question: seat bore push crack slip rock bend heat true reach speed
     held/        any other hold, with the cuts it serves, asked the same questions
     choice/      every hold weighed and ranked by one key; which press and lathe
+    changes/     the cheapest change to the part or the order that removes the trouble
     steps/       the numbered steps, in the order a hand does them
     words/       headline, echo, what to have ready, push and proof load, cautions
     carried/     a plan on any way but the taper, carried through

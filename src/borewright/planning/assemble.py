@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
+from borewright.answer.bore_route import BoreRoute
 from borewright.answer.records import Assumption, Figure, Have, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
-from borewright.job.records import Job
+from borewright.job.records import Bore, Job
+from borewright.planning.bore_route.route import bore_route
 from borewright.planning.carried.carried_plan import cannot_plan, carried_plan
+from borewright.planning.changes.plain_yes import plain_yes
 from borewright.planning.choice.arrangement import Arranged, arrange
 from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.held_rows import WeighedHeld
 from borewright.planning.choice.ranking import RANKED_BY, Row
 from borewright.planning.choice.recommended import other_ways, recommended
+from borewright.planning.choice.weighing_all import Weighing, weigh
 from borewright.planning.picture.layout import layout
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
@@ -24,17 +29,27 @@ from borewright.planning.words.words import assumed, echo, have_ready, headline
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
+if TYPE_CHECKING:
+    from borewright.answer.change import Change
+    from borewright.answer.first_hold import FirstHold
 
-def plan_job(job: Job, tables: Tables) -> Plan:
+
+def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
     """How to hold, press, cut and take off the work of a job.
 
+    `with_changes`: also weigh what of the part to change, where the answer is no plain yes.
     UnknownName for a material, gauge or process that the tables do not have; RefusedInput where
     `use` names nothing that can be tried.
     """
     check_names(job, tables)
     job, taken = material_taken(job, tables)
     found = arrange(job, tables)
-    plan = _carried_through(found, tables)
+    plan = replace(
+        _carried_through(found, tables),
+        bore_route=_bore_route(found, tables),
+        first_hold=_first_hold(found.job, tables),
+        changes=_changes(found, tables) if with_changes else (),
+    )
     ranked = f"Candidates are ranked by {RANKED_BY}."
     return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))
 
@@ -44,6 +59,49 @@ MINUTES = Assumption(
     "guesses; your own go into tables of your own, setup_minutes and holding_tools",
     "ours",
 )
+
+
+def _first_hold(job: Job, tables: Tables) -> FirstHold | None:
+    if job.work.blank != "casting":
+        return None
+    from borewright.planning.steps.first_hold import first_hold  # other blanks start sooner
+
+    return first_hold(job, tables)
+
+
+def _changes(found: Arranged, tables: Tables) -> tuple[Change, ...]:
+    """What of the part to change: nothing where what is recommended is a plain yes."""
+    row, best = recommended(found), found.best
+    if row is not None and isinstance(row.weighed, WeighedHeld) and row.candidate.verdict is YES:
+        return ()
+    if best is not None and plain_yes(best):
+        return ()
+    from borewright.planning.changes.changes import changes  # a plain yes comes sooner
+
+    return changes(found.job, tables, best)
+
+
+def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
+    """How the bore comes to the window of a hold that was weighed, best first.
+
+    The travel, and with it the window, is chosen for the bore there is: a bore that is still to be
+    made is weighed again as if it were.
+    """
+    job, shop = found.job, found.shop
+    route = bore_route(job, shop, tables, _windows(found.weighing))
+    if route is None or (aim := route.aims_at).low is None or aim.high is None:
+        return route
+    if aim.low <= job.work.bore.size <= aim.high:
+        return route
+    made = Bore((aim.low + aim.high) / 2, measured_with="plug gauge", made_by="reamed")
+    as_made = replace(job, work=replace(job.work, bore=made))
+    return bore_route(job, shop, tables, _windows(weigh(as_made, shop, tables, ())))
+
+
+def _windows(weighing: Weighing) -> tuple[tuple[str, float, float], ...]:
+    """Mandrel, smallest and largest bore (m) of each mandrel tried, best first."""
+    trials = (row.weighed.trial for row in weighing.rows if isinstance(row.weighed, Weighed))
+    return tuple((trial.mandrel.name, *trial.window) for trial in trials)
 
 
 def _carried_through(found: Arranged, tables: Tables) -> Plan:
@@ -72,7 +130,7 @@ def _none_serves(found: Arranged, tables: Tables) -> Plan:
     return cannot_plan(found.job, reason, found.weighing.candidates, (), tables)
 
 
-NO = Verdict.NO
+YES, NO = Verdict.YES, Verdict.NO
 
 
 def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:

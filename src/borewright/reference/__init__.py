@@ -7,6 +7,7 @@
     provenance    Source: published, standard, practice, memory, ours
     materials  friction  cutting  mandrels  shop  guidance   the records by family
     drills  limits  processes  centers  crowns  drives  shrinkage  gears   from the trade
+    part_changes  what a change to the part costs
     trade_lookups the part of Tables that asks those
     print         describe_table: a table ready to show;  shown_sizes: its lengths in shop units
     data/         NAME.csv with its birth certificate NAME.toml; sources.csv is cited by all

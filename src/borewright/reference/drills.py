@@ -20,6 +20,30 @@ class RoundTool:
     source: str
 
 
+@dataclass(frozen=True, slots=True)
+class DrillSet:
+    """A usual set of drills: `step` is 0 where the sizes are those of a series of names."""
+
+    id: str
+    series: str
+    step: Metre
+    smallest: Metre
+    largest: Metre
+    source: str
+
+
+def drill_set_of(row: Row) -> DrillSet:
+    """The record in a row of the table `drill_sets`."""
+    return DrillSet(
+        id=row.text("id"),
+        series=row.text("series"),
+        step=row.number("step"),
+        smallest=row.number("smallest"),
+        largest=row.number("largest"),
+        source=row.text("source"),
+    )
+
+
 def round_tool_of(row: Row) -> RoundTool:
     """The record in a row of the table `drills` or `reamers`."""
     return RoundTool(

@@ -35,6 +35,7 @@ from borewright.reference.materials import (
     material_of,
 )
 from borewright.reference.names import find
+from borewright.reference.part_changes import PartChange, part_change_of
 from borewright.reference.provenance import Source, source_of
 from borewright.reference.ranges import Range, range_of
 from borewright.reference.shop import Gauge, Press, Way, gauge_of, press_of, way_of
@@ -169,6 +170,10 @@ class Tables(TradeLookups):
     def threshold(self, question: str) -> Threshold:
         """Where yes ends and no begins for a question of the plan."""
         return threshold_of(self.table("thresholds").row(question))
+
+    def part_change(self, name: str) -> PartChange:
+        """What a change to the part costs."""
+        return part_change_of(self.table("part_changes").row(name))
 
     def formula(self, name: str) -> Formula:
         """The pencil rule behind a figure."""

@@ -9,7 +9,13 @@ from borewright.quantities.si import Metre
 from borewright.reference.centers import Center, center_of
 from borewright.reference.crowns import Crown, crown_of, crowns_of
 from borewright.reference.cutting import ForcePoint, force_points_of
-from borewright.reference.drills import RoundTool, by_size, round_tool_of
+from borewright.reference.drills import (
+    DrillSet,
+    RoundTool,
+    by_size,
+    drill_set_of,
+    round_tool_of,
+)
 from borewright.reference.drives import (
     Dog,
     Expanding,
@@ -104,6 +110,15 @@ class TradeLookups(ABC):
         """Drills from small to large: all, or those of fraction, number, letter, metric."""
         return by_size(self.table("drills").rows, _known("drill series", series, DRILL_SERIES))
 
+    def drill_set(self, name: str) -> DrillSet:
+        """A usual set of drills by its step or its series.
+
+        >>> from borewright.reference import tables
+        >>> tables().drill_set("by sixty-fourths").id
+        'by 64ths'
+        """
+        return drill_set_of(find(self.table("drill_sets"), name, "set of drills"))
+
     def reamer(self, name: str) -> RoundTool:
         """A reamer by the size stamped on it."""
         return round_tool_of(find(self.table("reamers"), name, "reamer"))
@@ -115,6 +130,10 @@ class TradeLookups(ABC):
     def reaming(self, name: str) -> Range:
         """hand_reamer_over, machine_reamer_over, drill_over_small, stock_to_leave, …"""
         return range_of(self.table("reaming").row(name))
+
+    def boring(self, name: str) -> Range:
+        """dial_setting, bar_spring, last_pass, true_up, pilot_above, gauge_rule, tell_tale, …"""
+        return range_of(self.table("boring").row(name))
 
     def limits(self, code: str, size: Metre) -> Limits:
         """Lower and upper deviation of a standard tolerance such as H7 at a size.

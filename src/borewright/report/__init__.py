@@ -14,7 +14,10 @@
     record_keys   how records become JSON keys
     plan_json     a plan as stable JSON
     schema        the JSON schemas of a plan and of a wall chart: import from there
+    bore_route_words  a bore route as lines of text, and its figures
     terminal      a plan as plain text, sentences first
+    change_words  a change to the part as a sentence
+    first_hold_words  the first hold of a casting as sentences
     explain       every figure as one pencil line: rule, numbers in, number out, source, weakness
 
 May import answer, job, mechanics, reference, quantities, errors; never `drawing`.

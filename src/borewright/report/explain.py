@@ -9,6 +9,7 @@ from borewright.answer.records import Figure, Plan
 from borewright.errors import UnknownName
 from borewright.quantities.show import Show
 from borewright.reference import Formula, Tables, tables
+from borewright.report.bore_route_words import route_figures
 from borewright.report.words import citation, figure_words, show_for, spoken
 
 WIDTH = 90
@@ -43,6 +44,13 @@ def _every(plan: Plan) -> Iterator[Figure]:
         yield from (push.expected, push.look_for, push.stop_at, push.proves_torque)
     for step in plan.steps:
         yield from step.figures
+    yield from route_figures(plan.bore_route)
+    if plan.first_hold:
+        yield from plan.first_hold.figures
+        for step in plan.first_hold.steps:
+            yield from step.figures
+    for change in plan.changes:
+        yield from (change.depth_before, change.depth_after, change.time)
 
 
 def _line(figure: Figure, known: Tables, show: Show) -> str:

@@ -56,7 +56,9 @@ def _record(record: Any) -> dict[str, Any]:
 
 def _entry(key: str, name: str, value: Any) -> tuple[str, Any]:
     if isinstance(value, Figure):
-        return key_with_unit(key, suffix_of_symbol(value.unit)), _figure(value)
+        # A field that names its unit already, so that it has one key with and without a figure.
+        named = key != name
+        return key if named else key_with_unit(key, suffix_of_symbol(value.unit)), _figure(value)
     if name == "figures":
         return key, figures_object(value)
     return key, _plain(value)

@@ -7,6 +7,7 @@ from dataclasses import is_dataclass
 from enum import StrEnum
 from typing import Any, get_args, get_origin
 
+from borewright.answer.change import Change
 from borewright.answer.chart import Chart
 from borewright.answer.picture import Band
 from borewright.answer.records import Figure, Input, Plan, PushAdvice
@@ -20,7 +21,11 @@ _PLAIN: dict[type, dict[str, Any]] = {
     str: {"type": "string"},
     bool: {"type": "boolean"},
 }
-_PUSH_UNITS = {"expected": "N", "look_for": "N", "stop_at": "N", "proves_torque": "Nm"}
+_UNITS_OF: dict[type, dict[str, str]] = {
+    PushAdvice: {"expected": "N", "look_for": "N", "stop_at": "N", "proves_torque": "Nm"},
+    Change: {"time": "s", "depth_before": "m", "depth_after": "m"},
+}
+"""Units of figures that are fields of their own."""
 
 
 def plan_schema() -> dict[str, Any]:
@@ -89,7 +94,7 @@ def _object(properties: dict[str, Any]) -> dict[str, Any]:
 def _record(record: type) -> dict[str, Any]:
     properties = {}
     for name, hint, key in typed_fields(record):
-        unit = _PUSH_UNITS.get(name, "") if record is PushAdvice else ""
+        unit = _UNITS_OF.get(record, {}).get(name, "")
         properties[f"{key}_{unit}" if unit else key] = (
             _figures() if name == "figures" else _of(hint)
         )

@@ -7,6 +7,9 @@ from textwrap import TextWrapper
 
 from borewright.answer.records import Plan, Question, Step, Verdict
 from borewright.quantities.show import Show
+from borewright.report.bore_route_words import route_lines
+from borewright.report.change_words import change_words
+from borewright.report.first_hold_words import first_hold_words
 from borewright.report.sheet_data import (
     bore_words,
     echo_words,
@@ -40,6 +43,12 @@ def plan_text(plan: Plan) -> str:
         ("Other ways", (row_words(candidate, show) for candidate in plan.better_ways)),
         ("Questions", (_question(question, show) for question in plan.questions)),
         ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
+        ("Bore route", route_lines(plan.bore_route, show)),
+        ("Other ways", (way_words(candidate) for candidate in plan.better_ways)),
+        ("Change the part", (change_words(change, show) for change in plan.changes)),
+        ("Questions", (_question(question, show) for question in plan.questions)),
+        ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
+        ("First hold", first_hold_words(plan, show)),
         ("Steps", _steps(plan, show)),
         ("Cuts", cut_lines(plan, show) if plan.verdict is not Verdict.NO else ()),
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
@@ -47,9 +56,15 @@ def plan_text(plan: Plan) -> str:
         ("Assumed", (f"{a.what}: {a.taken} ({citation(a.source)})" for a in plan.assumed)),
         ("Not judged", (unjudged_words(plan),)),
         ("Notes", plan.notes),
-        ("Sources", citations(plan)),
+        ("Sources", dict.fromkeys((*citations(plan), *_of_route(plan)))),
     )
     return "\n".join(line for heading, words in parts for line in _part(heading, words))
+
+
+def _of_route(plan: Plan) -> Iterator[str]:
+    """The sources of the bore route, as a reader can find them."""
+    named = plan.bore_route.sources if plan.bore_route else ()
+    return (citation(source.partition(": ")[0]) for source in named)
 
 
 def _part(heading: str, paragraphs: Iterable[str]) -> Iterator[str]:

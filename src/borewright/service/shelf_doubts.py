@@ -65,6 +65,7 @@ def tools_of(shelf: Shelf) -> dict[str, Sequence[Any]]:
         "press": presses_of(shelf),
         "vice": (shelf.vice,) if shelf.vice else (),
         "dog": shelf.dogs,
+        "drill": shelf.drills,
         "reamer": shelf.reamers,
         "gauge": shelf.gauges,
     }

@@ -25,6 +25,8 @@ def shelf_lines(file: ShelfFile, tables: Tables) -> list[str]:
         ("Vice", (shelf.vice,) if shelf.vice else (), words.vice_words),
         ("Hammer", (shelf.hammer,) if shelf.hammer else (), words.hammer_words),
         ("Dogs", shelf.dogs, words.dog_words),
+        ("Drills", shelf.drills, words.drill_words),
+        ("Boring bar", (shelf.boring_bar,) if shelf.boring_bar else (), words.boring_bar_words),
         ("Reamers", shelf.reamers, words.reamer_words),
         ("Gauges", shelf.gauges, words.gauge_words),
     ):

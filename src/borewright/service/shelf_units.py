@@ -32,6 +32,7 @@ SIZES = {
     },
     "vice": {"opening": "opening"},
     "dog": {"smallest": "smallest", "largest": "largest"},
+    "drill": {"size": "size", "smallest": "smallest", "largest": "largest"},
     "reamer": {"size": "size", "cuts": "cuts"},
     "gauge": {"uncertainty": "uncertainty", "smallest": "smallest", "largest": "largest"},
 }

@@ -6,7 +6,16 @@ from collections.abc import Callable
 from typing import Any
 
 from borewright.job.records import Machine, MandrelNote
-from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
+from borewright.job.tools import (
+    OwnBoringBar,
+    OwnDog,
+    OwnDrill,
+    OwnGauge,
+    OwnHammer,
+    OwnPress,
+    OwnReamer,
+    OwnVice,
+)
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 
@@ -82,6 +91,26 @@ def dog_words(dog: OwnDog, show: Show) -> str:
     """A lathe dog."""
     tail = "" if dog.tail == "unknown" else f"{dog.tail} tail"
     return _joined("", [_range(dog.smallest, dog.largest, show), tail])
+
+
+def drill_words(drill: OwnDrill, show: Show) -> str:
+    """A drill, or a set of them.
+
+    >>> drill_words(OwnDrill(by="by 64ths", largest=0.0254), Show("inch"))
+    'a set by 64ths; up to 1 in (25.4 mm)'
+    """
+    if drill.size is not None:
+        return show.bore(drill.size) if drill.name else show.length(drill.size)
+    return _joined(f"a set {drill.by}", [_range(drill.smallest, drill.largest, show)])
+
+
+def boring_bar_words(bar: OwnBoringBar, show: Show) -> str:
+    """The boring bars together."""
+    said = [
+        _said("goes into", bar.smallest_bore, show.length),
+        _said("reaches", bar.reach, show.length),
+    ]
+    return _joined("", said)
 
 
 def reamer_words(reamer: OwnReamer, show: Show) -> str:

@@ -87,7 +87,7 @@ def tally(answers: Iterable[PartAnswer]) -> dict[str, int]:
 
 def _answer(part: Part, shelf: Shelf, tables: Tables) -> PartAnswer:
     try:
-        plan = plan_job(merge_shelf(part.job, shelf), tables)
+        plan = plan_job(merge_shelf(part.job, shelf), tables, with_changes=False)
     except RefusedInput as refusal:
         return PartAnswer(part.line, part.job.title, None, "", None, str(refusal))
     return _of_plan(part, plan)

@@ -11,7 +11,7 @@ from borewright.cli.out import say, say_json, sentences, warn
 from borewright.cli.typed import json_option, units_option
 from borewright.errors import UnknownName
 
-KINDS = ["mandrels", "lathes", "presses", "dogs", "reamers", "gauges"]
+KINDS = ["mandrels", "lathes", "presses", "dogs", "drills", "reamers", "gauges"]
 
 
 class Named(click.Group):
@@ -27,7 +27,7 @@ class Named(click.Group):
 
 @click.group("shelf", cls=Named)
 def command() -> None:
-    """What the shop owns: mandrels, lathes, presses, dogs, reamers, gauges.
+    """What the shop owns: mandrels, lathes, presses, dogs, drills, reamers, gauges.
 
     docs/job-file.md explains the shelf file.
     """

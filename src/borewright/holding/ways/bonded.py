@@ -21,6 +21,7 @@ from borewright.holding.bonds import (
     Bond,
     peel,
     release_check,
+    trusted,
     warm_words,
 )
 from borewright.holding.clamped import drawn_figure
@@ -107,7 +108,7 @@ def _on_plate(part: Part, bond: Bond) -> Held:
             f"The face, {show.length(inner)} to {show.length(outer)} across, lies on a plate faced in place, and a step "
             "finds the bore.",
         ),
-        fit=Check(2.0, 2.0, f"The step is turned to the bore as it is, {size}."),
+        fit=trusted(part),
         effort=release_check(part, bond),
         room=(part.outside, 0.0),
         more_grip="a wider face, roughened and cleaner; straps over it",

@@ -15,6 +15,7 @@ from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, Held
 from borewright.answer.records import Draws, Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.clamped import Clamped, clamped, thread_within
+from borewright.holding.grasp import still_to_bore
 from borewright.holding.jawed import chuck_stiffness
 from borewright.holding.owned import made, needed
 from borewright.holding.part import FACE_MEETS, Part, endless, none_at_all
@@ -52,6 +53,8 @@ def _cannot(part: Part) -> str:
     fact, show = part.tables.holding_fact, part.show
     if part.oval:
         return "The bore is worn oval: there is no middle in it to set true."
+    if rough := still_to_bore(part):
+        return rough
     if part.bore < fact("endwise_least_bore").best:
         return "The bore is too small for bolts through it: a stub or a nut clamps the same faces."
     if not _flat_at_bore(part):

@@ -37,6 +37,9 @@ from borewright.reference.library import Tables
 
 TOOL = "expanding-mandrel"
 
+HAIR = 1e-3
+"""Radial force (N) where the sleeve takes the whole push: nothing, but no zero to divide by."""
+
 COVER, LEAST = 0.7, 0.3
 """Ours: share of the bore that the sleeve should fill; least length of work, in bores, that does
 not rock on the sleeve."""
@@ -104,7 +107,8 @@ class _On:
     def normal(self) -> Draws:
         """Radial force (N) on the bore."""
         s = self.sleeve
-        return np.asarray(normal_on_bore(self.push, s.opens_at, self.frictions[1], s.taper))
+        found = normal_on_bore(self.push, s.opens_at, self.frictions[1], s.taper)
+        return np.maximum(found, HAIR)
 
     @cached_property
     def torque(self) -> Draws:

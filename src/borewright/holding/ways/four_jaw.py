@@ -28,6 +28,7 @@ from borewright.holding.grasp import (
     grasps,
     nothing_to_grip,
     only_faces,
+    still_to_bore,
 )
 from borewright.holding.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
 from borewright.holding.owned import needed
@@ -46,6 +47,8 @@ class FourJaw:
     def offer(self, job: Job, tables: Tables) -> tuple[Held, ...]:
         """One record for each place to grip; a worn bore is bored round, by the outside if need be."""
         part = Part(job, tables)
+        if (rough := still_to_bore(part)) and not only_faces(part):
+            return (Held(self.id, cannot=rough),)
         found = _places(part)
         if not found:
             return (Held(self.id, cannot=nothing_to_grip(part)),)

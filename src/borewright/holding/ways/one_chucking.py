@@ -24,7 +24,7 @@ from borewright.holding.chucked import (
     key_pull,
     stands,
 )
-from borewright.holding.grasp import Grasp, Where, grasps
+from borewright.holding.grasp import ROUGH, Grasp, Where, grasps
 from borewright.holding.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
 from borewright.holding.owned import needed
 from borewright.holding.part import Part
@@ -34,7 +34,7 @@ from borewright.mechanics.overhang import Root, stub_stiffness
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
-UNFINISHED = ("drilled", "as-cast", "unknown")
+UNFINISHED = (*ROUGH, "unknown")
 """How a bore is made that is still to be finished, or may be."""
 
 IF_LEFT = 0.8
@@ -117,7 +117,7 @@ def _by_the_casting(part: Part, grasp: Grasp) -> Held:
     words = grasp_words(part, grasp)
     return replace(
         _common(part, held),
-        tool=f"three-jaw chuck, {grasp.where}",
+        tool=f"one chucking by the {grasp.where}",
         do_it=f"do it in one chucking: grip it {words}, and face, bore and turn without letting go",
         leading=grasp.leading,
         grip=grip_of(part, held, runout, chuck_stiffness(part, arm)),

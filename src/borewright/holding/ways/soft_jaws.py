@@ -29,6 +29,7 @@ from borewright.holding.grasp import (
     grasps,
     nothing_to_grip,
     only_faces,
+    still_to_bore,
 )
 from borewright.holding.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
 from borewright.holding.owned import needed
@@ -48,6 +49,8 @@ class SoftJaws:
         if part.oval:
             reason = "The bore is worn oval: jaws cut round find no middle in it."
             return (Held(self.id, cannot=reason),)
+        if (rough := still_to_bore(part)) and not only_faces(part):
+            return (Held(self.id, cannot=rough),)
         found = (by_the_outside(part),) if only_faces(part) else grasps(part)
         if not found:
             return (Held(self.id, cannot=nothing_to_grip(part)),)

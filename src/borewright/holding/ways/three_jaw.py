@@ -29,6 +29,7 @@ from borewright.holding.grasp import (
     grasps,
     nothing_to_grip,
     only_faces,
+    still_to_bore,
 )
 from borewright.holding.jawed import Jaws, chuck_stiffness, grip_of, jawed
 from borewright.holding.owned import needed
@@ -50,6 +51,8 @@ class ThreeJaw:
         if part.oval:
             reason = "The bore is worn oval, and a scroll chuck cannot be set true to anything."
             return (Held(self.id, cannot=reason),)
+        if (rough := still_to_bore(part)) and not only_faces(part):
+            return (Held(self.id, cannot=rough),)
         found = (by_the_outside(part),) if only_faces(part) else grasps(part)
         if not found:
             return (Held(self.id, cannot=nothing_to_grip(part)),)

@@ -2,7 +2,8 @@
 
     warm on   ΔT = interference / (a d) + to spare          a the work's expansion, d the bore
     warm off  ΔT = what presses / ((a - a_plug) d)          both warm alike
-The plug is turned in the chuck and stays there. What the interference may be is the least of trade
+The plug is turned between its own centers, so that it can go into the oven with the work and back
+on the centers true; a tube under the hub sets the place. What the interference may be is the least of trade
 habit, what the metal and the finished size bear, and what the warmth that the work bears makes up
 for, on and off. Iron and steel grow no more than a steel plug: there is no warming them off.
 Sources: `warm_fit`, `grip_of_fit` and `rings` in mechanics. Weakness: pressure as even along the
@@ -17,17 +18,17 @@ from functools import cached_property
 import numpy as np
 
 from borewright.answer.held import Check, Grip, Held, line
-from borewright.answer.held_picture import HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream, around
+from borewright.holding.between_centers import bar_stiffness, span_of
 from borewright.holding.bonds import NOTHING_STICKS, ROOM_TEMPERATURE
 from borewright.holding.clamped import drawn_figure
 from borewright.holding.friction_fit import FrictionFit
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import made, needed
-from borewright.holding.part import Part, endless
+from borewright.holding.part import Part
 from borewright.holding.pressed_ring import PressedRing
-from borewright.holding.stub import Stub
+from borewright.holding.soft_bar import ALL_ROUND, bar_picture, centered
 from borewright.job.records import Job
 from borewright.mechanics.roughness import interference_lost
 from borewright.mechanics.spread import likely
@@ -40,6 +41,12 @@ PLUG = "steel-1018"
 LEAST_MORE = 3e-6
 """How much more (1/K) the work must grow than its plug to be warmed off (ours)."""
 
+SHORT = 0.5
+"""Length that bears, in bores, from which work sits square on a plug (ours)."""
+
+HAIR = 1e-3
+"""Radial force (N) of a fit in whose drawn case nothing presses: nothing, but no zero to divide by."""
+
 LEAST_LEFT = 1e-6
 """Interference (m) below which, roughness flattened, there is no fit to speak of (ours)."""
 
@@ -50,7 +57,7 @@ class WarmFit:
     id = "warm-fit"
 
     def offer(self, job: Job, tables: Tables) -> tuple[Held, ...]:
-        """One plug in the chuck, with a shoulder."""
+        """One plug between its own centers."""
         part = Part(job, tables)
         reason = _cannot(part)
         if reason:
@@ -84,10 +91,9 @@ class _Fit:
 
     part: Part
 
-    @cached_property
-    def stub(self) -> Stub:
-        leading = max("BA", key=lambda face: self.part.ring_at(face).outside)
-        return Stub(self.part, leading)
+    @property
+    def span(self) -> Metre:
+        return span_of(self.part, self.part.length)
 
     @cached_property
     def ring(self) -> PressedRing:
@@ -148,7 +154,7 @@ class _Fit:
     def normal(self) -> Draws:
         """Radial force (N)."""
         one = np.ones_like(self.pressing)
-        return np.asarray(self.pressing / self.ring.squeeze(one))
+        return np.maximum(self.pressing / self.ring.squeeze(one), HAIR)
 
     @property
     def warm_on(self) -> Kelvin:
@@ -172,25 +178,26 @@ def _held(fit: _Fit) -> Held:
     return Held(
         way=WarmFit.id,
         tool=f"plug turned to {size}",
-        do_it=f"turn a plug in the chuck to {size}, warm the work to about {show.temperature(ROOM_TEMPERATURE + fit.warm_on)} and drop "
+        do_it=f"turn a plug between centers to {size}, warm the work to about {show.temperature(ROOM_TEMPERATURE + fit.warm_on)} and drop "
         "it on; cut it cold; warm it off",
-        leading=fit.stub.leading,
+        leading="A",
         grip=_grip(fit),
         needs=_needs(part),
-        seat=fit.stub.overhang_check(),
+        reaches=ALL_ROUND,
+        seat=_seat(part),
         fit=_known(fit),
         effort=_effort(fit),
-        room=(part.outside, 0.0),
+        room=(part.outside, fit.span),
         presses_bore=True,
         more_grip="a little more interference where metal and warmth bear it, or a washer and screw",
-        truer="Turning plug and shoulder in one setting; work pushed home on the shoulder while it is warm.",
+        truer="Turning the plug between the centers it will run on; work square on its tube while it takes.",
         spares="Less interference; a stub with a screw.",
         marks="None; the bore shines where it was pressed.",
         mount=_mount(fit),
         release=_release(fit),
         ready=("oven or hot plate, thermometer, gloves, micrometer, indicator",),
-        caution_tags=("chuck", "warm-fit"),
-        picture=_picture(fit),
+        caution_tags=("dog", "warm-fit"),
+        picture=bar_picture(part, part.bore, "plug a little over the bore"),
         figures=_figures(fit),
         sources=("ours-derived", "din-7190-memory"),
         notes=(
@@ -205,15 +212,27 @@ def _grip(fit: _Fit) -> Grip:
     holds = FrictionFit(part, fit.normal, part.length)
     return Grip(
         torque=holds.torque,
-        thrust_in=endless(),
+        thrust_in=holds.along,
         thrust_out=holds.along,
         tilt=holds.tilt,
-        runout=part.fact("stub_runout", Stream.CENTERING),
+        runout=part.fact("soft_runout", Stream.CENTERING),
         strength=np.asarray(part.strength / np.maximum(ring.stress(fit.normal), 1.0)),
         springs=ring.springs(fit.normal),
-        stiffness=fit.stub.stiffness(),
+        stiffness=bar_stiffness(part, part.bore, fit.span),
         half_warm=ring.half_warm(fit.normal),
         brittle=part.brittle,
+    )
+
+
+def _seat(part: Part) -> Check:
+    margin = part.length / (SHORT * part.bore)
+    return Check(
+        margin,
+        margin,
+        f"It grips over the whole bore, {part.length / part.bore:.2g} of its size; {SHORT:g} is enough to sit square, on a tube "
+        "that squares it while it takes.",
+        "Nothing needs to." if margin >= 1 else "A stub or plate with a shoulder to square it.",
+        ("ours",),
     )
 
 
@@ -250,9 +269,8 @@ def _needs(part: Part) -> tuple[Need, ...]:
     job, tables = part.job, part.tables
     return (
         needed(job, tables, "oven"),
-        needed(job, tables, "three-jaw-chuck"),
-        needed(job, tables, "bar-stock"),
-        made("the plug with its shoulder", tables.holding_fact("plate_facing").best),
+        *(needed(job, tables, tool) for tool in ("bar-stock", "dog", "tail-center")),
+        made("the plug, centered and turned", tables.holding_fact("soft_making").best),
     )
 
 
@@ -284,21 +302,22 @@ def _figures(fit: _Fit) -> tuple[Figure, ...]:
 
 
 def _mount(fit: _Fit) -> tuple[Step, ...]:
-    show, stub = fit.part.show, fit.stub
+    show, part = fit.part.show, fit.part
     hot = show.temperature(ROOM_TEMPERATURE + fit.warm_on)
     return (
+        centered(part),
         line(
             "Turn the plug",
-            f"Bar in the chuck, out by {show.length(stub.overhang)} and a little: shoulder {show.length(stub.shoulder)}, plug "
-            f"{show.bore(fit.plug)}, that is {show.small(fit.whole)} over the bore, fine feed, polished, its end broken so that "
-            "the work starts. Cold, by micrometer.",
+            f"To {show.bore(fit.plug)}, parallel, that is {show.small(fit.whole)} over the bore; fine feed, polished, its end broken "
+            "so that the work starts. Cold, by micrometer.",
             (),
             ("plug",),
         ),
         line(
             "Warm it, drop it on",
-            f"Work to {hot} all through, oven or hot plate, never a flame; gloves. In one move home on the shoulder and held "
-            "there while it takes: stuck half way it stays.",
+            f"Plug upright, a length of tube on it where the work is to stop. Work to {hot} all through, oven or hot plate, never "
+            "a flame; gloves. In one move down on the tube and held there while it takes: stuck half way it stays. Let it cool, "
+            "tube off, between centers.",
             _figures(fit),
             ("warm through", "rim runs out, cold"),
         ),
@@ -310,25 +329,9 @@ def _release(fit: _Fit) -> tuple[Step, ...]:
     return (
         line(
             "Warm it off",
-            f"Plug and work out of the chuck together, both to {hot} and a little, then pull it off with gloves; warming the "
-            "work alone on a hot plate, the plug kept cool, does it sooner. The plug runs true again only if it is not moved: "
-            "for a batch, warm the work where it stands with hot air.",
+            f"Plug and work into the oven together, both to {hot} and a little, then pull it off with gloves. Let the plug cool to "
+            "the room, wipe and measure it before the next piece.",
             (),
             ("bore when off",),
         ),
     )
-
-
-def _picture(fit: _Fit) -> HeldPicture:
-    part, stub = fit.part, fit.stub
-    start, grip = stub.before_work, 1.5 * part.bore
-    end = start + part.length
-    rings = (
-        HeldRing(Role.SPINDLE, -1.6 * grip, -grip, 2.2 * part.bore),
-        HeldRing(Role.JAW, -grip, 0.0, 1.6 * part.bore, stub.shoulder / 2),
-        HeldRing(Role.MANDREL, -grip, start, stub.shoulder / 2),
-        HeldRing(Role.MANDREL, start, end + 0.05 * part.length, part.bore / 2),
-        *part.rings(stub.leading, start),
-    )
-    notes = (HeldNote(Role.MANDREL, "plug a little over the bore"),)
-    return HeldPicture(rings, (), notes, turned=(start, end))

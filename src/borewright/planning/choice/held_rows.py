@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from borewright.answer.held import Held
 from borewright.answer.records import Question, Verdict
@@ -15,6 +15,8 @@ from borewright.planning.held.held_questions import ask_held
 from borewright.planning.held.held_trial import HeldTrial, make_held_trial
 from borewright.planning.weighing.served import CutsByShare
 from borewright.reference.library import Tables
+
+OUT_OF_REACH = "Nothing that is to be cut can be reached while it is held so."
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -58,3 +60,7 @@ def _weighed(way: str, job: Job, tables: Tables, planned: CutsByShare) -> Iterat
 def _asked(held: Held, job: Job, tables: Tables, planned: CutsByShare) -> WeighedHeld:
     trial = make_held_trial(job, held, tables, planned)
     return WeighedHeld(held, trial, ask_held(trial) if trial else ())
+        trial = make_held_trial(job, held, tables)
+        if trial is None and not held.cannot:
+            held = replace(held, cannot=OUT_OF_REACH, grip=None)
+        yield WeighedHeld(held, trial, ask_held(trial) if trial else ())

@@ -38,6 +38,18 @@ def make_held_trial(job: Job, held: Held, tables: Tables, planned: CutsByShare) 
         return None
     for share in planned.shares:
         cuts, demands = _reached(*planned.at(share), held)
+
+
+def make_held_trial(job: Job, held: Held, tables: Tables) -> HeldTrial | None:
+    """The deepest usual cuts that the hold serves, the lightest if none; None where it cannot be done
+    or no cut reaches."""
+    if held.grip is None:
+        return None
+    shares = depth_shares(job, tables) if turning_is_planned(job, tables) else (1.0,)
+    for share in shares:
+        cuts, demands = _reached(*cuts_and_demands(job, tables, share), held)
+        if not cuts:
+            return None
         trial = HeldTrial(job, tables, held, held.grip, cuts, demands)
         if _serves(trial):
             break
@@ -60,7 +72,11 @@ def _reached(
 
 
 def place_of(cut: Cut) -> str:
-    """What of the work a cut takes: the outside, or the face towards the tailstock or headstock."""
+    """What of the work a cut takes: the outside, or the face towards the tailstock or headstock.
+
+    A face that was asked for is either one: the work goes in so that a tool reaches it.
+    """
     if cut.kind != "face":
         return OUTSIDE
-    return TAIL_FACE if cut.seat_effect == TIGHTENS else HEAD_FACE
+    asked = cut.id.startswith("cut-")
+    return TAIL_FACE if asked or cut.seat_effect == TIGHTENS else HEAD_FACE

@@ -148,6 +148,8 @@ def stated_words(job: Job) -> tuple[str, ...]:
         said.append(f"bore chamfered {a}" if a == b else f"bore chamfered {a} at A, {b} at B")
     if work.flaws != "unknown":
         said.append(f"flaws at the bore: {work.flaws}")
+    if work.casting_runout is not None:
+        said.append(f"the outside runs out {show.length(work.casting_runout)} as cast")
     return (", ".join(said),) if said else ()
 
 

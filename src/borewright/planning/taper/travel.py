@@ -71,7 +71,10 @@ class Ladder:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Chosen:
-    """A travel with its grip, and the cuts it serves. `press` is measured from the hand's touch."""
+    """A travel with its grip, and the cuts it serves. `press` is measured from the hand's touch.
+
+    `strongest`: the grip at the longest travel that bore, press and room allow.
+    """
 
     travel: Metre
     press: Metre
@@ -80,6 +83,7 @@ class Chosen:
     demands: tuple[Demand, ...]
     limited_by: str
     past_bore: bool
+    strongest: TaperGrip
 
 
 def choose(
@@ -111,7 +115,10 @@ def choose(
     past_bore = index > stops.cap
     limit = stops.reason if wanted > stops.cap else ""
     grip = grips[index]
-    return Chosen(grip.setting, grip.setting - hand, grip, cuts, demands, limit, past_bore)
+    strongest = grips[stops.cap]
+    return Chosen(
+        grip.setting, grip.setting - hand, grip, cuts, demands, limit, past_bore, strongest
+    )
 
 
 def hand_travel(hold: TaperHold, tables: Tables) -> Metre:

@@ -1,0 +1,95 @@
+"""Clamped by the faces: what the bolts hold by a hand sum, and where it can be done."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+from tests.jobs_made import wheel_job
+from tests.unit.chuck_jobs import bored, thin_ring, with_bore, worn
+
+from borewright.answer.held import OUTSIDE
+from borewright.answer.records import Have, Verdict
+from borewright.holding.ways.endwise import Endwise
+from borewright.job.records import CutWish, Job, Piece
+from borewright.mechanics.spread import likely
+from borewright.reference.library import Tables
+from borewright.service import planned
+
+TABLES = Tables()
+
+
+def first(job: Job):  # type: ignore[no-untyped-def]
+    return Endwise().offer(job, TABLES)[0]
+
+
+def test_three_bolts_hold_what_the_hand_sum_says() -> None:
+    """M8, 200 MPa on 0.74 of π/4 8² = 7440 N each; friction 0.12, ring 100 to 108 mm, uniform wear."""
+    each = 200e6 * 0.74 * math.pi / 4 * 0.008**2
+    assert likely(first(thin_ring()).grip.torque) == pytest.approx(
+        0.12 * 3 * each * (0.108 + 0.100) / 4, rel=1e-6
+    )
+
+
+def test_the_clamp_ring_stays_clear_of_the_tool_and_nothing_is_sprung() -> None:
+    found = first(thin_ring())
+    assert found.reaches == (OUTSIDE,)
+    clamp = next(r for r in found.picture.rings if r.role == "washer")
+    assert clamp.outer < 0.112 / 2
+    assert not found.grip.springs.any()
+
+
+def test_a_wider_face_never_holds_less() -> None:
+    torques = [likely(first(thin_ring(w)).grip.torque) for w in (0.0055, 0.006, 0.008, 0.012)]
+    assert torques == sorted(torques)
+
+
+def test_one_is_set_true_and_many_go_on_a_step() -> None:
+    one = thin_ring()
+    many = replace(one, work=replace(one.work, quantity=20))
+    assert "indicator" in first(one).do_it
+    assert "step" in first(many).do_it
+    assert likely(first(many).grip.runout) < likely(first(one).grip.runout)
+    making = [n for n in first(many).needs if n.have is Have.MAKE]
+    assert making
+    assert first(many).making > first(one).making > 0
+
+
+def test_the_thin_ring_is_a_yes_and_comes_before_any_jaws() -> None:
+    answer = planned.plan(thin_ring())
+    assert answer.verdict is Verdict.YES
+    ways = [c.way for c in answer.candidates]
+    assert ways.index("endwise") < min(ways.index(w) for w in ("three-jaw", "four-jaw"))
+
+
+@pytest.mark.parametrize(
+    ("job", "said"),
+    [
+        (wheel_job(), "too small for bolts"),
+        (thin_ring(0.003), "too narrow"),
+        (worn(thin_ring()), "worn oval"),
+        (with_bore(thin_ring(), bored("drilled", 0.100)), "not finished"),
+    ],
+)
+def test_where_it_cannot_be_done(job: Job, said: str) -> None:
+    assert said in first(job).cannot
+
+
+def test_a_hub_that_lies_back_is_not_clamped() -> None:
+    job = thin_ring()
+    pieces = (Piece(0.01, 0.02, 0.12), Piece(0.0, 0.03, 0.2, 0.12))
+    assert "lies back" in first(replace(job, work=replace(job.work, pieces=pieces))).cannot
+
+
+def test_it_is_located_before_it_is_tightened_and_never_over_a_gap() -> None:
+    titles = [s.title for s in first(thin_ring()).mount]
+    assert titles.index("Locate it before tightening") < titles.index("Tighten across")
+    assert "never tighten over a gap" in first(thin_ring()).mount[2].text
+
+
+def test_a_face_that_the_clamp_covers_is_said_to_be_out_of_reach() -> None:
+    job = replace(thin_ring(), cuts=(CutWish("face", 1e-4),))
+    answer = planned.plan(job, use="endwise")
+    assert answer.verdict is Verdict.NO
+    assert any("can be reached" in c.reason for c in answer.candidates)
