@@ -56,7 +56,7 @@ def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre, screws: in
     area = np.pi * (outside**2 - inside**2) / 4
     means = part.fact("wrench_spread", Stream.TOOL)
     factor = part.fact("nut_factor", Stream.CLAMPING)
-    stands = _face_strength(part)
+    stands = face_strength(part)
     meant = _meant_torque(part, thread, likely(factor), likely(stands) * area / screws)
     force = np.asarray(screws * clamp_force(meant * means, factor, thread))
     stands = face_strength(part)

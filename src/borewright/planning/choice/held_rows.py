@@ -59,8 +59,6 @@ def _weighed(way: str, job: Job, tables: Tables, planned: CutsByShare) -> Iterat
 
 def _asked(held: Held, job: Job, tables: Tables, planned: CutsByShare) -> WeighedHeld:
     trial = make_held_trial(job, held, tables, planned)
+    if trial is None and not held.cannot:
+        held = replace(held, cannot=OUT_OF_REACH, grip=None)
     return WeighedHeld(held, trial, ask_held(trial) if trial else ())
-        trial = make_held_trial(job, held, tables)
-        if trial is None and not held.cannot:
-            held = replace(held, cannot=OUT_OF_REACH, grip=None)
-        yield WeighedHeld(held, trial, ask_held(trial) if trial else ())

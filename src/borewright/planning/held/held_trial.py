@@ -33,21 +33,12 @@ class HeldTrial:
 
 
 def make_held_trial(job: Job, held: Held, tables: Tables, planned: CutsByShare) -> HeldTrial | None:
-    """The deepest usual cuts that the hold serves, the lightest if none; None where it cannot be done."""
-    if held.grip is None:
-        return None
-    for share in planned.shares:
-        cuts, demands = _reached(*planned.at(share), held)
-
-
-def make_held_trial(job: Job, held: Held, tables: Tables) -> HeldTrial | None:
     """The deepest usual cuts that the hold serves, the lightest if none; None where it cannot be done
     or no cut reaches."""
     if held.grip is None:
         return None
-    shares = depth_shares(job, tables) if turning_is_planned(job, tables) else (1.0,)
-    for share in shares:
-        cuts, demands = _reached(*cuts_and_demands(job, tables, share), held)
+    for share in planned.shares:
+        cuts, demands = _reached(*planned.at(share), held)
         if not cuts:
             return None
         trial = HeldTrial(job, tables, held, held.grip, cuts, demands)
