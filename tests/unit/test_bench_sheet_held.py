@@ -72,9 +72,9 @@ def test_the_best_three_other_ways_stand_with_verdict_minutes_runout_and_one_rea
     held = sample_held("jaws on a hub", "mm")
     lines = sheet_data(held)["other_ways"]
     assert lines == [
-        "way 0 of holding it, face A leading: yes, about 30 min, runs out 3 µm (0.0001 in). Reason 0.",
-        "way 1 of holding it, face A leading: with care, about 50 min, runs out 4 µm (0.0002 in). Reason 1.",
-        "way 2 of holding it, face A leading: with care, about 65 min, runs out 5 µm (0.0002 in). Reason 2.",
+        "way 0 of holding it: yes, about 30 min, runs out 3 µm. Reason 0.",
+        "way 1 of holding it: with care, about 50 min, runs out 4 µm. Reason 1.",
+        "way 2 of holding it: with care, about 65 min, runs out 5 µm. Reason 2.",
     ]
 
 
@@ -85,7 +85,7 @@ def test_where_fewer_serve_the_next_best_say_why_not() -> None:
     )
     held = replace(held, better_ways=(), candidates=(held.candidates[0], no))
     (line,) = sheet_data(held)["other_ways"]
-    assert line == "way 3 of holding it, face A leading: no. The bore is worn oval."
+    assert line == "way 3 of holding it: no. The bore is worn oval."
 
 
 def test_the_chosen_way_is_none_of_the_others_and_each_stands_once() -> None:
@@ -105,7 +105,20 @@ def test_a_long_reason_is_cut_to_stay_on_two_lines() -> None:
     long = replace(held.better_ways[0], reason="it goes on and on " * 20)
     line = sheet_data(replace(held, better_ways=(long,), candidates=()))["other_ways"][0]
     assert line.endswith("…")
-    assert len(line) < 230
+    assert len(line) < 150
+
+
+def test_a_way_that_nothing_decides_against_says_only_what_it_costs_more() -> None:
+    held = sample_held("jaws on a hub")
+    easy = replace(
+        held.better_ways[0], decided_by="", minutes=90.0, tool="stub turned to 0.5 in (12.7 mm)"
+    )
+    quick = replace(easy, way="quick", minutes=10.0)
+    lines = sheet_data(replace(held, better_ways=(easy, quick), candidates=()))["other_ways"]
+    assert lines == [
+        "stub turned to 0.5 in: yes, about 90 min, runs out 0.0001 in. Takes longer.",
+        "stub turned to 0.5 in: yes, about 10 min, runs out 0.0001 in.",
+    ]
 
 
 def test_on_a_plain_taper_the_other_ways_stand_as_ever_and_nothing_is_needed() -> None:
