@@ -9,9 +9,12 @@ import pytest
 from tests.sample_held import HELD, sample_held, wordiest_held
 from tests.sample_plan import sample_plan
 from tests.unit.test_bench_sheet import HOSTILE, pages, pieces_of, sheet_of, squeezed
+from tests.unit.test_drawing_labels import off_the_plate, overlapping, run_through, struck
 
 from borewright.answer.held_picture import HeldNote, Role
 from borewright.answer.records import Have, Need, Plan, Verdict
+from borewright.drawing import draw_plan
+from borewright.holding.registry import WAYS
 from borewright.job import read_job
 from borewright.report.sheet_data import sheet_data
 from borewright.report.sheet_trim import MOST_TRIM, trim
@@ -41,6 +44,30 @@ def test_every_one_of_the_twelve_jobs_on_a_stub_is_one_page(path: Path) -> None:
     (text,) = pages(sheet_bytes(answer))
     assert ("End view from the tailstock" in text) is (is_drawn(answer) and answer.goes_on)
     assert squeezed(answer.headline[-40:]) in squeezed(text)
+
+
+@pytest.mark.parametrize("path", JOBS, ids=lambda path: path.stem)
+def test_the_best_plan_of_every_one_of_the_twelve_jobs_is_one_page(path: Path) -> None:
+    answer = plan(read_job(str(path)))
+    (text,) = pages(sheet_bytes(answer))
+    missing = [s for s in answer.steps if squeezed(s.text) not in squeezed(text)]
+    assert [s.title for s in missing] == []
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_every_way_that_can_hold_one_of_the_twelve_jobs_is_drawn_on_one_page(way: str) -> None:
+    """The first job that the way serves; a threaded bore is in none of them."""
+    plans = (plan(read_job(str(path)), use=way) for path in JOBS)
+    served = next((p for p in plans if p.held is not None and p.goes_on), None)
+    if served is None:
+        assert way in ("threaded", "one-chucking")
+        return
+    scene = draw_plan(served)
+    for fault in (overlapping, off_the_plate, struck, run_through):
+        assert fault(scene) == []
+    (text,) = pages(sheet_bytes(served))
+    assert "Side view" in text
+    assert "What it needs" in text or not served.chosen
 
 
 def test_it_says_what_comes_from_the_shelf_what_is_made_and_what_is_bought() -> None:
