@@ -62,6 +62,8 @@ def _cannot(part: Part) -> str:
         return "There is only one: a gang takes several alike."
     if not flat_disc(part):
         return "Only flat blanks stack: these do not meet face to face from bore to rim."
+    if part.length > part.bore:
+        return "Each is longer than its bore is wide: it sits square on a mandrel by itself."
     if part.work.blank == "casting":
         return "Castings go singly: a gang needs faces turned flat and parallel, and bores alike."
     if longest(part) < 2:
