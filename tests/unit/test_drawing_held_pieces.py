@@ -8,6 +8,7 @@ from itertools import pairwise
 import pytest
 from tests.sample_held import MM, sample_picture
 from tests.unit.test_drawing_held import all_words, lines, named, side
+from tests.unit.test_drawing_labels import struck
 
 from borewright.answer.held_picture import HeldPicture, HeldRing, Role
 from borewright.drawing.frame import Scale
@@ -99,3 +100,23 @@ def test_a_letter_stands_off_the_slant_of_a_cone() -> None:
             for x in (box.left, box.right)
         ]
         assert box.bottom < min(heights) or box.top > max(heights), name
+
+
+def test_a_stub_in_its_chuck_is_no_mandrel_between_centers_though_a_center_helps_it() -> None:
+    picture = replace(sample_picture("tiny bush on a stub"), tailstock=True)
+    said = all_words(held_view(picture, "B", Show("mm"), Scale(2, 1), 120.0))
+    assert "tailstock center" in said
+    assert "long" in said
+    assert "mandrel 1" not in said
+
+
+def test_a_letter_on_a_hub_keeps_off_the_rim_beside_it() -> None:
+    """A hub that stands 3 mm on paper proud of its rim on both sides, between shoulder and washer."""
+    rings = (
+        HeldRing(Role.MANDREL, -30 * MM, 0.0, 12 * MM),
+        HeldRing(Role.WORK, 0.0, 30 * MM, 14 * MM, 8 * MM),
+        HeldRing(Role.WORK, 3 * MM, 27 * MM, 24 * MM, 8 * MM),
+        HeldRing(Role.WASHER, 30 * MM, 34 * MM, 13 * MM, 4 * MM),
+    )
+    scene = held_view(HeldPicture(rings), "B", Show("mm"), Scale(1, 1), 120.0)
+    assert struck(scene) == []

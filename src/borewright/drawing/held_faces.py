@@ -14,6 +14,8 @@ from borewright.drawing.scene import Text
 
 _GAP = 0.9
 _AIR = 1.2
+_NEAR = 0.4
+"""A letter stands no nearer than this to an edge that it does not belong to, mm."""
 _STEP = 0.5
 """Heights at which a place is looked for, mm."""
 _SAMPLES = 100
@@ -91,7 +93,8 @@ def _pieces(frame: HeldFrame) -> tuple[Box, ...]:
 
 def _crossed(label: Text, pieces: tuple[Box, ...]) -> bool:
     """Whether the edge of some piece runs through the letter."""
-    box = text_box(label)
+    bare = text_box(label)
+    box = Box(bare.left - _NEAR, bare.top - _NEAR, bare.right + _NEAR, bare.bottom + _NEAR)
     return any(p.overlaps(box) and not _holds(p, box) for p in pieces)
 
 

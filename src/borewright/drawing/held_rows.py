@@ -55,9 +55,10 @@ def _overhang(frame: HeldFrame) -> tuple[float, float]:
 
 
 def _between(frame: HeldFrame) -> tuple[float, float] | None:
-    """Both ends of a mandrel between centers."""
+    """Both ends of a mandrel between centers; none of one that a chuck or collet grips."""
     bars = of_role(frame.picture, Role.MANDREL)
-    if not bars or not frame.picture.tailstock:
+    gripped = any(of_role(frame.picture, role) for role in _HOLDS)
+    if not bars or gripped or not frame.picture.tailstock:
         return None
     return min(g.start for g in bars), max(g.end for g in bars)
 
