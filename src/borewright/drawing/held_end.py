@@ -230,6 +230,9 @@ def _plain_name(mark: HeldMark, picture: HeldPicture) -> str:
     first = next(m for m in picture.marks if m.role is mark.role)
     if mark.role is Role.DOG and mark is not first:
         return "second dog, on the hub"
+    drawn = any(ring.role is mark.role for ring in picture.rings)
+    if mark.role is Role.PIN and not drawn:
+        return "driver stud" if mark.number == 1 else "driver studs"
     return called(mark.role, picture, mark.number)
 
 

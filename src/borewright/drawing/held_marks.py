@@ -15,7 +15,9 @@ _AT_THE_BACK = (Role.WEIGHT, Role.DOG)
 """Marks that are fixed to plate or mandrel behind the work, wherever they reach."""
 _HAIR = 1e-7
 """Lengths (m) below this are nothing."""
-_SHARE = {Role.JAW: 0.62, Role.STRAP: 0.42, Role.DOG: 0.4, Role.WEIGHT: 1.0, Role.PLATE: 0.7}
+TAIL_SHARE = 0.4
+"""Width of a dog's tail, as a share of its length."""
+_SHARE = {Role.JAW: 0.62, Role.STRAP: 0.42, Role.DOG: TAIL_SHARE, Role.WEIGHT: 1.0, Role.PLATE: 0.7}
 """How broad a mark is round the axis, as a share of its size; the others are round."""
 
 
