@@ -71,4 +71,28 @@ OTHER_WAYS = (
         "return np.pi * friction * pressure * length * diameter",
         "return friction * pressure * length * diameter",
     ),
+    Mutant(
+        "a jaw whose edge never opens",
+        "holding/jawed.py",
+        "KERN = 6.0",
+        "KERN = 2.0",
+    ),
+    Mutant(
+        "jaws that bear on half of what they do",
+        "holding/jawed.py",
+        "jaws.bears * np.pi / jaws.number)",
+        "jaws.bears * np.pi / 2 / jaws.number)",
+    ),
+    Mutant(
+        "bar that stands back against nothing",
+        "holding/jawed.py",
+        "endless() if stands_back else held.slide",
+        "endless()",
+    ),
+    Mutant(
+        "bolts that do not add",
+        "holding/clamped.py",
+        "np.asarray(screws * clamp_force(",
+        "np.asarray(clamp_force(",
+    ),
 )

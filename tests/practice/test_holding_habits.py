@@ -19,6 +19,7 @@ from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.margins import slip_margins
 from borewright.reference.library import Tables
+from borewright.service import planned as service
 
 TABLES = Tables()
 
@@ -115,4 +116,7 @@ def test_a_plate_disc_wants_another_way_and_a_long_hub_does_not(
     answer = plan(job, source_tables=TABLES)
     seat = next(q for q in answer.questions if q.id == "seat")
     assert seat.verdict is verdict
-    assert ("nut-mandrel" in {w.way for w in answer.better_ways}) == (verdict is Verdict.CARE)
+    chosen = service.plan(job, source_tables=TABLES).chosen
+    assert chosen is not None
+    clamps = chosen.way in ("nut-mandrel", "turned-stub", "spigot-plate", "endwise")
+    assert clamps == (verdict is Verdict.CARE)

@@ -340,3 +340,9 @@ def test_the_json_fits_the_schema_with_and_without_a_figure(planned: object) -> 
         plan_object(replace(stub, bore_route=made(drilled(0.0141, window=None)))), plan_schema()
     )
     validate(plan_object(replace(stub, bore_route=None)), plan_schema())
+
+
+def test_two_reamers_of_one_name_and_size_are_told_apart_by_how_they_cut() -> None:
+    known, unknown = OwnReamer(0.015875, cuts=30e-6), OwnReamer(0.015875)
+    alone, both = (made(solid(reamers=r)).best_chance for r in ((unknown,), (known, unknown)))
+    assert both == pytest.approx(alone)

@@ -30,6 +30,12 @@ def blanks(quantity: int = 20, thick: float = 0.008, bore: float = 0.015008) -> 
     return replace(job, shelf=shelf, work=replace(job.work, quantity=quantity, finished=finished))
 
 
+def on_a_bed(between: float) -> Job:
+    job = blanks()
+    machine = replace(job.shelf.machine, between_centers=between)
+    return replace(job, shelf=replace(job.shelf, machine=machine))
+
+
 def offered(job: Job) -> tuple[Held, ...]:
     return Gang().offer(job, TABLES)
 
@@ -46,9 +52,7 @@ def test_loads_are_as_even_as_they_come_and_none_is_longer_than_four_bores() -> 
 
 
 def test_a_short_bed_takes_fewer() -> None:
-    job = blanks()
-    short = replace(job.shelf, machine=replace(job.shelf.machine, between_centers=0.085))
-    assert max(numbers(replace(job, shelf=short))) < 7
+    assert max(numbers(on_a_bed(0.085))) < 7
 
 
 def test_a_cut_on_one_has_no_more_than_the_shoulder_and_never_less_for_a_wider_blank() -> None:
@@ -72,7 +76,8 @@ def test_every_load_costs_its_nutting_up() -> None:
     ("job", "said"),
     [
         (blanks(quantity=1), "only one"),
-        (blanks(thick=0.04), "too long"),
+        (blanks(thick=0.04), "longer than its bore"),
+        (on_a_bed(0.07), "no room"),
         (replace(blanks(), work=replace(blanks().work, blank="casting")), "Castings"),
         (
             replace(

@@ -8,6 +8,7 @@ import pytest
 from tests.jobs_made import wheel_job
 
 from borewright.answer.held import HEAD_FACE, Held
+from borewright.answer.held_picture import Role
 from borewright.answer.records import Have
 from borewright.holding.ways.nut_mandrel import NutMandrel
 from borewright.job.records import BoreReading, Job, Piece
@@ -107,3 +108,20 @@ def test_a_web_is_warned_of_a_washer_that_reaches_its_rim() -> None:
     )
     notes = held(replace(job, work=replace(job.work, pieces=pieces))).notes
     assert any("dish the web" in n for n in notes)
+
+
+def test_where_the_hub_lies_back_the_shoulder_reaches_in_to_it() -> None:
+    job = wheel_job()
+    pieces = (
+        Piece(0.004, 0.026, 0.022),
+        Piece(0.012, 0.018, 0.07, 0.022),
+        Piece(0.0, 0.03, 0.08, 0.07),
+    )
+    back = held(replace(job, work=replace(job.work, pieces=pieces)))
+    assert any("reach in" in n for n in back.notes)
+    assert back.picture is not None
+    hub = next(r for r in back.picture.rings if r.role is Role.WORK)
+    shoulder = max((r for r in back.picture.rings if r.role is Role.MANDREL), key=lambda r: r.outer)
+    washer = next(r for r in back.picture.rings if r.role is Role.WASHER)
+    assert shoulder.end == pytest.approx(hub.start)
+    assert washer.start == pytest.approx(hub.end)

@@ -103,6 +103,28 @@ def test_nothing_to_hold_is_refused() -> None:
         assert "no room" in only.cannot
 
 
+def test_a_bolt_through_the_bore_is_for_a_bore_that_no_stub_finds() -> None:
+    ring = wheel_job(outside=0.034, length=0.012, bore=0.0254)
+    assert "stub" in Faceplate().offer(ring, TABLES)[0].cannot
+    readings = (BoreReading(0.005, 0.0254, "up"), BoreReading(0.005, 0.0256, "across"))
+    worn = with_bore(ring, readings=readings)
+    assert "through the bore" in Faceplate().offer(worn, TABLES)[0].tool
+    large = wheel_job(outside=0.112, length=0.008, bore=0.1)
+    assert "through the bore" in Faceplate().offer(large, TABLES)[0].tool
+
+
+def test_the_bolt_leaves_room_for_the_indicators_finger() -> None:
+    """8 mm all round: a worn bore of 26 mm takes 10 mm and not the 12 mm that half of it would."""
+
+    def worn(bore: float) -> Held:
+        readings = (BoreReading(0.005, bore, "up"), BoreReading(0.005, bore + 2e-4, "across"))
+        job = with_bore(wheel_job(outside=bore + 0.012, length=0.012, bore=bore), readings=readings)
+        return Faceplate().offer(job, TABLES)[0]
+
+    assert "a 10 mm" in worn(0.0262).tool
+    assert "no room" in worn(0.020).cannot
+
+
 def test_a_spigot_runs_truer_than_a_hand_sets_and_the_faceplate_needs_no_making() -> None:
     def first(way: Faceplate | SpigotPlate) -> Held:
         return way.offer(flywheel(), TABLES)[0]
@@ -134,7 +156,7 @@ def test_the_counterweight_balances_and_the_speed_shakes_by_the_share_stated() -
 
 def test_the_longer_the_work_the_softer() -> None:
     def stiff(length: float) -> float:
-        grip = Faceplate().offer(wheel_job(outside=0.2, length=length), TABLES)[0].grip
+        grip = Faceplate().offer(wheel_job(outside=0.3, length=length), TABLES)[0].grip
         assert grip is not None
         return grip.stiffness
 

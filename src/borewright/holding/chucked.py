@@ -88,7 +88,7 @@ def squeezed_lightly(part: Part, held: Jawed) -> str:
         return ""
     return (
         f" Lightly: about {part.show.force(likely(held.force))} a jaw, "
-        f"{100 * held.pull:.0f} % of a firm pull, so that it springs less."
+        f"{100 * held.pull:.0f} % of a firm pull, so that it is sprung and strained less."
     )
 
 
@@ -135,7 +135,13 @@ def chuck_picture(part: Part, grasp: Grasp, jaws: int, said: str) -> HeldPicture
 
 def _jaw_radii(part: Part, grasp: Grasp) -> tuple[Metre, Metre]:
     at, thick = grasp.diameter / 2, THICK[part.job.units]
-    return (max(0.3 * at, at - thick), at) if grasp.outwards else (at, at + thick)
+    if not grasp.outwards:
+        return at, at + thick
+    inner = max(0.3 * at, at - thick)
+    if grasp.where is Where.RIM:  # the hub stands between the jaws
+        hub = part.ring_at(grasp.leading).outside / 2
+        inner = max(inner, hub + (at - hub) / 4)
+    return inner, at
 
 
 def _start(part: Part, grasp: Grasp) -> Metre:

@@ -59,9 +59,6 @@ def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre, screws: in
     stands = face_strength(part)
     meant = _meant_torque(part, thread, likely(factor), likely(stands) * area / screws)
     force = np.asarray(screws * clamp_force(meant * means, factor, thread))
-    stands = face_strength(part)
-    meant = _meant_torque(part, thread, likely(factor), likely(stands) * area)
-    force = np.asarray(clamp_force(meant * means, factor, thread))
     friction = part.fact("face_friction", Stream.FRICTION)
     torque = np.asarray(wear_torque(force, friction, inside, outside))
     return Clamped(

@@ -34,7 +34,8 @@ class Where(StrEnum):
 @dataclass(frozen=True, slots=True)
 class Grasp:
     """One place to grip: the face that goes to the chuck (A or B), diameter and length in the jaws
-    (m), and the free ring that the jaws spring, None where what they press on is stout.
+    (m); the free `ring` that the jaws spring, None where a web or stout metal keeps it round; and
+    the ring that they `strain`, taken as free to be safe.
     """
 
     where: Where
@@ -42,6 +43,7 @@ class Grasp:
     diameter: Metre
     length: Metre
     ring: HeldRing | None = None
+    strained: HeldRing | None = None
 
     @property
     def outwards(self) -> bool:
@@ -63,7 +65,7 @@ def by_the_outside(part: Part) -> Grasp:
     alone = len(part.work.pieces) == 1
     rim = _outermost(part)
     ring = _free_ring(part, part.bore, rim.outside, part.length) if alone else None
-    return Grasp(Where.OUTSIDE, "A", rim.outside, (rim.end - rim.start) / 2, ring)
+    return Grasp(Where.OUTSIDE, "A", rim.outside, (rim.end - rim.start) / 2, ring, ring)
 
 
 def only_faces(part: Part) -> bool:
@@ -106,7 +108,9 @@ def _hub(part: Part, face: str) -> Grasp | None:
     length = part.sticks_out(face)
     if length < part.tables.holding_fact("jaw_least_length").best:
         return None
-    return Grasp(Where.HUB, face, part.ring_at(face).outside, length)
+    outside = part.ring_at(face).outside
+    strained = HeldRing(part.bore, outside, length, part.elastic)
+    return Grasp(Where.HUB, face, outside, length, None, strained)
 
 
 def _rim(part: Part, face: str) -> Grasp | None:
@@ -119,8 +123,8 @@ def _rim(part: Part, face: str) -> Grasp | None:
         return None
     # A solid web keeps the rim round; between spokes it is on its own.
     alone = part.work.spokes is not None
-    ring = _free_ring(part, rim.inside, rim.outside, rim.end - rim.start) if alone else None
-    return Grasp(Where.RIM, face, rim.inside, depth, ring)
+    ring = _free_ring(part, rim.inside, rim.outside, rim.end - rim.start)
+    return Grasp(Where.RIM, face, rim.inside, depth, ring if alone else None, ring)
 
 
 def _bore(part: Part) -> Grasp | None:
@@ -128,7 +132,7 @@ def _bore(part: Part) -> Grasp | None:
         return None
     alone = len(part.work.pieces) == 1
     ring = _free_ring(part, part.bore, part.outside, part.length) if alone else None
-    return Grasp(Where.BORE, "A", part.bore, part.length, ring)
+    return Grasp(Where.BORE, "A", part.bore, part.length, ring, ring)
 
 
 def _outermost(part: Part) -> Piece:

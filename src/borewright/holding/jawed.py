@@ -1,10 +1,11 @@
 """Work in the jaws of a chuck: how hard they press, what that holds, and how far it springs.
 
-A hand pulls the key up firmly on stout work. On a free ring it pulls lighter, until the spring
-takes only its share of the tolerance, but no lighter than can be set and trusted. Torque and the
+A hand pulls the key up firmly on stout work. On a ring it pulls lighter, until the spring takes
+only its share of the tolerance and the strain only its share of the strength, but no lighter than
+can be set and trusted. Torque and the
 pull out of the jaws are friction; inwards the work stands against the jaws. A tilt unseats it when
-the force of a jaw has moved to a third of its length from the end (the edge opens), or when the
-work slides along the jaws: both are counted together.
+the force of a jaw has moved to a third of its length from the end (the edge opens) and the work
+slides along the jaws: both hold together.
 Sources: `ring_ovality` and `ring_lobes` in mechanics; Coulomb friction. Weakness: narrow jaws
 pressing outwards are worked as their mirror image inwards, and jaws that bear on most of the round
 by the share that a thin ring under even patches keeps (ours); the force is a hand's.
@@ -13,6 +14,7 @@ by the share that a thin ring under even patches keeps (ours); the force is a ha
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -23,10 +25,13 @@ from borewright.errors import OutsideModel
 from borewright.holding.clamped import drawn_figure
 from borewright.holding.grasp import Grasp
 from borewright.holding.part import Part, endless, none_at_all
-from borewright.mechanics.ring_lobes import ThinRing, lobe_height
+from borewright.mechanics.ring_lobes import ThinRing, lobe_bending, lobe_height
 from borewright.mechanics.ring_ovality import HeldRing, bending_between, jaw_bending, out_of_round
 from borewright.mechanics.spread import likely
 from borewright.quantities.si import Metre, NewtonPerMetre
+
+ANY_RING = ThinRing(0.100, 0.102, 0.010, 1e11)
+"""Shares of spring and bending that are left do not depend on the ring."""
 
 KERN = 6.0
 """The force of a jaw may move a sixth of its length from the middle before its edge opens."""
@@ -67,7 +72,8 @@ class Jawed:
 def jawed(part: Part, grasp: Grasp, jaws: Jaws, squeeze_counts: bool = True) -> Jawed:
     """This grasp in these jaws; `squeeze_counts` False where nothing round is cut in them."""
     unit = spring_of(grasp.ring, jaws) if squeeze_counts else none_at_all()
-    pull = _pull(part, jaws, likely(unit))
+    stress = _stress_of(grasp.strained, jaws)
+    pull = _pull(part, jaws, likely(unit), stress)
     force = part.fact(jaws.force, Stream.CLAMPING) * pull
     friction = part.fact("jaw_friction", Stream.FRICTION)
     slide = np.asarray(jaws.number * force * friction)
@@ -81,7 +87,7 @@ def jawed(part: Part, grasp: Grasp, jaws: Jaws, squeeze_counts: bool = True) -> 
         slide,
         np.asarray(jaws.number / 2 * force * across),
         springs,
-        _strength(part, grasp.ring, force, jaws),
+        np.asarray(part.strength / (stress * force)) if stress > 0 else endless(),
         _figures(grasp, jaws, force, friction, torque, springs),
     )
 
@@ -122,38 +128,55 @@ def spring_of(ring: HeldRing | None, jaws: Jaws) -> Draws:
     return np.asarray(narrow * spread_keeps(jaws) * np.ones(len(none_at_all())))
 
 
+@cache
 def spread_keeps(jaws: Jaws) -> float:
     """Share of the spring of narrow jaws that is left when they bear on more of the round."""
     if jaws.bears == 0:
         return 1.0
-    thin = ThinRing(0.100, 0.102, 0.010, 1e11)  # any: the share does not depend on it
-    half = jaws.bears * np.pi / jaws.number
-    return lobe_height(thin, 1.0, jaws.number, half) / lobe_height(thin, 1.0, jaws.number)
+    wide = lobe_height(ANY_RING, 1.0, jaws.number, jaws.bears * np.pi / jaws.number)
+    return wide / lobe_height(ANY_RING, 1.0, jaws.number)
 
 
-def _pull(part: Part, jaws: Jaws, unit: float) -> float:
-    """Share of a firm pull on the key that the hand gives."""
-    fact, firm = part.tables.holding_fact, part.tables.holding_fact(jaws.force).best
-    if unit <= 0:
+@cache
+def bending_keeps(jaws: Jaws) -> float:
+    """The same of the greatest bending, under a jaw or half-way between two."""
+    if jaws.bears == 0:
         return 1.0
-    tolerance = part.work.finished.tolerance or part.tables.allowance("usual_tolerance").best
-    spared = fact("jaw_spring_share").best * tolerance / (unit * firm)
-    return float(min(1.0, max(spared, fact("light_jaw_force").best / firm)))
+    places = np.array([0.0, np.pi / jaws.number])
+    half = jaws.bears * np.pi / jaws.number
+    wide, narrow = (
+        float(np.abs(lobe_bending(ANY_RING, 1.0, jaws.number, places, h)).max())
+        for h in (half, 0.0)
+    )
+    return wide / narrow
 
 
-def _strength(part: Part, ring: HeldRing | None, force: Draws, jaws: Jaws) -> Draws:
-    """Margin of the ring's strength over its greatest stress, jaws taken as narrow."""
+def _pull(part: Part, jaws: Jaws, spring: float, stress: float) -> float:
+    """Share of a firm pull on the key that the hand gives; `spring` and `stress` are of 1 N."""
+    fact = part.tables.holding_fact
+    firm = fact(jaws.force).best
+    most = [firm]
+    if spring > 0:
+        usual = part.tables.allowance("usual_tolerance").best
+        tolerance = part.work.finished.tolerance or usual
+        most.append(fact("jaw_spring_share").best * tolerance / spring)
+    if stress > 0:
+        most.append(likely(part.strength) / (fact("jaw_reserve").best * stress))
+    return max(min(most), fact("light_jaw_force").best) / firm
+
+
+def _stress_of(ring: HeldRing | None, jaws: Jaws) -> float:
+    """Greatest stress (Pa) in a ring for each newton on one jaw; 0 where it is stout."""
     if ring is None:
-        return endless()
+        return 0.0
     try:
-        bent = np.maximum(
-            jaw_bending(force, jaws.number, ring), -bending_between(force, jaws.number, ring)
-        )
+        under = float(jaw_bending(1.0, jaws.number, ring))
+        between = -float(bending_between(1.0, jaws.number, ring))
     except OutsideModel:
-        return endless()
-    hoop = force / (2 * np.sin(np.pi / jaws.number) * ring.wall * ring.width)
-    stress = 6 * bent / (ring.width * ring.wall**2) + hoop
-    return np.asarray(part.strength / stress)
+        return 0.0
+    hoop = 1 / (2 * np.sin(np.pi / jaws.number) * float(ring.wall * ring.width))
+    bent = max(under, between) * bending_keeps(jaws)
+    return 6 * bent / float(ring.width * ring.wall**2) + float(hoop)
 
 
 def _figures(

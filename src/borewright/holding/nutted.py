@@ -216,16 +216,17 @@ def _bow_inputs(part: Part, n: Nutted) -> tuple[Input, ...]:
 def picture_of(part: Part, n: Nutted, said: str) -> HeldPicture:
     """Mandrel, works, washer, nut and both centers."""
     s, t = n.span, n.thread
-    nut = s.end + WASHER * t
+    nut, far = s.end + WASHER * t, "A" if n.leading == "B" else "B"
+    shoulder, washer = s.start + part.lies_back(n.leading), s.end - part.lies_back(far)
     rings = [
         HeldRing(
             Role.CENTER, -0.5 * n.shoulder, 0.0, 0.3 * n.shoulder, outer_end=0.02 * n.shoulder
         ),
         HeldRing(Role.DOG, 0.15 * s.start, 0.55 * s.start, 0.9 * n.shoulder, n.shoulder / 2),
-        HeldRing(Role.MANDREL, 0.0, s.start, n.shoulder / 2),
-        HeldRing(Role.MANDREL, s.start, s.end, part.bore / 2),
+        HeldRing(Role.MANDREL, 0.0, shoulder, n.shoulder / 2),
+        HeldRing(Role.MANDREL, shoulder, s.end, part.bore / 2),
         HeldRing(Role.MANDREL, s.end, s.length, t / 2),
-        HeldRing(Role.WASHER, s.end, nut, n.shoulder / 2, t / 2),
+        HeldRing(Role.WASHER, washer, nut, n.shoulder / 2, t / 2),
         HeldRing(Role.NUT, nut, nut + NUT * t, 0.85 * t, t / 2),
         HeldRing(Role.CENTER, s.length, s.length + 0.5 * t, 0.5e-3, outer_end=0.3 * t),
     ]

@@ -118,6 +118,12 @@ class Part:
             return max(0.0, min(p.start for p in wider) - own.start)
         return max(0.0, own.end - max(p.end for p in wider))
 
+    def lies_back(self, face: str) -> Metre:
+        """How far the ring round the bore lies back behind the end of the work, at a face."""
+        own = self.ring_at(face)
+        back = own.start if face == "A" else self.length - own.end
+        return back if back > FACE_MEETS else 0.0
+
     def clear_of_tool(self, face: str) -> Metre:
         """The widest (m) that may press on a face: no wider than its ring, inside of the cut."""
         ring, whole = self.ring_at(face).outside, self.work.outside

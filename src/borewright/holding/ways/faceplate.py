@@ -8,12 +8,17 @@ from __future__ import annotations
 
 from functools import partial
 
-import numpy as np
-
 from borewright.answer.held import Held, line
 from borewright.answer.records import Draws, Step
 from borewright.answer.streams import Stream
-from borewright.holding.on_plate import HeldDown, plate_effort, plate_figures, plate_grip, ways_down
+from borewright.holding.on_plate import (
+    BORE,
+    HeldDown,
+    plate_effort,
+    plate_figures,
+    plate_grip,
+    ways_down,
+)
 from borewright.holding.on_plate_words import (
     balance_step,
     held_by,
@@ -39,9 +44,9 @@ class Faceplate:
     def offer(self, job: Job, tables: Tables) -> tuple[Held, ...]:
         """One record for every place where it can be held down."""
         part = Part(job, tables)
-        found = ways_down(part, FINGER)
+        found = [d for d in ways_down(part, FINGER) if d.by != BORE or _no_stub_finds(part)]
         if not found:
-            return (Held(self.id, cannot=NOTHING_TO_HOLD),)
+            return (Held(self.id, cannot=_cannot(part)),)
         return tuple(map(partial(_held, part), found))
 
 
@@ -49,6 +54,18 @@ FINGER = 8e-3
 """Room beside a bolt (m) that the finger of an indicator wants in the bore (ours)."""
 
 NOTHING_TO_HOLD = "There is no room for a bolt or strap between bore and rim: straps would stand in the tool's way."
+
+
+def _no_stub_finds(part: Part) -> bool:
+    """One bolt through the bore holds no more than a stub does: only for a bore no stub finds."""
+    rough = part.work.bore.made_by == "sand-casting"
+    return rough or part.oval or part.bore > part.tables.holding_fact("stub_largest").best
+
+
+def _cannot(part: Part) -> str:
+    if any(d.by == BORE for d in ways_down(part, FINGER)):
+        return "It could only be bolted through its bore, and a stub turned in the chuck finds that sooner and truer."
+    return NOTHING_TO_HOLD
 
 
 def _held(part: Part, down: HeldDown) -> Held:
@@ -85,9 +102,8 @@ def _held(part: Part, down: HeldDown) -> Held:
 
 
 def _runout(part: Part) -> Draws:
-    """How true a careful hand sets it, and what the bore is out of round (m)."""
-    care = part.fact("indicator_care", Stream.CENTERING)
-    return np.asarray(care)
+    """How true a careful hand sets the middle of the bore (m)."""
+    return part.fact("indicator_care", Stream.CENTERING)
 
 
 def _mount(part: Part, down: HeldDown) -> tuple[Step, ...]:

@@ -67,7 +67,7 @@ def _cannot(part: Part) -> str:
     if part.work.blank == "casting":
         return "Castings go singly: a gang needs faces turned flat and parallel, and bores alike."
     if longest(part) < 2:
-        return "They are too long for a gang: two would bend the mandrel."
+        return "Two of them find no room on a mandrel of this bore between these centers."
     return cannot_nut(part)
 
 

@@ -95,6 +95,11 @@ def _notes(part: Part, n: Nutted) -> tuple[str, ...]:
         "Only the shoulder's face is counted: the nut's face can turn on its thread. The cut drags a right-hand nut at the "
         "tailstock end the way that tightens it."
     ]
+    back = max(part.lies_back(face) for face in "AB")
+    if back > 0:
+        said.append(
+            f"The hub lies back by up to {part.show.length(back)}: shoulder and washer reach in to its face, clear of the rim."
+        )
     web = web_of(part.work)
     if web is not None and part.work.spokes is None:
         size = web.inner / 2, web.outer / 2, web.thickness

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from borewright.answer.figure import Figure, Input
 from borewright.job.records import Job
 from borewright.mechanics.bore_sizes import SizeBand, band_of_half, bored_half_band
-from borewright.planning.bore_route.kit import Bar, BoreGauge, Drill, Reamer
+from borewright.planning.bore_route.kit import Bar, BoreGauge, Drill, Kit, Reamer
 from borewright.planning.weighing.figures import figure, given
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -36,6 +36,10 @@ class Pass:
     def size(self) -> Metre:
         """The likely size (m); 0 where none is left."""
         return 0.0 if self.band is None else self.band[1]
+
+    def is_by(self, tool: Drill | Reamer) -> bool:
+        """True for the tool that makes this pass; two may have one name."""
+        return (self.tool, self.nominal) == (tool.name, tool.size)
 
     @property
     def bands(self) -> tuple[SizeBand, ...]:
@@ -89,6 +93,13 @@ def reamed(reamer: Reamer) -> Pass:
         last=True,
         by_hand=reamer.by_hand,
     )
+
+
+def reamer_of(cut: Pass, kit: Kit) -> Reamer | None:
+    """The reamer that makes a pass; None for another tool."""
+    if cut.process != "ream":
+        return None
+    return next((r for r in kit.reamers if cut.is_by(r) and cut.band == r.cuts), None)
 
 
 def bored_to_size(low: Metre, high: Metre, bar: Bar, gauge: BoreGauge, tables: Tables) -> Pass:

@@ -11,7 +11,7 @@ from borewright.errors import OutsideModel
 from borewright.job.records import Job
 from borewright.mechanics.turning import surface_speed
 from borewright.planning.bore_route.kit import Kit
-from borewright.planning.bore_route.passes import Pass, half_band, over_words
+from borewright.planning.bore_route.passes import Pass, half_band, over_words, reamer_of
 from borewright.planning.bore_route.wanted import Wanted
 from borewright.planning.bore_route.ways import Way
 from borewright.planning.weighing.figures import figure, given
@@ -174,7 +174,7 @@ def _ream_text(cut: Pass, bench: _Bench) -> str:
     show = bench.show
     iron = "iron" in bench.tables.material(bench.job.work.material).family
     oil = "dry" if iron else "with oil"
-    reamer = next((r for r in bench.kit.reamers if r.name == cut.tool), None)
+    reamer = reamer_of(cut, bench.kit)
     unknown = reamer is not None and not reamer.told and bench.want.low is not None
     try_it = (
         " Ream a scrap of the same metal first and measure it: what this reamer really cuts is worth more than any table."

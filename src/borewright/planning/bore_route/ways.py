@@ -22,6 +22,7 @@ from borewright.planning.bore_route.passes import (
     bored_to_size,
     drilled,
     reamed,
+    reamer_of,
 )
 from borewright.planning.bore_route.wanted import Wanted
 from borewright.quantities.si import Metre
@@ -114,7 +115,7 @@ def _chance(want: Wanted, bands: Sequence[SizeBand]) -> float:
 
 def _tried(way: Way, bored: Way, want: Wanted, kit: Kit, tables: Tables) -> Way:
     """The way with its reamer tried in scrap first, where that is not known and a bar can step in."""
-    last = next((r for r in kit.reamers if r.name == way.last.tool), None)
+    last = reamer_of(way.last, kit)
     if last is None or last.told or not way.chance or not bored.chance or want.window is None:
         return way
     repeats = tables.reaming("reamer_repeats").best
@@ -173,7 +174,7 @@ def _drill_and_ream(reamer: Reamer, want: Wanted, kit: Kit, job: Job, tables: Ta
         return round(chance, 3), -abs(last.size - cut.size - best)
 
     cut = max(fits, key=fit)
-    drill = next(d for d in (*kit.drills, *kit.to_get) if d.name == cut.tool)
+    drill = next(d for d in (*kit.drills, *kit.to_get) if cut.is_by(d))
     before = opened(drill, want, kit, job, tables)
     chance = _chance(want, (*cut.bands, reamer.cuts))
     return Way(f"drill, then ream with {reamer.name}", (*before, last), chance, False)
