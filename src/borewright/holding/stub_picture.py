@@ -29,8 +29,9 @@ def stub_picture(stub: Stub, shank: Metre, *, collet: bool, tailstock: bool = Fa
     )
     jaws = () if collet else (HeldMark(Role.JAW, 1.2 * part.bore, 0.8 * part.bore, 3),)
     held = "stub, goes back in its collet" if collet else "stub, stays in the chuck"
-    notes = (HeldNote(Role.MANDREL, held), HeldNote(Role.WASHER, "washer and screw"))
-    return HeldPicture(rings, jaws, notes, tailstock, turned=(start, end))
+    notes = [HeldNote(Role.MANDREL, held), HeldNote(Role.WASHER, "washer and screw")]
+    notes += [HeldNote(Role.SLEEVE, "collet")] if collet else []
+    return HeldPicture(rings, jaws, tuple(notes), tailstock, turned=(start, end))
 
 
 def _holder(stub: Stub, shank: Metre, *, collet: bool) -> tuple[HeldRing, ...]:

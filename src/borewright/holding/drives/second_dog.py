@@ -59,7 +59,7 @@ def second_dog(part: Part, leading: str) -> Drive:
             (_figure(part, torque, screw, hub),),
             ("tails touch",),
         ),
-        mark=HeldMark(Role.DOG, 0.75 * hub, 0.3 * hub, 1, 0.6),
+        mark=HeldMark(Role.DOG, 0.75 * hub, 0.3 * hub, 1, -0.6),
         caution_tags=("dog",),
         sources=("shigley-memory", "ours"),
     )

@@ -29,7 +29,7 @@ def carried_headline(trial: HeldTrial, verdict: Verdict, deciding: Question) -> 
         return f"Yes{sound}: {do_it}.{_bought(trial.held)}"
     if verdict is Verdict.NO:
         return f"No, not by this: {do_it}. {deciding.reason}{_bought(trial.held)}"
-    helps = deciding.changes_it.partition(".")[0]
+    helps = deciding.changes_it.partition(". ")[0].rstrip(".")
     what = "" if helps == "Nothing needs to" else f" What helps: {helps[0].lower()}{helps[1:]}."
     return f"With care: {do_it}. {deciding.reason}{what}{_bought(trial.held)}"
 

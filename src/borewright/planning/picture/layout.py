@@ -62,6 +62,7 @@ def layout(trial: Trial) -> Layout:
         driven_by=_driven_by(trial),
         chamfers=_chamfers(trial),
         grips=_grips(trial),
+        drive=trial.drive.mark if trial.drive else None,
     )
 
 
