@@ -146,3 +146,12 @@ def test_nothing_sticks_to_plastics_that_lets_go_again(material: str) -> None:
 
 def test_a_bore_too_large_for_a_stub_is_stuck_by_its_face_only() -> None:
     assert set(offered(thin_ring())) == {"super glue", "shellac or sealing wax"}
+
+
+def test_unlike_metals_that_warm_together_tear_a_wide_film_and_like_ones_do_not() -> None:
+    """Aluminium on steel, 50 K, 55 mm out over a film of 0.05 mm: (23.1 - 11.5) e-6 x 50 x 1.1e3."""
+    alu, iron = thin_ring(), wheel_job(bore=0.1, outside=0.112, length=0.008, material="steel-1018")
+    said = [n for n in offered(alu)["super glue"].notes if "film" in n]
+    assert len(said) == 1
+    assert "64%" in said[0]
+    assert not [n for n in offered(iron)["super glue"].notes if "film" in n]

@@ -14,7 +14,7 @@ from borewright.answer.records import Figure, Have
 from borewright.holding.ways.turned_stub import TurnedStub
 from borewright.job import Job
 from borewright.job.interrupted import Chamfers
-from borewright.job.records import BoreReading
+from borewright.job.records import BoreReading, Finished
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.reference.library import Tables
 
@@ -147,3 +147,11 @@ def test_everything_is_on_an_ordinary_shelf_or_made_here() -> None:
     bare = replace(bare, shelf=replace(bare.shelf, have_not=("three-jaw-chuck",)))
     (held,) = offered(bare)
     assert [n.have for n in held.needs if "three-jaw" in n.what] == [Have.BUY]
+
+
+def test_shoulder_and_washer_stay_inside_of_the_finished_outside() -> None:
+    job = wheel_job(bore=0.022, outside=0.030)
+    bush = replace(job, work=replace(job.work, finished=Finished(outside=0.0286)))
+    (held,) = offered(bush)
+    ring = inputs(figures(held)["face_torque"])
+    assert ring["ring, outside"] == pytest.approx(0.98 * 0.0286)

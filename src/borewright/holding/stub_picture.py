@@ -29,7 +29,11 @@ def stub_picture(stub: Stub, shank: Metre, *, collet: bool, tailstock: bool = Fa
     )
     jaws = () if collet else (HeldMark(Role.JAW, 1.2 * part.bore, 0.8 * part.bore, 3),)
     held = "stub, goes back in its collet" if collet else "stub, stays in the chuck"
-    notes = (HeldNote(Role.MANDREL, held), HeldNote(Role.WASHER, "washer and screw"))
+    notes = (
+        HeldNote(Role.MANDREL, held),
+        HeldNote(Role.WASHER, "washer and screw"),
+        *((HeldNote(Role.SLEEVE, "collet"),) if collet else ()),
+    )
     return HeldPicture(rings, jaws, notes, tailstock, turned=(start, end))
 
 

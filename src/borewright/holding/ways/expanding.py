@@ -13,7 +13,7 @@ from functools import cached_property
 import numpy as np
 
 from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Check, Grip, Held, line
-from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
+from borewright.answer.held_picture import HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
 from borewright.errors import OutsideModel, UnknownName
@@ -332,6 +332,5 @@ def _picture(on: _On) -> HeldPicture:
             Role.SLEEVE, start, start + s.length, part.bore / 2, core + lean, None, core - lean
         ),
     )
-    slots = HeldMark(Role.SLEEVE, part.bore / 2 - s.wall / 2, s.wall, 2 * s.segments)
     notes = (HeldNote(Role.SLEEVE, "slit sleeve on a cone"), HeldNote(Role.DOG, "dog on the flat"))
-    return centers_picture(part, "A", span, rings, notes, (slots,))
+    return centers_picture(part, "A", span, rings, notes, 0.7 * core)
