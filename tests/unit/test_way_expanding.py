@@ -57,6 +57,15 @@ def test_the_pressure_is_the_force_over_the_bore_that_the_sleeve_fills() -> None
     assert figure.best == pytest.approx(given["normal force"] / area, rel=SAME)
 
 
+def test_in_long_work_only_what_the_sleeve_fills_is_pressed() -> None:
+    """Twice the bore, but 35 mm at least: the shop's small sleeves are long for their bore."""
+    found = figures_of(held(wheel_job(length=0.090)))["bore_pressure"]
+    given = inputs_of(found)
+    assert given["length pressed"] == pytest.approx(0.035)
+    by_hand = given["normal force"] / (math.pi * given["bore"] * 0.035)
+    assert found.best == pytest.approx(by_hand, rel=SAME)
+
+
 def test_the_growth_is_that_of_a_thick_ring_by_hand() -> None:
     """Lame: 2 p d^2 D / (E (D^2 - d^2)) on the outside."""
     job = ring(0.010)
