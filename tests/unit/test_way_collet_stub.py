@@ -90,3 +90,8 @@ def test_a_shank_as_large_as_the_collets_allow_carries_a_wider_shoulder() -> Non
     found = held(owning(wheel_job(bore=0.020, outside=0.06), 0.022))
     shank = next(f for f in found.figures if f.name == "collet_torque").inputs[-1]
     assert (shank.label, shank.value) == ("shank", 0.022)
+
+
+def test_collets_are_known_by_any_name_the_table_has_for_them() -> None:
+    assert "larger than a collet takes" in held(owning(wheel_job(), 0.012, "Collet Set")).cannot
+    assert not held(owning(wheel_job(), 0.012, "soft jaws")).cannot

@@ -157,3 +157,11 @@ def test_a_bore_as_cast_is_bored_first() -> None:
     job = wheel_job(material="gray-iron-30")
     rough = replace(job.work, bore=replace(job.work.bore, made_by="as-cast"))
     assert "as cast" in held(replace(job, work=rough)).cannot
+
+
+def test_an_owner_who_has_a_larger_one_than_is_usual_is_not_told_that_there_is_none() -> None:
+    large = wheel_job(bore=0.12, outside=0.25, length=0.1)
+    assert "No usual" in held(large).cannot
+    found = held(owning(large, 0.115, 0.125))
+    assert found.grip is not None
+    assert not found.to_buy
