@@ -6,6 +6,12 @@ from tests.mutant import Mutant
 
 OTHER_WAYS = (
     Mutant(
+        "a center at the end of a stub that pushes back too little",
+        "mechanics/overhang.py",
+        "left = alone - reached**2 / gives",
+        "left = alone - reached**2 / (2 * gives)",
+    ),
+    Mutant(
         "a cone that leans by its whole taper when it holds itself",
         "mechanics/expanding_sleeve.py",
         "lean = np.square(np.divide(taper, 2))",

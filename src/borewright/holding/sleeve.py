@@ -31,7 +31,10 @@ class Sleeve:
 
     @cached_property
     def usual(self) -> Expanding:
-        return self.part.tables.expanding(self.part.bore)
+        """The row of its size; beyond the sizes listed, that of the nearest."""
+        rows = self.part.tables.table("expanding_ranges").rows
+        least, most = rows[0].number("over"), rows[-1].number("up_to")
+        return self.part.tables.expanding(min(max(self.part.bore, least), most))
 
     @property
     def taper(self) -> MetrePerMetre:

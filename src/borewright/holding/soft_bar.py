@@ -42,4 +42,5 @@ def bar_picture(part: Part, across: Metre, said: str) -> HeldPicture:
         span,
         (HeldRing(Role.MANDREL, 0.0, span, across / 2),),
         (HeldNote(Role.MANDREL, said), HeldNote(Role.DOG, "dog on a flat")),
+        across / 2,
     )

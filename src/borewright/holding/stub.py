@@ -65,13 +65,13 @@ class Stub:
 
     @property
     def shoulder(self) -> Metre:
-        """Outside of the shoulder: no wider than the hub at that face."""
-        return min(WIDER * self.part.bore, self.part.ring_at(self.leading).outside)
+        """Outside of the shoulder: no wider than the hub at that face, clear of the tool."""
+        return min(WIDER * self.part.bore, self.part.clear_of_tool(self.leading))
 
     @property
     def washer(self) -> Metre:
-        """Outside of the washer: no wider than the hub at the other face."""
-        return min(WIDER * self.part.bore, self.part.ring_at(self.trailing).outside)
+        """Outside of the washer: no wider than the hub at the other face, clear of the tool."""
+        return min(WIDER * self.part.bore, self.part.clear_of_tool(self.trailing))
 
     @property
     def inside(self) -> Metre:

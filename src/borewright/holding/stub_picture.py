@@ -32,6 +32,12 @@ def stub_picture(stub: Stub, shank: Metre, *, collet: bool, tailstock: bool = Fa
     notes = [HeldNote(Role.MANDREL, held), HeldNote(Role.WASHER, "washer and screw")]
     notes += [HeldNote(Role.SLEEVE, "collet")] if collet else []
     return HeldPicture(rings, jaws, tuple(notes), tailstock, turned=(start, end))
+    notes = (
+        HeldNote(Role.MANDREL, held),
+        HeldNote(Role.WASHER, "washer and screw"),
+        *((HeldNote(Role.SLEEVE, "collet"),) if collet else ()),
+    )
+    return HeldPicture(rings, jaws, notes, tailstock, turned=(start, end))
 
 
 def _holder(stub: Stub, shank: Metre, *, collet: bool) -> tuple[HeldRing, ...]:

@@ -15,7 +15,7 @@ from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.clamped import drawn_figure
 from borewright.holding.no_middle import no_middle
-from borewright.holding.owned import made, needed
+from borewright.holding.owned import made, needed, owned
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.holding.stub import Stub
 from borewright.holding.stub_picture import stub_picture
@@ -58,13 +58,8 @@ def _cannot(stub: Stub) -> str:
 
 def _capacity(part: Part) -> Metre:
     """Largest shank that goes into the owner's collets, or into the usual ones (m)."""
-    own = [h.largest for h in part.job.shelf.holding if h.largest and _collets(h.kind, part)]
+    own = [h.largest for h in owned(part.job, part.tables, COLLETS) if h.largest]
     return max(own, default=part.tables.holding_fact("collet_largest").best)
-
-
-def _collets(word: str, part: Part) -> bool:
-    names = part.tables.table("holding_tools").row(COLLETS).text("names").split(";")
-    return word.strip().lower() in (COLLETS, *names)
 
 
 def _shank(stub: Stub) -> Metre:
