@@ -11,7 +11,7 @@ from tests.chuck_jobs import bored, hubbed, spoked, thin_ring, with_bore
 from tests.jobs_made import wheel_job
 
 from borewright.answer.held import Grip, Held
-from borewright.holding.jawed import Jaws, bending_keeps, chuck_stiffness, spread_keeps
+from borewright.holding.jaws.jawed import Jaws, bending_keeps, chuck_stiffness, spread_keeps
 from borewright.holding.part import Part
 from borewright.holding.registry import WAYS
 from borewright.job.records import Job

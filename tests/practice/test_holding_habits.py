@@ -11,8 +11,8 @@ from borewright.answer.records import Plan, Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.directions import LOOSENS, TIGHTENS
 from borewright.cutting.schedule import planned_cuts
-from borewright.holding.mandrels import resolve
-from borewright.holding.plain_taper import holds
+from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.plain_taper import holds
 from borewright.job.records import MandrelNote
 from borewright.mechanics.slip import axial_on_friction
 from borewright.mechanics.spread import likely, low_end

@@ -75,8 +75,8 @@ def test_an_expanding_mandrel_runs_out_more_than_a_stub_that_stays_where_it_was_
 
 def test_a_sleeve_opened_by_what_its_row_covers_stays_below_what_spring_steel_bears() -> None:
     """One sixteenth at the small sizes; half open it must be well within, or no one would sell it."""
+    from borewright.holding.fits.sleeve import Sleeve
     from borewright.holding.part import Part
-    from borewright.holding.sleeve import Sleeve
 
     for bore in (0.010, 0.016, 0.022, 0.035, 0.050, 0.090):
         sleeve = Sleeve(Part(wheel(bore=bore, outside=3 * bore), TABLES))

@@ -9,8 +9,8 @@ import pytest
 from tests.chuck_jobs import bored, hubbed, spoked, thin_ring, with_bore, worn
 
 from borewright.answer.held_picture import HeldRing, Role
-from borewright.holding.chucked import arm_of
-from borewright.holding.grasp import Where, grasps
+from borewright.holding.jaws.chucked import arm_of
+from borewright.holding.jaws.grasp import Where, grasps
 from borewright.holding.part import Part
 from borewright.holding.registry import WAYS
 from borewright.job.records import Job

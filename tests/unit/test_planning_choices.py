@@ -11,8 +11,8 @@ from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Verdict
 from borewright.errors import RefusedInput, UnknownName
-from borewright.holding.mandrels import resolve
-from borewright.holding.plain_taper import TaperHold, holds
+from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.plain_taper import TaperHold, holds
 from borewright.job.records import BoreReading, Finished, Job, MandrelNote
 from borewright.mechanics.spread import likely
 from borewright.planning.questions.slip import hardest_cut

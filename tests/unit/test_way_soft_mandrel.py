@@ -12,7 +12,7 @@ from tests.jobs_made import wheel_job
 
 from borewright.answer.held import Held
 from borewright.answer.records import Have
-from borewright.holding.flatted_bar import flatted_bar
+from borewright.holding.bars.flatted_bar import flatted_bar
 from borewright.holding.part import Part
 from borewright.holding.ways.soft_mandrel import SoftMandrel
 from borewright.job import CrossHole, Job, Piece

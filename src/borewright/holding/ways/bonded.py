@@ -12,8 +12,9 @@ import numpy as np
 from borewright.answer.held import Check, Grip, Held, Joint, line
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
-from borewright.holding.bond_picture import PLATE, STEP_HIGH, gap_picture, plate_picture
-from borewright.holding.bonds import (
+from borewright.holding.bars.stub import Stub
+from borewright.holding.bonding.bond_picture import PLATE, STEP_HIGH, gap_picture, plate_picture
+from borewright.holding.bonding.bonds import (
     NOTHING_STICKS,
     RETAINING,
     SUPER_GLUE,
@@ -24,11 +25,10 @@ from borewright.holding.bonds import (
     trusted,
     warm_words,
 )
-from borewright.holding.clamped import drawn_figure
+from borewright.holding.figured import drawn_figure
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part, endless, none_at_all
-from borewright.holding.stub import Stub
 from borewright.job.records import Job
 from borewright.mechanics.beam import Bar, round_step
 from borewright.mechanics.bonded_joint import (

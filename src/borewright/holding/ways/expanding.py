@@ -17,13 +17,13 @@ from borewright.answer.held_picture import HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
 from borewright.errors import OutsideModel
-from borewright.holding.between_centers import bar_stiffness, centers_picture, span_of
-from borewright.holding.clamped import drawn_figure
+from borewright.holding.bars.between_centers import bar_stiffness, centers_picture, span_of
+from borewright.holding.figured import drawn_figure
+from borewright.holding.fits.pressed_ring import PressedRing
+from borewright.holding.fits.sleeve import Sleeve
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import needed, owned
 from borewright.holding.part import Part
-from borewright.holding.pressed_ring import PressedRing
-from borewright.holding.sleeve import Sleeve
 from borewright.job.records import Job
 from borewright.job.tools import OwnHolding
 from borewright.mechanics.expanding_sleeve import (

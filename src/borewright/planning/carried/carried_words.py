@@ -5,7 +5,7 @@ from __future__ import annotations
 from borewright.answer.held import Held
 from borewright.answer.records import Assumption, Have, Need, Question, Verdict
 from borewright.cutting.schedule import finished_outside
-from borewright.holding.bore_reading import half_band_of
+from borewright.holding.bores.bore_reading import half_band_of
 from borewright.job.records import Job
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.shop.owned import lathe_words

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 
 from borewright.answer.records import Figure, Question, Verdict
-from borewright.holding.bore_reading import better_gauge, half_band_of
-from borewright.holding.bore_shape import out_of_round
-from borewright.holding.measured_mandrel import diameter_of
+from borewright.holding.bores.bore_reading import better_gauge, half_band_of
+from borewright.holding.bores.bore_shape import out_of_round
+from borewright.holding.taper.measured_mandrel import diameter_of
 from borewright.job.records import BoreLimits
 from borewright.planning.shop.owned import reamer_between
 from borewright.planning.taper.bore_words import limits_name

@@ -15,13 +15,13 @@ import numpy as np
 
 from borewright.answer.records import Draws
 from borewright.errors import OutsideModel, RefusedInput
-from borewright.holding.contact_curves import ContactCurves, contact_curves
-from borewright.holding.elastic_joint import Joint, joint
-from borewright.holding.elastic_joint import Piece as Ring
-from borewright.holding.facts import Facts
-from borewright.holding.lift_arm import joint_stiffness, lift_arms
-from borewright.holding.measured_mandrel import diameter_of, profile_of
-from borewright.holding.pressed_state import PressedState
+from borewright.holding.taper.contact_curves import ContactCurves, contact_curves
+from borewright.holding.taper.elastic_joint import Joint, joint
+from borewright.holding.taper.elastic_joint import Piece as Ring
+from borewright.holding.taper.facts import Facts
+from borewright.holding.taper.lift_arm import joint_stiffness, lift_arms
+from borewright.holding.taper.measured_mandrel import diameter_of, profile_of
+from borewright.holding.taper.pressed_state import PressedState
 from borewright.job.records import Mandrel, Piece, Work
 from borewright.job.web import gripping, joined_to_bore, on_bore
 from borewright.mechanics.num import Floats
@@ -29,7 +29,7 @@ from borewright.mechanics.rings import Elastic
 from borewright.quantities.si import Metre, Newton
 
 if TYPE_CHECKING:
-    from borewright.holding.plain_taper import TaperHold
+    from borewright.holding.taper.plain_taper import TaperHold
 
 NODES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
 """Which of the drawn bores, in order of size, are worked on a measured mandrel."""

@@ -16,10 +16,11 @@ import numpy as np
 
 from borewright.answer.records import Draws, Figure, Input
 from borewright.answer.streams import Stream
+from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part
 from borewright.mechanics.face_friction import wear_torque
 from borewright.mechanics.nut_preload import clamp_force, force_at_tension
-from borewright.mechanics.spread import high_end, likely, low_end
+from borewright.mechanics.spread import likely
 from borewright.quantities.si import Metre
 
 THREADS: dict[str, tuple[Metre, ...]] = {
@@ -129,18 +130,3 @@ def _figures(
             "face_torque", torque, "N·m", "torque", "face_torque", face, "bhandari-clutches"
         ),
     )
-
-
-def drawn_figure(
-    name: str,
-    draws: Draws,
-    unit: str,
-    kind: str,
-    formula: str,
-    inputs: tuple[Input, ...],
-    source: str,
-) -> Figure:
-    """A figure whose band is that of its draws."""
-    best = likely(draws)
-    low, high = min(low_end(draws), best), max(high_end(draws), best)
-    return Figure(name, best, unit, low, high, formula, inputs, (source,), kind)

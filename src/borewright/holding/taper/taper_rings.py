@@ -11,14 +11,14 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from borewright.answer.records import Draws
-from borewright.holding.measured_mandrel import profile_of
-from borewright.holding.pressed_state import PressedState
+from borewright.holding.taper.measured_mandrel import profile_of
+from borewright.holding.taper.pressed_state import PressedState
 from borewright.mechanics.measured_rings import ring_contact_on
 from borewright.mechanics.rings import Elastic, RingContact, ring_contact
 from borewright.quantities.si import Metre
 
 if TYPE_CHECKING:
-    from borewright.holding.plain_taper import TaperHold
+    from borewright.holding.taper.plain_taper import TaperHold
 
 EDGE_SHARE: Final = 0.01
 """Stresses are read this share of the length in from each face."""

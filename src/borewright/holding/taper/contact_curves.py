@@ -15,8 +15,8 @@ from typing import Final
 import numpy as np
 
 from borewright.answer.records import Draws
-from borewright.holding.elastic_joint import Joint
-from borewright.holding.pressed_state import PressedState
+from borewright.holding.taper.elastic_joint import Joint
+from borewright.holding.taper.pressed_state import PressedState
 from borewright.mechanics.num import Floats
 from borewright.mechanics.travel_curve import TravelCurve, travel_curve
 from borewright.mechanics.travel_path import pressed_path

@@ -11,11 +11,11 @@ import numpy as np
 from borewright.answer.held import Check, Grip, Held, line
 from borewright.answer.records import Figure, Input, Step
 from borewright.answer.streams import Stream
-from borewright.holding.between_centers import bar_stiffness, span_of
-from borewright.holding.clamped import drawn_figure
-from borewright.holding.flatted_bar import FlattedBar
+from borewright.holding.bars.between_centers import bar_stiffness, span_of
+from borewright.holding.bars.flatted_bar import FlattedBar
+from borewright.holding.bars.soft_bar import ALL_ROUND, WAY, bar_needs, bar_picture, centered
+from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part, endless, none_at_all
-from borewright.holding.soft_bar import ALL_ROUND, WAY, bar_needs, bar_picture, centered
 from borewright.mechanics.spread import likely
 
 

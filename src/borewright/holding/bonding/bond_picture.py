@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from borewright.answer.held_picture import HeldNote, HeldPicture, HeldRing, Role
+from borewright.holding.bars.stub import Stub
 from borewright.holding.part import Part
-from borewright.holding.stub import Stub
 from borewright.quantities.si import Metre
 
 PLATE = {"inch": 0.5 * 0.0254, "mm": 12e-3}

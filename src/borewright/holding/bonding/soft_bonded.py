@@ -7,11 +7,11 @@ import numpy as np
 from borewright.answer.held import Check, Grip, Held, line
 from borewright.answer.records import Input
 from borewright.answer.streams import Stream
-from borewright.holding.between_centers import bar_stiffness, span_of
-from borewright.holding.bonds import RETAINING, release_check, warm_words
-from borewright.holding.clamped import drawn_figure
+from borewright.holding.bars.between_centers import bar_stiffness, span_of
+from borewright.holding.bars.soft_bar import ALL_ROUND, WAY, bar_needs, bar_picture, centered
+from borewright.holding.bonding.bonds import RETAINING, release_check, warm_words
+from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part, endless, none_at_all
-from borewright.holding.soft_bar import ALL_ROUND, WAY, bar_needs, bar_picture, centered
 from borewright.mechanics.bonded_joint import gap_axial, gap_torque
 from borewright.mechanics.spread import likely
 

@@ -16,14 +16,14 @@ import numpy as np
 
 from borewright.answer.records import Draws, TaperGrip
 from borewright.answer.streams import Stream, around
-from borewright.holding.bore_reading import bore_half_band
-from borewright.holding.bore_shape import BoreShape, bore_shape
-from borewright.holding.contact_curves import ContactCurves
-from borewright.holding.elastic_joint import Joint
-from borewright.holding.facts import Facts, gather_facts
-from borewright.holding.measured_mandrel import half_band_on, profile_of
-from borewright.holding.pressed_state import PressedState
-from borewright.holding.taper_contact import (
+from borewright.holding.bores.bore_reading import bore_half_band
+from borewright.holding.bores.bore_shape import BoreShape, bore_shape
+from borewright.holding.taper.contact_curves import ContactCurves
+from borewright.holding.taper.elastic_joint import Joint
+from borewright.holding.taper.facts import Facts, gather_facts
+from borewright.holding.taper.measured_mandrel import half_band_on, profile_of
+from borewright.holding.taper.pressed_state import PressedState
+from borewright.holding.taper.taper_contact import (
     arm_of,
     contact_state,
     curves_of,
@@ -31,7 +31,7 @@ from borewright.holding.taper_contact import (
     likely_force,
     stiffness_of,
 )
-from borewright.holding.taper_rings import rings_state
+from borewright.holding.taper.taper_rings import rings_state
 from borewright.job.records import Job, Mandrel, Work
 from borewright.job.web import gripping
 from borewright.mechanics.measured_touch import touch_on

@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from borewright.holding.elastic_joint import Joint, Piece, outline_of
-from borewright.holding.plain_taper import TaperHold
-from borewright.holding.taper_contact import gap, pieces_joined
+from borewright.holding.taper.elastic_joint import Joint, Piece, outline_of
+from borewright.holding.taper.plain_taper import TaperHold
+from borewright.holding.taper.taper_contact import gap, pieces_joined
 from borewright.job.records import Job
 from borewright.mechanics.num import Floats
 from borewright.mechanics.revolved import Revolved

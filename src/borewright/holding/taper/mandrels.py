@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from borewright.answer.records import Assumption
 from borewright.errors import RefusedInput
-from borewright.holding.measured_mandrel import USUAL_UNCERTAINTY, straight_through
+from borewright.holding.taper.measured_mandrel import USUAL_UNCERTAINTY, straight_through
 from borewright.job.records import Mandrel, MandrelNote
 from borewright.job.stations import Stations
 from borewright.quantities.show import Show

@@ -5,7 +5,7 @@ from __future__ import annotations
 from borewright.answer.held import Check, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Need, Step
-from borewright.holding.on_plate import (
+from borewright.holding.faces.on_plate import (
     BORE,
     HOLES,
     PLATE,

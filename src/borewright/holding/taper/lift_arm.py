@@ -17,7 +17,7 @@ from typing import Final
 import numpy as np
 
 from borewright.answer.records import Draws
-from borewright.holding.elastic_joint import Joint
+from borewright.holding.taper.elastic_joint import Joint
 from borewright.mechanics.contact import pressed
 from borewright.mechanics.num import Floats, distinct
 from borewright.mechanics.tilt import bar_bending, lift_moment_of, tilt_stiffness

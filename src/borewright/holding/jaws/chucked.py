@@ -9,8 +9,8 @@ from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Check, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Step
 from borewright.answer.streams import Stream
-from borewright.holding.grasp import Grasp, Where
-from borewright.holding.jawed import Jawed
+from borewright.holding.jaws.grasp import Grasp, Where
+from borewright.holding.jaws.jawed import Jawed
 from borewright.holding.part import Part, none_at_all
 from borewright.mechanics.spread import likely, low_end
 from borewright.quantities.si import Metre

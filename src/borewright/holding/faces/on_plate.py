@@ -20,7 +20,8 @@ import numpy as np
 from borewright.answer.held import Check, Grip, Joint
 from borewright.answer.records import Draws, Figure, Input
 from borewright.answer.streams import Stream
-from borewright.holding.clamped import Clamped, clamped, drawn_figure, thread_within
+from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.web import web_of
 from borewright.mechanics.spread import likely, low_end

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
-from borewright.holding.stub import SHORTER, Stub
+from borewright.holding.bars.stub import SHORTER, Stub
 from borewright.quantities.si import Metre
 
 IN_THE_JAWS = 1.5

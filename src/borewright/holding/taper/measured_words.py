@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from borewright.holding.measured_mandrel import (
+from borewright.holding.taper.measured_mandrel import (
     Straightness,
     flats_of,
     is_parallel,

@@ -14,7 +14,8 @@ import numpy as np
 from borewright.answer.held import Check, line
 from borewright.answer.records import Draws, Figure, Input, Step
 from borewright.answer.streams import Stream, around
-from borewright.holding.clamped import Clamped, clamped, drawn_figure, thread_within
+from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part
 from borewright.mechanics.beam import Bar, round_step
 from borewright.mechanics.fine_angle import angle_for_feed, step_table

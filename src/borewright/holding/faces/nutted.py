@@ -19,7 +19,8 @@ from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, Held
 from borewright.answer.records import Draws, Figure, Input, Need
 from borewright.answer.streams import Stream
 from borewright.holding.between import Span, bending_of, head_length, stiffness_between
-from borewright.holding.clamped import Clamped, clamped, drawn_figure, thread_within
+from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.figured import drawn_figure
 from borewright.holding.owned import made, needed
 from borewright.holding.part import FACE_MEETS, Part, endless, none_at_all
 from borewright.mechanics.spread import likely, low_end

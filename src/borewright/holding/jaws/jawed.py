@@ -22,8 +22,8 @@ from borewright.answer.held import Grip
 from borewright.answer.records import Draws, Figure, Input
 from borewright.answer.streams import Stream
 from borewright.errors import OutsideModel
-from borewright.holding.clamped import drawn_figure
-from borewright.holding.grasp import Grasp
+from borewright.holding.figured import drawn_figure
+from borewright.holding.jaws.grasp import Grasp
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.mechanics.ring_lobes import ThinRing, lobe_bending, lobe_height
 from borewright.mechanics.ring_ovality import HeldRing, bending_between, jaw_bending, out_of_round

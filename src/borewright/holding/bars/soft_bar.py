@@ -5,7 +5,7 @@ from __future__ import annotations
 from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, line
 from borewright.answer.held_picture import HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Need, Step
-from borewright.holding.between_centers import centers_picture, span_of
+from borewright.holding.bars.between_centers import centers_picture, span_of
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part
 from borewright.quantities.si import Metre
