@@ -22,7 +22,7 @@ from bench.startup import ONE_THREAD
 from tests.independent.calculix_deck import SMALL, STANDS_OUT, Fit
 from tests.independent.fits_judged import FIXED
 
-from borewright.holding.elastic_joint import Joint, joint
+from borewright.holding.taper.elastic_joint import Joint, joint
 from borewright.mechanics.rings import Elastic
 from borewright.mechanics.travel_curve import TravelCurve, travel_curve
 from borewright.mechanics.travel_path import pressed_path

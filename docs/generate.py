@@ -63,7 +63,7 @@ def _tables() -> Iterator[str]:
             yield f"| {column.name} | {column.unit} | {column.meaning} |"
 
 
-ALSO = {"crack": ("yield",), "bore": ("form",), "speed": ("power",)}
+ALSO = {"seat": ("located",), "crack": ("yield",), "bore": ("form", "fits"), "speed": ("power",)}
 """Further rows of `thresholds` that count within a question."""
 
 

@@ -41,13 +41,13 @@ MUTANTS = (
     ),
     Mutant(
         "a curve on twice the overlap of its travel",
-        "holding/taper_contact.py",
+        "holding/taper/taper_contact.py",
         "raised = (hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)",
         "raised = (hold.mandrel.taper * travel - lost) / hold.joint.bore",
     ),
     Mutant(
         "one modulus for every drawn case",
-        "holding/contact_curves.py",
+        "holding/taper/contact_curves.py",
         'normal_force=read("force") * e * d**2,',
         'normal_force=read("force") * e[0] * d**2,',
     ),
@@ -89,13 +89,13 @@ MUTANTS = (
     ),
     Mutant(
         "a tilt that closes nothing",
-        "holding/lift_arm.py",
+        "holding/taper/lift_arm.py",
         "gives.even @ loads - overlap",
         "gives.even @ loads - overlap + 1.0",
     ),
     Mutant(
         "a mandrel that does not bend between its centers",
-        "holding/lift_arm.py",
+        "holding/taper/lift_arm.py",
         "bar = joint.bar.gives + bar_bending",
         "bar = joint.bar.gives + 0.0 * bar_bending",
     ),
@@ -113,7 +113,7 @@ MUTANTS = (
     ),
     Mutant(
         "the whole overlap for the half that each radius takes",
-        "holding/elastic_joint.py",
+        "holding/taper/elastic_joint.py",
         "loads = pressed(self.gives(), overlap / (2 * self.bore))",
         "loads = pressed(self.gives(), overlap / self.bore)",
     ),

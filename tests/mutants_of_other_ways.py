@@ -6,6 +6,12 @@ from tests.mutant import Mutant
 
 OTHER_WAYS = (
     Mutant(
+        "a center at the end of a stub that pushes back too little",
+        "mechanics/overhang.py",
+        "left = alone - reached**2 / gives",
+        "left = alone - reached**2 / (2 * gives)",
+    ),
+    Mutant(
         "a cone that leans by its whole taper when it holds itself",
         "mechanics/expanding_sleeve.py",
         "lean = np.square(np.divide(taper, 2))",
@@ -70,5 +76,29 @@ OTHER_WAYS = (
         "mechanics/grip_of_fit.py",
         "return np.pi * friction * pressure * length * diameter",
         "return friction * pressure * length * diameter",
+    ),
+    Mutant(
+        "a jaw whose edge never opens",
+        "holding/jaws/jawed.py",
+        "KERN = 6.0",
+        "KERN = 2.0",
+    ),
+    Mutant(
+        "jaws that bear on half of what they do",
+        "holding/jaws/jawed.py",
+        "jaws.bears * np.pi / jaws.number)",
+        "jaws.bears * np.pi / 2 / jaws.number)",
+    ),
+    Mutant(
+        "bar that stands back against nothing",
+        "holding/jaws/jawed.py",
+        "endless() if stands_back else held.slide",
+        "endless()",
+    ),
+    Mutant(
+        "bolts that do not add",
+        "holding/faces/clamped.py",
+        "np.asarray(screws * clamp_force(",
+        "np.asarray(clamp_force(",
     ),
 )

@@ -7,7 +7,7 @@ import math
 import numpy as np
 import pytest
 
-from borewright.holding.elastic_joint import joint
+from borewright.holding.taper.elastic_joint import joint
 from borewright.mechanics.beam import Bar, deflection, round_step
 from borewright.mechanics.measured import Profile
 from borewright.mechanics.measured_rings import ring_contact_on

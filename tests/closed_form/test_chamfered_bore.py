@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from borewright.holding.elastic_joint import joint
+from borewright.holding.taper.elastic_joint import joint
 from borewright.mechanics import chamfer, revolved
 from borewright.mechanics.chamfer import bearing, chamfered, rooms
 from borewright.mechanics.outline import bore_line

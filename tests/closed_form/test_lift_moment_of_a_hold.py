@@ -8,10 +8,10 @@ import numpy as np
 import pytest
 from tests.jobs_made import wheel_job
 
-from borewright.holding.elastic_joint import joint
-from borewright.holding.lift_arm import joint_stiffness, lift_arm, tilt_gives
-from borewright.holding.plain_taper import TaperHold, holds
-from borewright.holding.taper_contact import beyond_faces
+from borewright.holding.taper.elastic_joint import joint
+from borewright.holding.taper.lift_arm import joint_stiffness, lift_arm, tilt_gives
+from borewright.holding.taper.plain_taper import TaperHold, holds
+from borewright.holding.taper.taper_contact import beyond_faces
 from borewright.job.records import Mandrel, Piece
 from borewright.mechanics.rings import Elastic
 from borewright.reference.library import Tables

@@ -10,7 +10,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from borewright.errors import OutsideModel
-from borewright.holding.measured_mandrel import window_of
+from borewright.holding.taper.measured_mandrel import window_of
 from borewright.job.records import Mandrel
 from borewright.mechanics.measured import (
     Profile,

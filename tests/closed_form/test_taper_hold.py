@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from tests.jobs_made import wheel_job
 
-from borewright.holding.plain_taper import TaperHold, holds
+from borewright.holding.taper.plain_taper import TaperHold, holds
 from borewright.job.records import Mandrel
 from borewright.reference.library import Tables
 

@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from borewright.errors import OutsideModel
-from borewright.holding.contact_curves import contact_curves
-from borewright.holding.elastic_joint import Joint, joint
+from borewright.holding.taper.contact_curves import contact_curves
+from borewright.holding.taper.elastic_joint import Joint, joint
 from borewright.mechanics.compliance import largest_equivalent, largest_pressure, largest_tension
 from borewright.mechanics.contact import end_of_contact, pressed
 from borewright.mechanics.rings import Elastic

@@ -9,11 +9,12 @@ bore between two sizes wants a stub. None of them is our own earlier output.
 from pathlib import Path
 
 import pytest
+from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan, Verdict
 from borewright.job import parse_job
 from borewright.reference.library import Tables
-from borewright.service.planned import plan
+from borewright.service import planned as service
 
 JOBS = Path(__file__).parent / "jobs"
 
@@ -71,17 +72,41 @@ def test_more_travel_is_what_the_short_one_needs() -> None:
     assert "The press allows" in slip.reason
 
 
-def test_no_mandrel_names_the_stub() -> None:
-    assert "turn a stub" in planned("no-mandrel").headline
+def open_to_all(name: str, change: tuple[str, str] | None = None) -> Plan:
+    """The plan with every way of holding weighed."""
+    text = (JOBS / f"{name}.toml").read_text(encoding="utf-8")
+    text = text.replace(*change) if change else text
+    return service.plan(parse_job(text, name), source_tables=Tables())
 
 
-def test_the_large_disc_names_a_second_dog_and_the_faceplate() -> None:
-    ways = {w.way: w.reason for w in planned("large-disc").better_ways}
-    assert "second dog on the hub" in ways["faceplate"]
+@pytest.mark.parametrize(
+    ("name", "ways"),
+    [
+        ("everyday-wheel", {"plain-taper"}),
+        ("cracking-casting", {"turned-stub", "nut-mandrel", "spigot-plate"}),
+        ("falls-through", {"turned-stub", "nut-mandrel"}),
+        ("no-mandrel", {"turned-stub", "nut-mandrel"}),
+    ],
+)
+def test_where_the_mandrel_will_not_do_another_way_is_carried_through(
+    name: str, ways: set[str]
+) -> None:
+    answer = open_to_all(name)
+    assert answer.chosen is not None
+    assert answer.chosen.way in ways
+    assert answer.steps
 
 
-def test_an_empty_shelf_is_a_no_that_says_what_to_do() -> None:
-    answer = planned("no-mandrel", ('["18mm", "19mm", "20mm"]', '"none"'))
-    assert answer.verdict is Verdict.NO
-    assert answer.chosen is None
+def test_the_large_disc_is_driven_near_its_rim_and_not_by_its_bore() -> None:
+    answer = open_to_all("large-disc")
+    rows = {c.way: c for c in reversed(answer.candidates)}
+    assert rows["plain-taper"].verdict is rows["turned-stub"].verdict is Verdict.NO
+    assert answer.chosen is not None
+    assert answer.chosen.way in ("faceplate", "spigot-plate")
+    assert answer.verdict is Verdict.CARE  # the bolts want holes in it
+
+
+def test_an_empty_shelf_turns_a_stub_and_says_so_first() -> None:
+    answer = open_to_all("no-mandrel", ('["18mm", "19mm", "20mm"]', '"none"'))
+    assert answer.verdict is Verdict.YES
     assert "turn a stub" in answer.headline

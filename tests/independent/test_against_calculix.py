@@ -18,7 +18,7 @@ from tests.independent.calculix import FINE, STIFF, WITHIN, Judged, judged, solv
 from tests.independent.calculix_deck import SMALL, Fit
 from tests.independent.fits_judged import FIXED, IRON, STEEL, drawn
 
-from borewright.holding.elastic_joint import joint
+from borewright.holding.taper.elastic_joint import joint
 from borewright.mechanics.rings import Elastic
 
 SEED = int(os.environ.get("DRAWN_SEED", "20260714"))

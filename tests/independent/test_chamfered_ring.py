@@ -16,7 +16,7 @@ from tests.independent.calculix_deck import Fit
 from tests.independent.calculix_mesh import BORE, Ring
 from tests.independent.fits_judged import IRON, STEEL
 
-from borewright.holding.elastic_joint import joint
+from borewright.holding.taper.elastic_joint import joint
 from borewright.mechanics.chamfer import chamfered
 from borewright.mechanics.rings import Elastic
 

@@ -37,7 +37,7 @@ from tests.independent.calculix_friction import (
 from tests.independent.calculix_mesh import BORE, Ring
 from tests.independent.fits_judged import ALUMINIUM, IRON, STEEL
 
-from borewright.holding import elastic_joint
+from borewright.holding.taper import elastic_joint
 
 CHANGES = (-0.05, 0.04)
 """Range of the change of N at a friction of 0.12; `elastic_joint` states it to its reader. The ends are

@@ -14,8 +14,8 @@ import numpy as np
 import pytest
 from scipy.optimize import fsolve
 
-from borewright.holding.elastic_joint import Joint, joint, outline_of
-from borewright.holding.lift_arm import joint_stiffness, lift_arm, tilt_gives
+from borewright.holding.taper.elastic_joint import Joint, joint, outline_of
+from borewright.holding.taper.lift_arm import joint_stiffness, lift_arm, tilt_gives
 from borewright.mechanics.contact import pressed
 from borewright.mechanics.rings import Elastic
 from borewright.mechanics.tilt import LIFTED, bar_bending, lift_moment_of, tilt_stiffness

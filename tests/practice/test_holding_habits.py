@@ -11,14 +11,15 @@ from borewright.answer.records import Plan, Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.directions import LOOSENS, TIGHTENS
 from borewright.cutting.schedule import planned_cuts
-from borewright.holding.mandrels import resolve
-from borewright.holding.plain_taper import holds
+from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.plain_taper import holds
 from borewright.job.records import MandrelNote
 from borewright.mechanics.slip import axial_on_friction
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.margins import slip_margins
 from borewright.reference.library import Tables
+from borewright.service import planned as service
 
 TABLES = Tables()
 
@@ -115,4 +116,7 @@ def test_a_plate_disc_wants_another_way_and_a_long_hub_does_not(
     answer = plan(job, source_tables=TABLES)
     seat = next(q for q in answer.questions if q.id == "seat")
     assert seat.verdict is verdict
-    assert ("nut-mandrel" in {w.way for w in answer.better_ways}) == (verdict is Verdict.CARE)
+    chosen = service.plan(job, source_tables=TABLES).chosen
+    assert chosen is not None
+    clamps = chosen.way in ("nut-mandrel", "turned-stub", "spigot-plate", "endwise")
+    assert clamps == (verdict is Verdict.CARE)

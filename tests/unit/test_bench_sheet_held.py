@@ -9,9 +9,12 @@ import pytest
 from tests.sample_held import HELD, sample_held, wordiest_held
 from tests.sample_plan import sample_plan
 from tests.unit.test_bench_sheet import HOSTILE, pages, pieces_of, sheet_of, squeezed
+from tests.unit.test_drawing_labels import off_the_plate, overlapping, run_through, struck
 
 from borewright.answer.held_picture import HeldNote, Role
 from borewright.answer.records import Have, Need, Plan, Verdict
+from borewright.drawing import draw_plan
+from borewright.holding.registry import WAYS
 from borewright.job import read_job
 from borewright.report.sheet_data import sheet_data
 from borewright.report.sheet_trim import MOST_TRIM, trim
@@ -43,6 +46,30 @@ def test_every_one_of_the_twelve_jobs_on_a_stub_is_one_page(path: Path) -> None:
     assert squeezed(answer.headline[-40:]) in squeezed(text)
 
 
+@pytest.mark.parametrize("path", JOBS, ids=lambda path: path.stem)
+def test_the_best_plan_of_every_one_of_the_twelve_jobs_is_one_page(path: Path) -> None:
+    answer = plan(read_job(str(path)))
+    (text,) = pages(sheet_bytes(answer))
+    missing = [s for s in answer.steps if squeezed(s.text) not in squeezed(text)]
+    assert [s.title for s in missing] == []
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_every_way_that_can_hold_one_of_the_twelve_jobs_is_drawn_on_one_page(way: str) -> None:
+    """The first job that the way serves; a threaded bore is in none of them."""
+    plans = (plan(read_job(str(path)), use=way) for path in JOBS)
+    served = next((p for p in plans if p.held is not None and p.goes_on), None)
+    if served is None:
+        assert way in ("threaded", "one-chucking")
+        return
+    scene = draw_plan(served)
+    for fault in (overlapping, off_the_plate, struck, run_through):
+        assert fault(scene) == []
+    (text,) = pages(sheet_bytes(served))
+    assert "Side view" in text
+    assert "What it needs" in text or not served.chosen
+
+
 def test_it_says_what_comes_from_the_shelf_what_is_made_and_what_is_bought() -> None:
     (text,) = pages(sheet_of(sample_held("jaws on a hub")))
     for words in (
@@ -72,9 +99,9 @@ def test_the_best_three_other_ways_stand_with_verdict_minutes_runout_and_one_rea
     held = sample_held("jaws on a hub", "mm")
     lines = sheet_data(held)["other_ways"]
     assert lines == [
-        "way 0 of holding it, face A leading: yes, about 30 min, runs out 3 µm (0.0001 in). Reason 0.",
-        "way 1 of holding it, face A leading: with care, about 50 min, runs out 4 µm (0.0002 in). Reason 1.",
-        "way 2 of holding it, face A leading: with care, about 65 min, runs out 5 µm (0.0002 in). Reason 2.",
+        "way 0 of holding it: yes, about 30 min, runs out 3 µm. Reason 0.",
+        "way 1 of holding it: with care, about 50 min, runs out 4 µm. Reason 1.",
+        "way 2 of holding it: with care, about 65 min, runs out 5 µm. Reason 2.",
     ]
 
 
@@ -85,7 +112,7 @@ def test_where_fewer_serve_the_next_best_say_why_not() -> None:
     )
     held = replace(held, better_ways=(), candidates=(held.candidates[0], no))
     (line,) = sheet_data(held)["other_ways"]
-    assert line == "way 3 of holding it, face A leading: no. The bore is worn oval."
+    assert line == "way 3 of holding it: no. The bore is worn oval."
 
 
 def test_the_chosen_way_is_none_of_the_others_and_each_stands_once() -> None:
@@ -105,7 +132,20 @@ def test_a_long_reason_is_cut_to_stay_on_two_lines() -> None:
     long = replace(held.better_ways[0], reason="it goes on and on " * 20)
     line = sheet_data(replace(held, better_ways=(long,), candidates=()))["other_ways"][0]
     assert line.endswith("…")
-    assert len(line) < 230
+    assert len(line) < 150
+
+
+def test_a_way_that_nothing_decides_against_says_only_what_it_costs_more() -> None:
+    held = sample_held("jaws on a hub")
+    easy = replace(
+        held.better_ways[0], decided_by="", minutes=90.0, tool="stub turned to 0.5 in (12.7 mm)"
+    )
+    quick = replace(easy, way="quick", minutes=10.0)
+    lines = sheet_data(replace(held, better_ways=(easy, quick), candidates=()))["other_ways"]
+    assert lines == [
+        "stub turned to 0.5 in: yes, about 90 min, runs out 0.0001 in. Takes longer.",
+        "stub turned to 0.5 in: yes, about 10 min, runs out 0.0001 in.",
+    ]
 
 
 def test_on_a_plain_taper_the_other_ways_stand_as_ever_and_nothing_is_needed() -> None:

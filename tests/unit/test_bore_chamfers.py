@@ -17,7 +17,7 @@ from borewright.drawing import inset, side_view
 from borewright.drawing.frame import Scale
 from borewright.drawing.outline import section
 from borewright.drawing.scene import Hatch, Line, Text
-from borewright.holding.plain_taper import holds
+from borewright.holding.taper.plain_taper import holds
 from borewright.job import Chamfers, Job, Mandrel, parse_job
 from borewright.job.web import gripping
 from borewright.job.write import job_text

@@ -9,8 +9,8 @@ from tests.cli_run import FIT, ran, words
 from tests.unit.job_refused import refusal
 from tests.unit.job_texts import WHEEL
 
-from borewright.holding.mandrels import resolve
-from borewright.holding.plain_taper import holds
+from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.plain_taper import holds
 from borewright.job import Job, Mandrel, parse_job, parse_shelf
 from borewright.job.csv_shelf import read_entries
 from borewright.job.csv_table import parse_csv

@@ -16,6 +16,7 @@ from borewright.job.tools import OwnPress
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.report.terminal import plan_text
+from borewright.service import planned as service
 
 TABLES = Tables()
 
@@ -90,9 +91,11 @@ def test_where_form_or_a_flaw_decides_the_margin_is_theirs() -> None:
 
 def test_an_oval_bore_is_not_sent_to_a_stub() -> None:
     oval = (BoreReading(0.01, 0.016006, "a"), BoreReading(0.01, 0.01633, "b"))
-    ways = [w.way for w in planned(wheel_job(readings=oval)).better_ways]
-    assert "faceplate" in ways
-    assert "turned-stub" not in ways
+    answer = service.plan(wheel_job(readings=oval), source_tables=TABLES)
+    rows = {c.way: c for c in reversed(answer.candidates)}
+    assert "oval" in rows["turned-stub"].reason
+    assert answer.chosen is not None
+    assert answer.chosen.way in ("four-jaw", "faceplate")
 
 
 def test_a_runout_that_is_only_assumed_never_forbids_and_a_stated_one_can() -> None:

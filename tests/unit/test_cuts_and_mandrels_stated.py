@@ -11,7 +11,7 @@ from tests.on_a_mandrel import plan
 from borewright.answer.records import Plan, Verdict
 from borewright.cutting.schedule import planned_cuts
 from borewright.errors import RefusedInput, UnknownName
-from borewright.holding.mandrels import resolve
+from borewright.holding.taper.mandrels import resolve
 from borewright.job.records import CutWish, Finished, Job, Machine, MandrelNote, Piece
 from borewright.reference.library import Tables
 

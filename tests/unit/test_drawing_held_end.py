@@ -10,7 +10,7 @@ import pytest
 from tests.sample_held import MM, sample_held, sample_picture
 from tests.unit.test_drawing_held import all_words, circles, drawn, lines, named, side
 
-from borewright.answer.held_picture import HeldMark, HeldPicture, Role
+from borewright.answer.held_picture import HeldMark, HeldPicture, HeldRing, Role
 from borewright.drawing import Scene, draw_plan
 from borewright.drawing.frame import Scale
 from borewright.drawing.held_end import held_end
@@ -93,6 +93,8 @@ def test_the_slip_circles_are_those_of_the_slip_question() -> None:
     beyond = end(sample_picture("jaws on a hub"), (0.2, 0.1))
     assert not circles(beyond, "slip-circle")
     assert "even a poor grip holds this cut out to 200 mm" in all_words(beyond)
+    far = end(sample_picture("jaws on a hub"), (0.9, 0.5))
+    assert "even a poor grip holds this cut at the rim and far beyond" in all_words(far)
     assert "slip" not in all_words(end(sample_picture("jaws on a hub")))
 
 
@@ -115,3 +117,34 @@ def test_a_mark_of_nothing_at_the_axis_has_no_circle_to_stand_on() -> None:
     marks = (HeldMark(Role.SCREW, 0.0, 10 * MM),)
     scene = end(replace(sample_picture("ring clamped endwise"), marks=marks))
     assert " circle" not in all_words(scene)
+
+
+def test_a_counterweight_on_the_plate_is_behind_the_work() -> None:
+    picture = sample_picture("webbed wheel on a plate")
+    weight = HeldMark(Role.WEIGHT, 110 * MM, 20 * MM)
+    scene = end(replace(picture, marks=(weight,)))
+    assert "counterweight, 110 mm (4.33 in) from the axis, behind the work" in all_words(scene)
+    kinds = [i.kind for i in named(scene, "mark-weight") if isinstance(i, Path)]
+    assert LineKind.HIDDEN in kinds
+
+
+def test_slots_of_a_sleeve_are_lines_across_its_wall() -> None:
+    slots = HeldMark(Role.SLEEVE, 11 * MM, 3 * MM, 12)
+    scene = end(replace(sample_picture("expanding sleeve"), marks=(slots,)))
+    drawn_slots = lines(scene, "mark-sleeve")
+    assert [hypot(s.x2 - s.x1, s.y2 - s.y1) for s in drawn_slots[:12]] == pytest.approx([3.0] * 12)
+    assert "12 slots in the sleeve" in all_words(scene)
+
+
+def test_a_second_dog_is_called_so() -> None:
+    picture = sample_picture("nut mandrel")
+    second = HeldMark(Role.DOG, 30 * MM, 12 * MM, 1, 0.6)
+    said = all_words(end(replace(picture, marks=(*picture.marks, second))))
+    assert "second dog, on the hub" in said
+
+
+def test_centers_hide_nothing_of_the_work_from_the_end() -> None:
+    cone = HeldRing(Role.CENTER, 20 * MM, 80 * MM, 5 * MM, 0.0, 60 * MM)
+    work = HeldRing(Role.WORK, 0.0, 30 * MM, 40 * MM, 10 * MM)
+    seen = seen_circles(HeldPicture((work, cone)))
+    assert seen == ((40 * MM, Role.WORK), (10 * MM, Role.WORK))

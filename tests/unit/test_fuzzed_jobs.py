@@ -13,6 +13,8 @@ JOBS = 1000
 LOT = 100
 PRINTED = 20
 """Every so many jobs, the sheet and the drawing are made as well: they cost most of the time."""
+MANDREL_ONLY = 2
+"""Every so many jobs, a mandrel is insisted on: with every way open hardly any is a no."""
 LEAST_VALID = 0.30
 
 
@@ -20,6 +22,8 @@ def planned(number: int) -> Ran:
     """The plan of one fuzzed job in the current folder."""
     Path("job.toml").write_bytes(fuzzed_job(number))
     extra = [[], ["--json"], ["--explain"]][number % 3]
+    if number % MANDREL_ONLY == 0:
+        extra = [*extra, "--use", "plain-taper"]
     if number % PRINTED == 0:
         extra = [*extra, "--sheet", "sheet.pdf", "--drawing", "drawing.svg"]
     return ran("plan", "job.toml", *extra)

@@ -10,8 +10,8 @@ from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Plan
 from borewright.errors import RefusedInput
-from borewright.holding.mandrels import resolve
-from borewright.holding.measured_mandrel import (
+from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.measured_mandrel import (
     USUAL_UNCERTAINTY,
     diameter_of,
     flats_of,

@@ -191,7 +191,7 @@ def long_scene(tmp_path: Path, paper: str) -> Scene:
 
 
 def long_mandrel(tmp_path: Path) -> Mandrel:
-    from borewright.holding.mandrels import resolve
+    from borewright.holding.taper.mandrels import resolve
     from borewright.job import parse_shelf
 
     note = parse_shelf(SHELF, "shelf.toml").mandrels[0]

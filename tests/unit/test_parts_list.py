@@ -21,7 +21,7 @@ from borewright.shopwide.parts import plan_parts, tally
 SHELF = Path(__file__).resolve().parents[2] / "examples" / "hollow-brook-shelf.toml"
 LIST = """part,material,outside,length,bore,measured_with,made_by,quantity
 wheel,6061,2 1/2in,1in,0.6252in,plug gauge,reamed,3
-pulley,gray iron,3in,1in,0.9in,plug gauge,bored,
+pulley,gray iron,14in,1in,0.9in,plug gauge,bored,
 "bad, one",6061,2 1/2,1in,0.6252in,plug gauge,reamed,1
 odd,unobtainium,2in,1in,0.6252in,plug gauge,reamed,1
 """

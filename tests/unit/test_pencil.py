@@ -72,9 +72,14 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "slip_torque": lambda i: i["slip friction"] * i["normal force, warm"] * i["bore"] / 2,
     "slip_demand": lambda i: math.hypot(2 * i["torque"] / i["bore"], i["thrust"]),
     "slip_radius": lambda i: (
-        math.sqrt(i["slip friction x normal force"] ** 2 - i["thrust"] ** 2)
+        i["torque of the drive"] / i["force"]
+        if "torque of the drive" in i
+        else math.sqrt(i["slip friction x normal force"] ** 2 - i["thrust"] ** 2)
         * i["bore"]
         / (2 * i["force"])
+    ),
+    "drive_torque": lambda i: (
+        i["stress"] * math.pi * i["stud"] ** 3 / (32 * i["standing out"]) * i["radius"]
     ),
     "rocking_moment": lambda i: math.hypot(
         i["passive force"] * i["arm"] + i["thrust"] * i["radius"], i["cutting force"] * i["arm"]
@@ -274,7 +279,7 @@ WHEELS = {
 SOME_ONLY = ("equivalent_stress", "largest_tension", "web_dish", "web_stress")
 SOME_ONLY += ("spoke_dish", "spoke_stress", "crack_margin", "yield_margin")
 SOME_ONLY += ("rim_stock", "clean_up_stock", "clean_up_margin", "largest_throw", "throw_shared")
-SOME_ONLY += ("first_cut_from_touch", "largest_clean_outside", *CHANGES)
+SOME_ONLY += ("drive_torque", "first_cut_from_touch", "largest_clean_outside", *CHANGES)
 """For ductile or for brittle work, for webs or for spokes: each wheel has some of them."""
 
 

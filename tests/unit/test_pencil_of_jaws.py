@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Mapping
 
 import pytest
-from tests.unit.chuck_jobs import bored, hubbed, thin_ring, with_bore
+from tests.chuck_jobs import bored, hubbed, thin_ring, with_bore
 
 from borewright.answer.records import Figure
 from borewright.holding.registry import WAYS

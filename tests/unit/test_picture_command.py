@@ -12,9 +12,9 @@ from tests.house_files import ROOT
 from tests.jobs_made import wheel_job
 
 from borewright.errors import RefusedInput
-from borewright.holding.drawn_state import drawn_state
-from borewright.holding.plain_taper import holds
-from borewright.holding.taper_contact import pieces_joined
+from borewright.holding.taper.drawn_state import drawn_state
+from borewright.holding.taper.plain_taper import holds
+from borewright.holding.taper.taper_contact import pieces_joined
 from borewright.job.interrupted import Spokes
 from borewright.job.records import Mandrel, MandrelNote, Piece
 from borewright.planning.shop.names import material_taken

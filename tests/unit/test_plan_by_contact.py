@@ -19,7 +19,7 @@ mandrels = ["16mm"]
 def planned(tmp_path: Path, work: str) -> tuple[int, str, list[str]]:
     path = tmp_path / "job.toml"
     path.write_text(HEAD + work + TAIL, encoding="utf-8")
-    done = ran("plan", str(path))
+    done = ran("plan", str(path), "--use", "plain-taper")
     return done.code, " ".join(done.out.split()), done.error_lines
 
 

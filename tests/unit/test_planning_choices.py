@@ -11,8 +11,8 @@ from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Verdict
 from borewright.errors import RefusedInput, UnknownName
-from borewright.holding.mandrels import resolve
-from borewright.holding.plain_taper import TaperHold, holds
+from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.plain_taper import TaperHold, holds
 from borewright.job.records import BoreReading, Finished, Job, MandrelNote
 from borewright.mechanics.spread import likely
 from borewright.planning.questions.slip import hardest_cut
@@ -20,6 +20,7 @@ from borewright.planning.shop.shop import shop_of
 from borewright.planning.taper.travel import RULE_STEP
 from borewright.planning.taper.trial import Trial, make_trial
 from borewright.reference.library import Tables
+from borewright.service import planned
 
 TABLES = Tables()
 
@@ -157,8 +158,12 @@ def test_a_tight_tolerance_turns_bending() -> None:
 def test_bar_with_an_unfinished_bore_is_first_told_of_one_chucking() -> None:
     job = wheel_job()
     raw = replace(job, work=replace(job.work, bore=replace(job.work.bore, made_by="drilled")))
-    assert plan(raw, source_tables=TABLES).better_ways[0].way == "one-chucking"
-    assert not plan(job, source_tables=TABLES).better_ways
+    first = planned.plan(raw, source_tables=TABLES).chosen
+    assert first is not None
+    assert first.way == "one-chucking"
+    reamed = planned.plan(job, source_tables=TABLES).chosen
+    assert reamed is not None
+    assert reamed.way == "plain-taper"
 
 
 def test_use_picks_a_mandrel_by_name_and_refuses_what_cannot_be_tried() -> None:

@@ -116,9 +116,9 @@ def test_a_vice_is_told_how_to_stand_it() -> None:
     )
 
 
-def test_a_way_that_is_known_but_not_computed_is_refused_as_that() -> None:
-    with pytest.raises(RefusedInput, match="known, but not computed yet"):
-        plan(wheel_job(), use="faceplate", source_tables=TABLES)
+def test_a_way_is_insisted_on_by_any_name_the_trade_has_for_it() -> None:
+    answer = plan(wheel_job(), use="Strapped to the faceplate", source_tables=TABLES)
+    assert {c.way for c in answer.candidates} == {"faceplate"}
 
 
 def test_the_proof_arm_is_one_a_shop_has() -> None:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from borewright.holding.elastic_joint import joint, outline_of
+from borewright.holding.taper.elastic_joint import joint, outline_of
 from borewright.mechanics.body_mesh import STRIP
 from borewright.mechanics.revolved import revolved, turned
 from borewright.mechanics.rings import Elastic

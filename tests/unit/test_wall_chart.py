@@ -14,7 +14,7 @@ from borewright.answer.records import Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import planned_cuts
 from borewright.errors import RefusedInput, UnknownName
-from borewright.holding.plain_taper import TaperHold, holds
+from borewright.holding.taper.plain_taper import TaperHold, holds
 from borewright.job.records import Bore, CutWish, Job, Machine, MandrelNote, Piece, Shelf, Work
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.shop.shop import shop_of

@@ -61,6 +61,16 @@ def test_the_hold_is_the_weaker_of_clamp_and_collet() -> None:
     )
 
 
+def test_where_the_screw_bites_and_the_collet_is_pulled_weakly_the_collet_counts() -> None:
+    large = wheel_job(bore=0.024, outside=0.09)
+    (in_chuck,) = TurnedStub().offer(large, TABLES)
+    in_collet = held(large)
+    assert in_chuck.grip is not None
+    assert in_collet.grip is not None
+    weaker = in_collet.grip.torque < in_chuck.grip.torque
+    assert 0.05 < weaker.mean() < 0.95
+
+
 def test_it_goes_back_less_true_than_a_stub_that_never_moved() -> None:
     (in_chuck,) = TurnedStub().offer(wheel_job(), TABLES)
     back = held(wheel_job())
@@ -80,3 +90,8 @@ def test_a_shank_as_large_as_the_collets_allow_carries_a_wider_shoulder() -> Non
     found = held(owning(wheel_job(bore=0.020, outside=0.06), 0.022))
     shank = next(f for f in found.figures if f.name == "collet_torque").inputs[-1]
     assert (shank.label, shank.value) == ("shank", 0.022)
+
+
+def test_collets_are_known_by_any_name_the_table_has_for_them() -> None:
+    assert "larger than a collet takes" in held(owning(wheel_job(), 0.012, "Collet Set")).cannot
+    assert not held(owning(wheel_job(), 0.012, "soft jaws")).cannot

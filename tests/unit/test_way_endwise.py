@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import replace
 
 import pytest
+from tests.chuck_jobs import bored, thin_ring, with_bore, worn
 from tests.jobs_made import wheel_job
-from tests.unit.chuck_jobs import bored, thin_ring, with_bore, worn
 
 from borewright.answer.held import OUTSIDE
 from borewright.answer.records import Have, Verdict
@@ -22,14 +21,6 @@ TABLES = Tables()
 
 def first(job: Job):  # type: ignore[no-untyped-def]
     return Endwise().offer(job, TABLES)[0]
-
-
-def test_three_bolts_hold_what_the_hand_sum_says() -> None:
-    """M8, 200 MPa on 0.74 of π/4 8² = 7440 N each; friction 0.12, ring 100 to 108 mm, uniform wear."""
-    each = 200e6 * 0.74 * math.pi / 4 * 0.008**2
-    assert likely(first(thin_ring()).grip.torque) == pytest.approx(
-        0.12 * 3 * each * (0.108 + 0.100) / 4, rel=1e-6
-    )
 
 
 def test_the_clamp_ring_stays_clear_of_the_tool_and_nothing_is_sprung() -> None:

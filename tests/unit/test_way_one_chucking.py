@@ -5,14 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from tests.chuck_jobs import bored, hubbed, thin_ring, with_bore, worn
 from tests.jobs_made import wheel_job
-from tests.unit.chuck_jobs import bored, hubbed, thin_ring, with_bore, worn
 
 from borewright.answer.held import HEAD_FACE
 from borewright.answer.records import Verdict
 from borewright.holding.ways.one_chucking import OneChucking
 from borewright.job.records import Bore, Job
-from borewright.mechanics.spread import likely
 from borewright.reference.library import Tables
 from borewright.service import planned
 
@@ -52,13 +51,6 @@ def test_a_small_bar_is_gripped_by_no_less_than_the_least() -> None:
     job = with_bore(wheel_job(outside=0.020), bored("drilled", 0.010))
     cost = next(f for f in first(job).figures if f.name == "stock_to_grip")
     assert cost.best == pytest.approx(0.015 + 0.006, rel=1e-9)
-
-
-def test_bar_is_held_by_friction_both_ways() -> None:
-    """3 x 5000 x 0.18 on 63 mm: 85.05 N·m, and 2700 N along either way."""
-    grip = first(drilled()).grip
-    assert likely(grip.torque) == pytest.approx(85.05, rel=1e-9)
-    assert likely(grip.thrust_in) == likely(grip.thrust_out) == pytest.approx(2700.0)
 
 
 def test_nothing_runs_truer() -> None:

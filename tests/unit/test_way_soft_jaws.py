@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import mpmath as mp
 import pytest
-from tests.unit.chuck_jobs import bored, hubbed, thin_ring, with_bore, worn
+from tests.chuck_jobs import bored, hubbed, thin_ring, with_bore, worn
 
 from borewright.answer.records import Have, Verdict
-from borewright.holding.jawed import Jaws, spread_keeps
 from borewright.holding.ways.soft_jaws import SoftJaws
 from borewright.holding.ways.three_jaw import ThreeJaw
 from borewright.job.records import Finished, Job
@@ -23,30 +21,6 @@ TABLES = Tables()
 
 def first(job: Job):  # type: ignore[no-untyped-def]
     return SoftJaws().offer(job, TABLES)[0]
-
-
-def test_jaws_that_bear_more_of_the_round_leave_less_of_the_spring() -> None:
-    shares = [spread_keeps(Jaws(3, "", bears)) for bears in (0.0, 0.3, 0.6, 0.9, 1.0)]
-    assert shares == sorted(shares, reverse=True)
-    assert shares[0] == 1.0
-    assert shares[-1] == pytest.approx(0.0, abs=1e-9)  # patches that meet leave no lobes
-
-
-def test_the_share_is_that_of_the_harmonics_of_even_patches() -> None:
-    """Odd harmonics of three patches on nine tenths of the round, summed by mpmath."""
-    half = mp.mpf("0.9") * mp.pi / 3
-
-    def lobes(spread: bool) -> mp.mpf:
-        def term(k: mp.mpf) -> mp.mpf:
-            order = 3 * (2 * k + 1)
-            share = mp.sin(order * half) / (order * half) if spread else 1
-            return share / (order**2 - 1) ** 2
-
-        return mp.fsum(term(mp.mpf(k)) for k in range(4000))
-
-    assert spread_keeps(Jaws(3, "", 0.9)) == pytest.approx(
-        float(lobes(True) / lobes(False)), rel=1e-6
-    )
 
 
 def test_a_thin_ring_springs_far_less_than_in_narrow_jaws_and_is_a_yes() -> None:
@@ -63,11 +37,11 @@ def test_a_hand_pulls_lighter_on_a_ring_and_firmly_on_a_hub() -> None:
 
 def test_a_wider_tolerance_lets_the_hand_pull_harder_up_to_firm() -> None:
     def torque(tolerance: float) -> float:
-        job = thin_ring()
-        finished = Finished(0.112, tolerance)
+        job = thin_ring(0.012)
+        finished = Finished(0.124, tolerance)
         return likely(first(replace(job, work=replace(job.work, finished=finished))).grip.torque)
 
-    found = [torque(t) for t in (0.02e-3, 0.05e-3, 0.1e-3, 5e-3, 10e-3)]
+    found = [torque(t) for t in (0.005e-3, 0.02e-3, 0.05e-3, 5e-3, 10e-3)]
     assert found == sorted(found)
     assert found[1] > found[0]
     assert found[-1] == pytest.approx(3 * 5000 * 0.18 * 0.050, rel=1e-9)  # firm, and no firmer

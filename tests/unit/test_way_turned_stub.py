@@ -14,7 +14,9 @@ from borewright.answer.records import Figure, Have
 from borewright.holding.ways.turned_stub import TurnedStub
 from borewright.job import Job
 from borewright.job.interrupted import Chamfers
-from borewright.job.records import BoreReading
+from borewright.job.records import BoreReading, Finished
+from borewright.mechanics.beam import Bar, round_step
+from borewright.mechanics.overhang import Root, propped_stiffness
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.reference.library import Tables
 
@@ -76,6 +78,19 @@ def test_a_short_stub_stands_alone_and_a_long_one_is_offered_with_the_tailstock_
     assert helped.grip is not None
     assert helped.grip.stiffness > 3 * alone.grip.stiffness
     assert any("tailstock" in n.what for n in helped.needs)
+
+
+def test_with_the_tailstock_the_weakest_place_along_the_work_counts() -> None:
+    """The center holds the far end; midway a thin long stub gives most."""
+    _, helped = offered(wheel_job(length=0.150, bore=0.010))
+    of = TABLES.material_range
+    bend, slide = round_step(0.010, of("steel-1018", "modulus").best, 0.29)
+    bar = Bar(np.array([0.0, 0.156]), np.array([bend]), np.array([slide]))
+    root, center = Root(6e4, 3e7), TABLES.allowance("center_stiffness").best
+    along = [propped_stiffness(bar, x, root, center) for x in np.linspace(0.03, 0.156, 30)]
+    assert helped.grip is not None
+    assert helped.grip.stiffness == pytest.approx(min(along), rel=0.05)
+    assert helped.grip.stiffness < 0.5 * along[-1]
 
 
 def test_a_longer_stub_is_never_stiffer() -> None:
@@ -147,3 +162,11 @@ def test_everything_is_on_an_ordinary_shelf_or_made_here() -> None:
     bare = replace(bare, shelf=replace(bare.shelf, have_not=("three-jaw-chuck",)))
     (held,) = offered(bare)
     assert [n.have for n in held.needs if "three-jaw" in n.what] == [Have.BUY]
+
+
+def test_shoulder_and_washer_stay_inside_of_the_finished_outside() -> None:
+    job = wheel_job(bore=0.022, outside=0.030)
+    bush = replace(job, work=replace(job.work, finished=Finished(outside=0.0286)))
+    (held,) = offered(bush)
+    ring = inputs(figures(held)["face_torque"])
+    assert ring["ring, outside"] == pytest.approx(0.98 * 0.0286)

@@ -9,7 +9,7 @@ import pytest
 from tests.jobs_made import wheel_job
 
 from borewright.answer.held import Held
-from borewright.holding.on_plate import BORE, HOLES, SPOKES, balance_of, ways_down
+from borewright.holding.faces.on_plate import BORE, HOLES, SPOKES, balance_of, ways_down
 from borewright.holding.part import Part
 from borewright.holding.ways.faceplate import Faceplate
 from borewright.holding.ways.spigot_plate import SpigotPlate

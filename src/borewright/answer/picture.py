@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from borewright.answer.held_picture import HeldMark
 from borewright.job.interrupted import CrossHole, Keyway, Spokes
 from borewright.quantities.si import Metre
 
@@ -41,7 +42,8 @@ class Layout:
     the work stands still under a form cutter; `root_diameter` is that of a gear's teeth. The cross
     hole's `at` is from the leading face here. `driven_by`: dog, collet or three-jaw. `chamfers`:
     their legs at the leading and at the far edge of the bore, 0 for none. `grips`: the length that
-    bears once the peaks have flattened, None where it is told by the interference alone.
+    bears once the peaks have flattened, None where it is told by the interference alone. `drive`: a
+    positive drive beside the mandrel.
     """
 
     mandrel_name: str
@@ -74,3 +76,4 @@ class Layout:
     driven_by: str = "dog"
     chamfers: tuple[Metre, Metre] = (0.0, 0.0)
     grips: Metre | None = None
+    drive: HeldMark | None = None

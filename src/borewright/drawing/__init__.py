@@ -19,6 +19,7 @@
     side_view     all of these
     end_view      seen from the headstock: slip circles, dog, proof load
     inset         interference along the bore
+    drive_view    studs or a second dog beside the mandrel, in its end view
     proof_arm     the arm and weight that prove the grip, in both end views
     sheet_layout  the whole drawing
 

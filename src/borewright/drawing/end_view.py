@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from math import cos, pi, radians, sin
 
+from borewright.answer.held_picture import Role
 from borewright.answer.picture import Layout
 from borewright.answer.records import ProofLoad
 from borewright.drawing.breaks import broken
@@ -17,6 +18,13 @@ from borewright.drawing.dimension import (
     Span,
     level_dimension,
     without_other_unit,
+)
+from borewright.drawing.drive_view import (
+    DOG_TAIL,
+    drive_items,
+    drive_sample,
+    drive_words,
+    tail_reach,
 )
 from borewright.drawing.frame import Scale
 from borewright.drawing.interrupted import end_hidden, end_spokes
@@ -29,6 +37,8 @@ from borewright.drawing.slip import slip_words, slips
 from borewright.quantities.show import Show
 
 LINE = 4.0
+_ICON = 2.8
+"""Size of the sample of a drive in the key, mm."""
 _SAMPLE = 8.0
 """Length of the sample of a line in the key, mm."""
 
@@ -55,6 +65,7 @@ def end_view(
         ),
         *_forward(layout),
         *_work(eye),
+        *_drive(eye),
         *_slip(eye),
         *(_arm(eye, proof) if proof and not (proof.by_hand or proof.by_cord) else ()),
         *(_dog(eye) if layout.driven_by == DOG else _holder(eye)),
@@ -117,12 +128,25 @@ def _slip(eye: _Eye) -> tuple[Item, ...]:
     )
 
 
+def _drive(eye: _Eye) -> tuple[Item, ...]:
+    """Studs, or a second dog on the hub; the mandrel is seen before it."""
+    mark, layout = eye.layout.drive, eye.layout
+    if mark is None:
+        return ()
+    mandrel = (
+        eye.circle(layout.large_end, LineKind.VISIBLE, "mandrel-circle", "white"),
+        eye.circle(layout.end_diameter, LineKind.VISIBLE, "mandrel-end-circle", "white"),
+    )
+    drawn = drive_items(mark, (eye.cx, eye.cy), eye.size(1.0), eye.size(layout.end_diameter))
+    return (*drawn, *mandrel) if mark.role is Role.DOG else tuple(drawn)
+
+
 def _dog(eye: _Eye) -> tuple[Item, ...]:
     """A plain dog: an eye round the mandrel's end, its tail up, its screw down."""
     end = eye.size(eye.layout.end_diameter)
-    x, y, half = eye.cx, eye.cy, 0.28 * end
+    x, y, half = eye.cx, eye.cy, DOG_TAIL * end
     hub, screw = 0.85 * end, 0.12 * end
-    top = y - 1.55 * end
+    top = y - max(1.55 * end, tail_reach(eye.layout.drive, eye.size(1.0)))
     neck = (hub**2 - half**2) ** 0.5
     tail = ((x - half, y - neck), (x - half, top), (x + half, top), (x + half, y - neck))
     low = y + 1.35 * end
@@ -196,6 +220,11 @@ def _key(layout: Layout, show: Show, top: float, width: float) -> tuple[Item, ..
         items.append(Line(0.0, y - 1.1, _SAMPLE, y - 1.1, LineKind.THIN))
         words = f"root of the teeth, {show.length(layout.root_diameter)} diameter"
         for line in wrapped(words, SIZE, width - _SAMPLE - 1.0):
+            items.append(Text(_SAMPLE + 1.0, y, line, SIZE))
+            y += LINE
+    if layout.drive:
+        items += drive_sample(layout.drive, (_SAMPLE / 2, y - 1.1), _ICON)
+        for line in wrapped(drive_words(layout.drive, show), SIZE, width - _SAMPLE - 1.0):
             items.append(Text(_SAMPLE + 1.0, y, line, SIZE))
             y += LINE
     for slip in slips(layout):

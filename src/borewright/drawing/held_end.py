@@ -22,7 +22,14 @@ from borewright.drawing.frame import Scale
 from borewright.drawing.held_frame import largest_radius, work_outside
 from borewright.drawing.held_labels import named_roles
 from borewright.drawing.held_look import LOOKS, called
-from borewright.drawing.held_marks import hexagon, is_behind, is_hidden, mark_items, shape_at
+from borewright.drawing.held_marks import (
+    hexagon,
+    is_behind,
+    is_hidden,
+    mark_items,
+    shape_at,
+    shown_marks,
+)
 from borewright.drawing.held_shape import of_role, seen_circles, widest
 from borewright.drawing.measure import wrapped
 from borewright.drawing.proof_arm import proof_arm
@@ -52,6 +59,11 @@ _ICON = 2.8
 """Size of the sample of a mark in the key, mm."""
 _ON_CIRCLE = (Role.SCREW, Role.PIN, Role.STRAP)
 """Marks whose place a hand must know: the key says the circle they stand on."""
+
+
+_FAR = 2.0
+"""Rims beyond which a slip radius is not said."""
+_CASES = {"likely": "likely", "low case": "even a poor grip"}
 
 
 def held_end(
@@ -96,7 +108,7 @@ def _behind(picture: HeldPicture, middle: Point, ratio: float) -> Iterator[Item]
     """What is wider than the work, and on it what reaches out from behind the work."""
     rim = work_outside(picture)
     yield from _circles(picture, middle, ratio, rim + _HAIR, 1e9)
-    for mark in picture.marks:
+    for mark in shown_marks(picture):
         if is_behind(mark, picture):
             yield from mark_items(mark, False, middle, ratio)
 
@@ -104,8 +116,8 @@ def _behind(picture: HeldPicture, middle: Point, ratio: float) -> Iterator[Item]
 def _in_front(picture: HeldPicture, middle: Point, ratio: float) -> Iterator[Item]:
     """The work with what stands before it, and dashed what stands behind."""
     yield from _circles(picture, middle, ratio, _HAIR, work_outside(picture) + _HAIR)
-    behind = [m for m in picture.marks if is_behind(m, picture)]
-    for mark in (*behind, *(m for m in picture.marks if m not in behind)):
+    behind = [m for m in shown_marks(picture) if is_behind(m, picture)]
+    for mark in (*behind, *(m for m in shown_marks(picture) if m not in behind)):
         yield from mark_items(mark, mark in behind, middle, ratio)
 
 
@@ -175,8 +187,8 @@ def _key(
     picture: HeldPicture, slips: tuple[Slip, ...], show: Show, top: float, width: float
 ) -> Iterator[Item]:
     """What the marks and the slip circles are: a sample of each and its words."""
-    y = top
-    for mark in picture.marks:
+    y, rim = top, work_outside(picture)
+    for mark in shown_marks(picture):
         yield from shape_at(mark.role, (_SAMPLE / 2, y - 1.1), _ICON, pi / 2)
         lines = wrapped(_mark_words(mark, picture, show), SIZE, width - _SAMPLE - 1.0)
         yield from _lines(lines, _SAMPLE + 1.0, y)
@@ -185,7 +197,7 @@ def _key(
         start = _SAMPLE + 1.0 if slip.on_work else 0.0
         if slip.on_work:
             yield Line(0.0, y - 1.1, _SAMPLE, y - 1.1, slip.kind)
-        lines = wrapped(slip_words(slip, show.length(2 * slip.radius)), SIZE, width - start)
+        lines = wrapped(_slip_said(slip, rim, show), SIZE, width - start)
         yield from _lines(lines, start, y)
         y += LINE * len(lines)
 
@@ -194,14 +206,34 @@ def _lines(lines: tuple[str, ...], x: float, y: float) -> Iterator[Text]:
     return (Text(x, y + LINE * k, line, SIZE) for k, line in enumerate(lines))
 
 
+def _slip_said(slip: Slip, rim: float, show: Show) -> str:
+    """Where it lets go; far past the rim the radius itself is of no use."""
+    if slip.radius < _FAR * rim:
+        return slip_words(slip, show.length(2 * slip.radius))
+    return f"{_CASES[slip.case]} holds this cut at the rim and far beyond"
+
+
 def _mark_words(mark: HeldMark, picture: HeldPicture, show: Show) -> str:
     """How many of what, and where; its note where the side view does not say it."""
     said = mark.role in named_roles(picture)
     notes = [] if said else [n.words for n in picture.notes if n.role is mark.role]
-    name = notes[0] if notes else called(mark.role, picture, mark.number)
-    count = "" if mark.number == 1 or notes else f"{mark.number} "
+    name = notes[0] if notes else _plain_name(mark, picture)
+    counted = name.startswith(LOOKS[mark.role].several) or not notes
+    count = f"{mark.number} " if mark.number > 1 and counted else ""
     behind = ", behind the work" if is_hidden(mark, picture) else ""
     return f"{count}{name}{_place(mark, show)}{behind}"
+
+
+def _plain_name(mark: HeldMark, picture: HeldPicture) -> str:
+    if mark.role is Role.SLEEVE:
+        return "slots in the sleeve"
+    first = next(m for m in picture.marks if m.role is mark.role)
+    if mark.role is Role.DOG and mark is not first:
+        return "second dog, on the hub"
+    drawn = any(ring.role is mark.role for ring in picture.rings)
+    if mark.role is Role.PIN and not drawn:
+        return "driver stud" if mark.number == 1 else "driver studs"
+    return called(mark.role, picture, mark.number)
 
 
 def _place(mark: HeldMark, show: Show) -> str:

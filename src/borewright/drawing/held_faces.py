@@ -8,14 +8,18 @@ from borewright.answer.held_picture import HeldRing, Role
 from borewright.drawing.dimension import SIZE
 from borewright.drawing.held_frame import HeldFrame, work_ends
 from borewright.drawing.held_look import is_block, sides
-from borewright.drawing.held_shape import of_role, widest
+from borewright.drawing.held_shape import Corner, corners, is_plain, of_role, widest
 from borewright.drawing.measure import ASCENT, Box, text_box
 from borewright.drawing.scene import Text
 
 _GAP = 0.9
 _AIR = 1.2
+_NEAR = 0.4
+"""A letter stands no nearer than this to an edge that it does not belong to, mm."""
 _STEP = 0.5
 """Heights at which a place is looked for, mm."""
+_SAMPLES = 100
+"""Places along a slanting edge where a letter is looked for."""
 _TWO_LETTERS = 8.0
 """Work shorter than this on paper has no room for its letters inside, mm."""
 _OTHER = {"A": "B", "B": "A"}
@@ -42,6 +46,7 @@ def _letter(frame: HeldFrame, z: float, letter: str, out: int, name: str) -> Tex
     ]
     beside, inside = labels
     pieces = _pieces(frame)
+    beside = [t for t in beside if not _on_a_slant(frame, t)]
     bare = [t for t in beside if not any(p.overlaps(text_box(t)) for p in pieces)]
     long = frame.size(work_ends(frame.picture)[1] - work_ends(frame.picture)[0])
     within = [t for t in inside if long >= _TWO_LETTERS and not _crossed(t, pieces)]
@@ -88,8 +93,28 @@ def _pieces(frame: HeldFrame) -> tuple[Box, ...]:
 
 def _crossed(label: Text, pieces: tuple[Box, ...]) -> bool:
     """Whether the edge of some piece runs through the letter."""
-    box = text_box(label)
+    bare = text_box(label)
+    box = Box(bare.left - _NEAR, bare.top - _NEAR, bare.right + _NEAR, bare.bottom + _NEAR)
     return any(p.overlaps(box) and not _holds(p, box) for p in pieces)
+
+
+def _on_a_slant(frame: HeldFrame, label: Text) -> bool:
+    """Whether the slanting edge of a cone runs through the letter."""
+    box = text_box(label)
+    cones = [g for g in frame.picture.rings if not is_plain(g)]
+    return any(_meets(frame, corners(g)[1], corners(g)[2], box) for g in cones)
+
+
+def _meets(frame: HeldFrame, start: Corner, end: Corner, box: Box) -> bool:
+    shares = (k / _SAMPLES for k in range(_SAMPLES + 1))
+    points = (
+        (
+            frame.z(start[0] + share * (end[0] - start[0])),
+            frame.down(start[1] + share * (end[1] - start[1])),
+        )
+        for share in shares
+    )
+    return any(box.left < x < box.right and box.top < y < box.bottom for x, y in points)
 
 
 def _holds(piece: Box, box: Box) -> bool:

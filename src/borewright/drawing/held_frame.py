@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from borewright.answer.held_picture import HeldPicture, HeldRing, Role
 from borewright.drawing.frame import Scale
 from borewright.drawing.held_look import is_block
-from borewright.drawing.held_shape import of_role, widest
+from borewright.drawing.held_shape import finished, of_role, widest
 
 _FULLEST = 12e-3
 """Largest radius (m) that the tailstock's center is drawn with (ours)."""
@@ -53,8 +53,8 @@ def largest_radius(picture: HeldPicture) -> float:
 
 
 def work_ends(picture: HeldPicture) -> tuple[float, float]:
-    """z of the work's two faces."""
-    work = of_role(picture, Role.WORK)
+    """z of the work's two faces; stock that it is still part of is not the work."""
+    work = finished(picture)
     return min(g.start for g in work), max(g.end for g in work)
 
 

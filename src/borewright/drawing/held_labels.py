@@ -10,7 +10,7 @@ from math import pi
 from borewright.answer.held_picture import HeldPicture, HeldRing, Role
 from borewright.drawing.callout import GAP, Callout, Placed
 from borewright.drawing.dimension import SIZE
-from borewright.drawing.held_frame import HeldFrame, tail_center
+from borewright.drawing.held_frame import HeldFrame, tail_center, work_ends
 from borewright.drawing.held_look import LOOKS, is_block, noted, sides
 from borewright.drawing.held_shape import corners, of_role, open_stretch, widest
 from borewright.drawing.measure import wrapped
@@ -18,7 +18,7 @@ from borewright.drawing.scene import Arrow, Circle, Item, Line, LineKind, Text
 
 LINE = 4.0
 """From one line of label to the next, mm."""
-_WIDEST = 44.0
+_WIDEST = 50.0
 """Words of a label beyond this go on two lines, mm."""
 _ENOUGH = 1.2
 """A stretch of a piece that shows less than this on paper is pointed at only if none shows more."""
@@ -83,7 +83,9 @@ def _is_named(role: Role, picture: HeldPicture) -> bool:
 
 def _above(role: Role, picture: HeldPicture) -> tuple[HeldRing, ...]:
     both = +1 in sides(role, picture)
-    return tuple(g for g in of_role(picture, role) if both or not is_block(g))
+    tail = _tail_ring(picture)
+    rings = of_role(picture, role)
+    return tuple(g for g in rings if g is not tail and (both or not is_block(g)))
 
 
 def _named(frame: HeldFrame) -> Iterator[Pointer]:
@@ -94,11 +96,23 @@ def _named(frame: HeldFrame) -> Iterator[Pointer]:
 
 
 def _tail(frame: HeldFrame) -> Iterator[Pointer]:
-    center = tail_center(frame.picture)
+    center, drawn = tail_center(frame.picture), _tail_ring(frame.picture)
     if center is not None:
         face, full = center
-        x = frame.z(face + 1.9 * full)
-        yield Pointer(Callout(("tailstock center",), (x,), "tailstock-label"), x, frame.up(full))
+        x, y = frame.z(face + 1.9 * full), frame.up(full)
+    elif drawn is not None:
+        z = drawn.start + 0.7 * (drawn.end - drawn.start)
+        x, y = frame.z(z), frame.up(_outer_at(drawn, z))
+    else:
+        return
+    words = f"tailstock {noted(Role.CENTER, frame.picture) or 'center'}"
+    yield Pointer(Callout((words,), (x,), "tailstock-label"), x, y)
+
+
+def _tail_ring(picture: HeldPicture) -> HeldRing | None:
+    """The tailstock's center where it is among the rings."""
+    last = max(of_role(picture, Role.CENTER), key=lambda g: g.end, default=None)
+    return last if last and picture.tailstock and last.end > work_ends(picture)[1] else None
 
 
 def _turn(frame: HeldFrame) -> Iterator[Pointer]:

@@ -68,6 +68,8 @@ def called(role: Role, picture: HeldPicture, number: int = 1) -> str:
     """
     if role is Role.SPINDLE and any(ring.role is Role.JAW for ring in picture.rings):
         return "chuck"
+    if role is Role.MANDREL and any(ring.role is Role.PLATE for ring in picture.rings):
+        return "spigot"
     return LOOKS[role].name if number == 1 else LOOKS[role].several
 
 

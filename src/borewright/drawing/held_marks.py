@@ -6,14 +6,30 @@ from collections.abc import Iterator
 from math import cos, pi, sin
 
 from borewright.answer.held_picture import HeldMark, HeldPicture, Role
+from borewright.drawing.held_frame import ends
 from borewright.drawing.held_look import LOOKS
 from borewright.drawing.held_shape import front_at, of_role, widest
-from borewright.drawing.scene import Circle, Hatch, Item, LineKind, Path, Point
+from borewright.drawing.scene import Circle, Hatch, Item, Line, LineKind, Path, Point
 
+_AT_THE_BACK = (Role.WEIGHT, Role.DOG)
+"""Marks that are fixed to plate or mandrel behind the work, wherever they reach."""
 _HAIR = 1e-7
 """Lengths (m) below this are nothing."""
-_SHARE = {Role.JAW: 0.62, Role.STRAP: 0.42, Role.DOG: 0.4, Role.WEIGHT: 1.0, Role.PLATE: 0.7}
+TAIL_SHARE = 0.4
+"""Width of a dog's tail, as a share of its length."""
+_SHARE = {Role.JAW: 0.62, Role.STRAP: 0.42, Role.DOG: TAIL_SHARE, Role.WEIGHT: 1.0, Role.PLATE: 0.7}
 """How broad a mark is round the axis, as a share of its size; the others are round."""
+
+
+def shown_marks(picture: HeldPicture) -> tuple[HeldMark, ...]:
+    """The marks that the end view draws: none of the centers, none that is a ring on the axis."""
+    on_axis = {ring.role for ring in picture.rings if ring.inner == 0 or ring.role is Role.NUT}
+    return tuple(
+        mark
+        for mark in picture.marks
+        if mark.role is not Role.CENTER
+        and not (mark.role in on_axis and mark.radius < mark.size / 2)
+    )
 
 
 def turned_to(mark: HeldMark) -> tuple[float, ...]:
@@ -29,6 +45,8 @@ def is_behind(mark: HeldMark, picture: HeldPicture) -> bool:
         for g in of_role(picture, mark.role)
         if g.inner < high - _HAIR and widest(g) > low + _HAIR
     ]
+    if not own and mark.role in _AT_THE_BACK:
+        own = [g.end for g in of_role(picture, mark.role)] or [ends(picture)[0]]
     front = [
         g.end
         for g in of_role(picture, Role.WORK)
@@ -56,6 +74,10 @@ def shape_at(
     """One mark of a role: its middle on paper, its size (mm), the way outwards."""
     kind = LineKind.HIDDEN if behind else LOOKS[role].edge
     fill, name = "none" if behind else "white", f"mark-{role}"
+    if role is Role.SLEEVE:
+        out = (sin(angle) * size / 2, -cos(angle) * size / 2)
+        yield Line(at[0] - out[0], at[1] - out[1], at[0] + out[0], at[1] + out[1], kind, name)
+        return
     if role in _SHARE:
         block = _block(at, size, _SHARE[role] * size, angle)
         yield Path(block, kind, True, fill, name)

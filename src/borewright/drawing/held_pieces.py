@@ -6,14 +6,24 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from borewright.answer.held_picture import HeldPicture, HeldRing, Role
-from borewright.drawing.held_frame import CENTER_REACH, HeldFrame, ends, reach, tail_center
+from borewright.drawing.held_frame import (
+    CENTER_REACH,
+    HeldFrame,
+    ends,
+    reach,
+    tail_center,
+    work_ends,
+    work_outside,
+)
 from borewright.drawing.held_look import LOOKS, is_block, sides, spacing_for
 from borewright.drawing.held_shape import (
     Corner,
     bands,
     corners,
+    finished,
     is_plain,
     joined,
+    joints,
     of_role,
     widest,
 )
@@ -26,7 +36,16 @@ _HALF_ANGLE, _MOUTH = radians(30.0), 0.36
 
 def held_pieces(frame: HeldFrame) -> tuple[Item, ...]:
     """Everything that is drawn of the pieces, in order of painting, the axis last."""
-    return (*_center(frame), *_lower(frame), *_upper(frame), _axis(frame))
+    return (*_center(frame), *_lower(frame), *_upper(frame), *_parting(frame), _axis(frame))
+
+
+def _parting(frame: HeldFrame) -> Iterator[Item]:
+    """Where work that is still part of its bar comes off it."""
+    if finished(frame.picture) == of_role(frame.picture, Role.WORK):
+        return
+    first, outer = work_ends(frame.picture)[0], work_outside(frame.picture)
+    x, top, foot = frame.z(first), frame.up(outer), frame.down(outer)
+    yield Line(x, top, x, foot, LineKind.LIMIT, "parting-line")
 
 
 def _upper(frame: HeldFrame) -> Iterator[Item]:
@@ -57,6 +76,8 @@ def _section(frame: HeldFrame, role: Role, rings: tuple[HeldRing, ...]) -> Itera
     if look.hatch:
         thinnest = min(frame.size(min(g.outer - g.inner, g.end - g.start)) for g in rings)
         yield Hatch(tuple(cells), spacing_for(role, thinnest), f"{role}-section", look.falling)
+    for z, r1, r2 in joints(rings) if role is Role.WORK else ():
+        yield Line(frame.z(z), frame.up(r1), frame.z(z), frame.up(r2), look.edge, f"{role}-joint")
     for z1, r1, z2, r2 in cut.edges():
         at = (frame.z(z1), frame.up(r1), frame.z(z2), frame.up(r2))
         yield Line(*at, look.edge, f"{role}-edge")
@@ -80,8 +101,8 @@ def _whole(frame: HeldFrame, ring: HeldRing) -> Iterator[Item]:
     if ring.inner > 0:
         yield Path(shape, LOOKS[ring.role].edge, True, name=f"{ring.role}-edge")
         return
-    first = 1 if _goes_on(frame.picture, ring) else 0
-    yield Path(shape[first:], LOOKS[ring.role].edge, name=f"{ring.role}-edge")
+    ahead, behind = _goes_on(frame.picture, ring), _open_behind(frame.picture, ring)
+    yield Path(shape[int(ahead) : 4 - int(behind)], LOOKS[ring.role].edge, name=f"{ring.role}-edge")
 
 
 def _goes_on(picture: HeldPicture, ring: HeldRing) -> bool:
@@ -91,6 +112,11 @@ def _goes_on(picture: HeldPicture, ring: HeldRing) -> bool:
 def _open_at(picture: HeldPicture, role: Role, start: float) -> bool:
     """Whether a piece goes on into the headstock: its end is then left open."""
     return role in (Role.SPINDLE, Role.CENTER) and start <= ends(picture)[0] + 1e-7
+
+
+def _open_behind(picture: HeldPicture, ring: HeldRing) -> bool:
+    """Whether it goes on into the tailstock."""
+    return ring.role is Role.CENTER and ring.end >= ends(picture)[1] - 1e-7
 
 
 def _lower(frame: HeldFrame) -> Iterator[Item]:
@@ -113,10 +139,13 @@ def _outsides(picture: HeldPicture, role: Role) -> Iterator[tuple[float, Role, S
     for ring in (g for g in rest if not is_plain(g)):
         (a, _), first, last, (b, _) = corners(ring)
         shape = ((a, 0.0), first, last, (b, 0.0))
-        yield widest(ring), role, shape, shape[1:] if _goes_on(picture, ring) else shape
+        ahead, behind = _goes_on(picture, ring), _open_behind(picture, ring)
+        yield widest(ring), role, shape, shape[int(ahead) : 4 - int(behind)]
     for a, b, r in bands([g for g in rest if is_plain(g)]):
         shape = ((a, 0.0), (a, r), (b, r), (b, 0.0))
         yield r, role, shape, shape[1:] if _open_at(picture, role, a) else shape
+    for z, _, r in joints(rest) if role is Role.WORK else ():
+        yield r + 1e-9, role, ((z, 0.0), (z, r)), ((z, 0.0), (z, r))
 
 
 def _on_paper(frame: HeldFrame, shape: Shape) -> tuple[Point, ...]:

@@ -9,7 +9,7 @@ from borewright.drawing.held_shape import corners, of_role
 from borewright.drawing.scene import Item
 from borewright.quantities.show import Show
 
-_HOLDS = (Role.SPINDLE, Role.JAW, Role.PLATE)
+_HOLDS = (Role.SPINDLE, Role.JAW)
 _SAME = 0.5e-3
 """Lengths (m) nearer to each other than this are not dimensioned twice."""
 
@@ -43,17 +43,22 @@ def _spans(frame: HeldFrame, show: Show) -> tuple[Span, ...]:
 
 
 def _overhang(frame: HeldFrame) -> tuple[float, float]:
-    """z of the far end of the work, and how far out of chuck or plate it is; 0 with a center."""
+    """z of the far end of the work, and how far it is out of the chuck.
+
+    0 with a center, and on a plate, which it rests on.
+    """
     picture = frame.picture
     _, far = work_ends(picture)
     fronts = [g.end for role in _HOLDS for g in of_role(picture, role) if g.start < 0 <= far]
-    return far, 0.0 if picture.tailstock or not fronts else far
+    resting = picture.tailstock or bool(of_role(picture, Role.PLATE))
+    return far, 0.0 if resting or not fronts else far
 
 
 def _between(frame: HeldFrame) -> tuple[float, float] | None:
-    """Both ends of a mandrel between centers."""
+    """Both ends of a mandrel between centers; none of one that a chuck or collet grips."""
     bars = of_role(frame.picture, Role.MANDREL)
-    if not bars or not frame.picture.tailstock:
+    gripped = any(of_role(frame.picture, role) for role in _HOLDS)
+    if not bars or gripped or not frame.picture.tailstock:
         return None
     return min(g.start for g in bars), max(g.end for g in bars)
 

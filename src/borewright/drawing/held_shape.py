@@ -6,6 +6,7 @@ Lengths in metres, z from the front of chuck or plate towards the tailstock, r f
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from borewright.answer.held_picture import HeldPicture, HeldRing, Role
@@ -15,6 +16,9 @@ from borewright.drawing.outline import Section
 Corner = tuple[float, float]
 """z and r."""
 
+_SPINDLE_WIDE, _SPINDLE_LONG = 1.1, 0.5
+"""Most that is drawn of chuck or headstock: its radius over the largest of the rest, its length
+over its radius (ours)."""
 _SAME = 7
 """Decimals of a metre within which two edges are one."""
 
@@ -22,6 +26,46 @@ _SAME = 7
 def of_role(picture: HeldPicture, role: Role) -> tuple[HeldRing, ...]:
     """The rings of a role, in their own order."""
     return tuple(ring for ring in picture.rings if ring.role is role)
+
+
+def finished(picture: HeldPicture) -> tuple[HeldRing, ...]:
+    """The rings of the work itself, without the solid stock that it is still part of."""
+    work = of_role(picture, Role.WORK)
+    return tuple(g for g in work if g.inner > 0) or work
+
+
+def settled(picture: HeldPicture) -> HeldPicture:
+    """The same with every dog drawn down to what it sits on, and no more of chuck or headstock than
+    the rest of the picture needs: their size is not known."""
+    largest = max(widest(g) for g in picture.rings if g.role is not Role.SPINDLE)
+    rings = (_settled(g, picture) for g in picture.rings)
+    return replace(picture, rings=tuple(_cropped(g, largest) for g in rings))
+
+
+def _cropped(ring: HeldRing, largest: float) -> HeldRing:
+    if ring.role is not Role.SPINDLE:
+        return ring
+    outer = min(ring.outer, _SPINDLE_WIDE * largest)
+    return replace(ring, start=max(ring.start, ring.end - _SPINDLE_LONG * outer), outer=outer)
+
+
+def _settled(ring: HeldRing, picture: HeldPicture) -> HeldRing:
+    if ring.role is not Role.DOG:
+        return ring
+    middle = (ring.start + ring.end) / 2
+    under = [g.outer for g in of_role(picture, Role.MANDREL) if g.start < middle < g.end]
+    return replace(ring, inner=max(under, default=ring.inner))
+
+
+def joints(rings: Sequence[HeldRing]) -> tuple[tuple[float, float, float], ...]:
+    """z, inner and outer radius where one ring meets another of its size: two pieces, not one."""
+    met = [
+        (a.end, a.inner, a.outer)
+        for a in rings
+        for b in rings
+        if abs(a.end - b.start) + abs(a.inner - b.inner) + abs(a.outer - b.outer) < 10**-_SAME
+    ]
+    return tuple(sorted(met))
 
 
 def is_plain(ring: HeldRing) -> bool:
@@ -89,10 +133,14 @@ def open_stretch(ring: HeldRing, picture: HeldPicture) -> tuple[float, float] | 
 
 
 def seen_circles(picture: HeldPicture) -> tuple[tuple[float, Role], ...]:
-    """Radius and role of every edge that an eye at the tailstock sees, the largest first."""
-    round_ones = [g for g in picture.rings if not is_block(g)]
+    """Radius and role of every edge that an eye at the tailstock sees, the largest first.
+
+    The centers are left out: they would hide what matters.
+    """
+    round_ones = [g for g in picture.rings if not is_block(g) and g.role is not Role.CENTER]
     order = list(LOOKS)
-    rs = sorted({round(r, _SAME) for g in round_ones for r in (g.inner, widest(g))})
+    radii = (r for g in round_ones for r in (g.inner, widest(g)))
+    rs = sorted({0.0, *(round(r, _SAME) for r in radii)})
     fronts: list[tuple[float, Role] | None] = []
     for a, b in pairwise(rs):
         here = [g for g in round_ones if g.inner < (a + b) / 2 < widest(g)]

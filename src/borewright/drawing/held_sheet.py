@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isfinite
 
-from borewright.answer.held_picture import HeldPicture, Role
+from borewright.answer.held_picture import HeldPicture
 from borewright.answer.records import Plan
 from borewright.drawing.dimension import SIZE
 from borewright.drawing.end_view import proof_words
@@ -12,7 +12,7 @@ from borewright.drawing.frame import Scale, largest_scale
 from borewright.drawing.held_end import held_end
 from borewright.drawing.held_frame import largest_radius, work_ends, work_outside
 from borewright.drawing.held_labels import LINE
-from borewright.drawing.held_shape import of_role
+from borewright.drawing.held_shape import finished, settled
 from borewright.drawing.held_view import held_view, side_room
 from borewright.drawing.measure import wrapped
 from borewright.drawing.scene import Scene, Text
@@ -26,7 +26,7 @@ _GAP = 3.0
 
 def held_sheet(plan: Plan, picture: HeldPicture, width: float) -> Scene:
     """Both views at one scale, which is written beside them and is in the scene's data."""
-    show = Show("mm" if plan.units == "mm" else "inch")
+    show, picture = Show("mm" if plan.units == "mm" else "inch"), settled(picture)
     scale = _scale(picture, width)
     right = _right_width(picture, scale, width)
     leading = plan.chosen.leading_face if plan.chosen else ""
@@ -74,7 +74,7 @@ def _notes(
     plan: Plan, picture: HeldPicture, show: Show, top: float, width: float
 ) -> tuple[Text, ...]:
     """The sentences under the side view."""
-    bore = 2 * min(g.inner for g in of_role(picture, Role.WORK))
+    bore = 2 * min(g.inner for g in finished(picture))
     notes = [f"Bore {show.bore(bore)}."] if bore else []
     drawn = {ring.role for ring in picture.rings} | {mark.role for mark in picture.marks}
     notes += [f"{_sentence(n.words)}." for n in picture.notes if n.role not in drawn]

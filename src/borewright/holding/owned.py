@@ -20,7 +20,7 @@ def needed(
     """
     tool = tables.holding_tool(tool_id)
     said = what or tool.name
-    own = [h for h in job.shelf.holding if _is(h.kind, tool_id, tables)]
+    own = owned(job, tables, tool_id)
     fits = [h for h in own if _takes(h, size)]
     if fits:
         return Need(fits[0].name or said, Have.OWN)
@@ -30,6 +30,11 @@ def needed(
     for_size = f" that takes {Show(job.units).length(size)}" if size is not None and own else ""
     have = Have.MAKE if tool.made else Have.BUY
     return Need(said + for_size, have, tool.minutes if tool.made else 0.0)
+
+
+def owned(job: Job, tables: Tables, tool_id: str) -> list[OwnHolding]:
+    """What the shelf states of one tool of the table holding_tools, under any of its names."""
+    return [h for h in job.shelf.holding if _is(h.kind, tool_id, tables)]
 
 
 def made(what: str, minutes: float) -> Need:

@@ -10,8 +10,8 @@ import numpy as np
 from borewright.answer.held_picture import HeldRing, Role
 from borewright.answer.records import Draws
 from borewright.answer.streams import Stream, positive
-from borewright.holding.bore_reading import bore_half_band
-from borewright.holding.bore_shape import out_of_round
+from borewright.holding.bores.bore_reading import bore_half_band
+from borewright.holding.bores.bore_shape import out_of_round
 from borewright.job.records import Job, Piece, Work
 from borewright.mechanics.rings import Elastic
 from borewright.mechanics.spread import COUNT, normal_draws, standard_normals

@@ -6,6 +6,7 @@
     ranges        Range: low, best, high, unit, source
     provenance    Source: published, standard, practice, memory, ours
     materials  friction  cutting  mandrels  shop  guidance   the records by family
+    holding       HoldingTool, SetupMinutes
     drills  limits  processes  centers  crowns  drives  shrinkage  gears   from the trade
     holding       what holds work, set-up minutes;  rescue: what can go wrong with a bore
     part_changes  what a change to the part costs

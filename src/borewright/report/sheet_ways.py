@@ -3,14 +3,17 @@ would hold it."""
 
 from __future__ import annotations
 
-from borewright.answer.records import Candidate, Have, Need, Plan
+import re
+
+from borewright.answer.records import Candidate, Have, Need, Plan, Verdict
 from borewright.quantities.show import Show
 from borewright.report.words import show_minutes, way_words
 
 _BEST = 3
 """How many of the other ways the sheet has room for."""
-_REASON_ROOM = 130
-"""Letters of the one reason beside a way: it stays on two lines."""
+_REASON_ROOM = 80
+"""Letters of the one reason beside a way: most rows then stay on two lines."""
+_OTHER_UNIT = re.compile(r" \([^()]*\b(?:in|mm|µm)\)")
 _HEADS = {Have.OWN: "From the shelf", Have.MAKE: "To be made", Have.BUY: "To be bought"}
 
 
@@ -53,7 +56,7 @@ def other_way_lines(plan: Plan, show: Show) -> tuple[str, ...]:
     """The other ways: on a plain taper those that serve better, else the best three weighed."""
     if plan.layout is not None:
         return tuple(way_words(candidate) for candidate in plan.better_ways)
-    return tuple(_row(candidate, show) for candidate in _best_others(plan)[:_BEST])
+    return tuple(_row(c, plan.chosen, show) for c in _best_others(plan)[:_BEST])
 
 
 def _best_others(plan: Plan) -> tuple[Candidate, ...]:
@@ -66,17 +69,34 @@ def _best_others(plan: Plan) -> tuple[Candidate, ...]:
     return tuple(ways.values())
 
 
-def _row(candidate: Candidate, show: Show) -> str:
-    """Way and face: verdict, minutes, runout, and the one reason."""
-    face = f", face {candidate.leading_face} leading" if candidate.leading_face else ""
+def _row(candidate: Candidate, chosen: Candidate | None, show: Show) -> str:
+    """Way: verdict, minutes, runout, and the one reason; sizes in the first unit only."""
     parts = [candidate.verdict.value if candidate.verdict else ""]
     if candidate.decided_by != "cannot":
         parts.append(f"about {show_minutes(candidate.minutes)}" if candidate.minutes else "")
-        parts.append(
-            f"runs out {show.small(candidate.runout)}" if candidate.runout is not None else ""
-        )
+        runout = candidate.runout
+        parts.append(f"runs out {_first_unit(show.small(runout))}" if runout is not None else "")
     said = ", ".join(part for part in parts if part)
-    return f"{candidate.tool or candidate.way}{face}: {said}. {_reason(candidate.reason)}"
+    hold = _first_unit(candidate.tool or candidate.way)
+    return f"{hold}: {said}. {_why(candidate, chosen)}".rstrip()
+
+
+def _first_unit(words: str) -> str:
+    """Words without the other unit in brackets.
+
+    >>> _first_unit("stub turned to 0.6251 in (15.878 mm), a 5/16 in (7.94 mm) screw")
+    'stub turned to 0.6251 in, a 5/16 in screw'
+    """
+    return _OTHER_UNIT.sub("", words)
+
+
+def _why(candidate: Candidate, chosen: Candidate | None) -> str:
+    """The one reason beside a row; where nothing decides against it, what it costs more."""
+    if candidate.verdict is not Verdict.YES or candidate.decided_by:
+        return _reason(_first_unit(candidate.reason))
+    if chosen and chosen.minutes and candidate.minutes > chosen.minutes:
+        return "Takes longer."
+    return ""
 
 
 def _reason(reason: str) -> str:
@@ -84,4 +104,4 @@ def _reason(reason: str) -> str:
     first = reason.split(". ", maxsplit=1)[0].rstrip(".")
     if len(first) <= _REASON_ROOM:
         return f"{first}." if first else ""
-    return f"{first[: _REASON_ROOM - 1].rsplit(' ', 1)[0]}…"
+    return f"{first[: _REASON_ROOM - 1].rsplit(' ', 1)[0].rstrip(',;')}…"

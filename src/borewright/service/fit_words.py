@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from borewright.holding.measured_words import wear_words
+from borewright.holding.taper.measured_words import wear_words
 from borewright.quantities.show import Show
 from borewright.service.fit_records import FitResult
 

@@ -8,16 +8,16 @@ from dataclasses import dataclass
 import numpy as np
 
 from borewright.errors import OutsideModel, RefusedInput
-from borewright.holding.bore_shape import bore_shape
-from borewright.holding.elastic_joint import Joint, joint
-from borewright.holding.measured_mandrel import (
+from borewright.holding.bores.bore_shape import bore_shape
+from borewright.holding.taper.elastic_joint import Joint, joint
+from borewright.holding.taper.measured_mandrel import (
     USUAL_UNCERTAINTY,
     diameter_of,
     profile_of,
     straight_through,
     window_of,
 )
-from borewright.holding.measured_words import beyond_use
+from borewright.holding.taper.measured_words import beyond_use
 from borewright.job.build_chamfers import check_chamfers
 from borewright.job.hollow import check_hole
 from borewright.job.records import Bore, Mandrel, Piece

@@ -7,9 +7,9 @@ from typing import Any, Literal
 
 import numpy as np
 
-from borewright.holding.mandrels import resolve
-from borewright.holding.measured_mandrel import USUAL_UNCERTAINTY, flats_of, is_parallel
-from borewright.holding.measured_words import PARALLEL, beyond_use
+from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.measured_mandrel import USUAL_UNCERTAINTY, flats_of, is_parallel
+from borewright.holding.taper.measured_words import PARALLEL, beyond_use
 from borewright.job.records import Mandrel, MandrelNote
 from borewright.job.stations import Stations
 from borewright.mechanics.measured import (

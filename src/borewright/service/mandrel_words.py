@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from borewright.holding.measured_mandrel import straightness_of
-from borewright.holding.measured_words import NO_STOP, bent_words
+from borewright.holding.taper.measured_mandrel import straightness_of
+from borewright.holding.taper.measured_words import NO_STOP, bent_words
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.service.mandrel_read import MandrelFound

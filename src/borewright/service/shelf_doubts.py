@@ -9,8 +9,8 @@ from itertools import pairwise
 from typing import Any
 
 from borewright.errors import RefusedInput, UnknownName
-from borewright.holding.mandrels import resolve
-from borewright.holding.measured_words import wear_words
+from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.measured_words import wear_words
 from borewright.job.records import Machine, MandrelNote, Shelf
 from borewright.job.tools import OwnGauge, OwnPress
 from borewright.quantities.show import Show

@@ -7,7 +7,7 @@ from typing import Any
 
 from borewright.answer.records import Assumption
 from borewright.errors import RefusedInput
-from borewright.holding.mandrels import resolve
+from borewright.holding.taper.mandrels import resolve
 from borewright.job.records import MandrelNote, Shelf
 from borewright.job.tools import OwnGauge
 from borewright.quantities.show import Show

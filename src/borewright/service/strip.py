@@ -10,8 +10,8 @@ from borewright.answer.strip import Strip
 from borewright.drawing.strip import draw_strip
 from borewright.drawing.svg import svg
 from borewright.errors import RefusedInput, UnknownName
-from borewright.holding.mandrels import resolve
-from borewright.holding.measured_mandrel import flats_of
+from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.measured_mandrel import flats_of
 from borewright.job.records import Mandrel, MandrelNote, Shelf
 from borewright.making.strip import strip_of
 from borewright.quantities.si import Metre

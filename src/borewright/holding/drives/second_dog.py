@@ -13,7 +13,7 @@ from borewright.answer.held import Drive, line
 from borewright.answer.held_picture import HeldMark, Role
 from borewright.answer.records import Draws, Figure, Have, Input, Need
 from borewright.answer.streams import Stream
-from borewright.holding.clamped import drawn_figure
+from borewright.holding.figured import drawn_figure
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part
 from borewright.mechanics.set_screw import screw_torque
@@ -59,7 +59,7 @@ def second_dog(part: Part, leading: str) -> Drive:
             (_figure(part, torque, screw, hub),),
             ("tails touch",),
         ),
-        mark=HeldMark(Role.DOG, 0.75 * hub, 0.3 * hub, 1, 0.6),
+        mark=HeldMark(Role.DOG, 0.75 * hub, 0.3 * hub, 1, -0.6),
         caution_tags=("dog",),
         sources=("shigley-memory", "ours"),
     )

@@ -13,7 +13,7 @@ from borewright.answer.held import Drive, line
 from borewright.answer.held_picture import HeldMark, Role
 from borewright.answer.records import Draws, Figure, Input
 from borewright.answer.streams import Stream
-from borewright.holding.clamped import drawn_figure
+from borewright.holding.figured import drawn_figure
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part
 from borewright.job.web import web_of

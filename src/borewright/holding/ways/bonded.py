@@ -12,8 +12,9 @@ import numpy as np
 from borewright.answer.held import Check, Grip, Held, Joint, line
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
-from borewright.holding.bond_picture import PLATE, STEP_HIGH, gap_picture, plate_picture
-from borewright.holding.bonds import (
+from borewright.holding.bars.stub import Stub
+from borewright.holding.bonding.bond_picture import PLATE, STEP_HIGH, gap_picture, plate_picture
+from borewright.holding.bonding.bonds import (
     NOTHING_STICKS,
     RETAINING,
     SUPER_GLUE,
@@ -24,11 +25,10 @@ from borewright.holding.bonds import (
     trusted,
     warm_words,
 )
-from borewright.holding.clamped import drawn_figure
+from borewright.holding.figured import drawn_figure
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part, endless, none_at_all
-from borewright.holding.stub import Stub
 from borewright.job.records import Job
 from borewright.mechanics.beam import Bar, round_step
 from borewright.mechanics.bonded_joint import (
@@ -36,6 +36,7 @@ from borewright.mechanics.bonded_joint import (
     face_torque,
     gap_axial,
     gap_torque,
+    mismatch_strain,
 )
 from borewright.mechanics.overhang import Root, stub_stiffness
 from borewright.mechanics.spread import likely
@@ -80,7 +81,7 @@ def _leading(part: Part) -> str:
 def _face(part: Part) -> tuple[Metre, Metre]:
     """Inside and outside of the ring that is stuck (m)."""
     leg = part.work.chamfers.legs[0 if _leading(part) == "A" else 1]
-    return part.bore + 2 * leg, part.ring_at(_leading(part)).outside
+    return part.bore + 2 * leg, part.clear_of_tool(_leading(part))
 
 
 def _face_is_there(part: Part) -> bool:
@@ -125,6 +126,7 @@ def _on_plate(part: Part, bond: Bond) -> Held:
         notes=(
             "Counted as a stiff bond that gives first at its outer edge; a knock or a facing cut that digs in peels it. A ring that "
             "is bent when it is stuck is bent again when it lets go.",
+            *_grows_apart(part, bond),
         ),
     )
 
@@ -150,6 +152,21 @@ def _plate_grip(part: Part, bond: Bond) -> Grip:
         half_warm=bond.half_warm(part),
         joint=Joint.CLAMP,
         brittle=part.brittle,
+    )
+
+
+def _grows_apart(part: Part, bond: Bond) -> tuple[str, ...]:
+    """A warning where work and a steel plate that warm together tear the film between them."""
+    warm = likely(bond.half_warm(part))
+    steel = part.tables.material_range("steel-1018", "expansion").best
+    metals = part.range("expansion").best, steel
+    film = part.tables.holding_fact("bond_film").best
+    strain = float(mismatch_strain(metals, warm, _face(part)[1] / 2, film))
+    if strain < part.tables.holding_fact("bond_strain").best:
+        return ()
+    return (
+        f"Work and a steel plate that both run {part.show.temperature_difference(warm)} warm slide {strain:.0%} of the film past each "
+        "other at its edge: a plate of the work's own metal does not.",
     )
 
 

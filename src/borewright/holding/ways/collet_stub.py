@@ -13,12 +13,12 @@ import numpy as np
 from borewright.answer.held import Grip, Held, Joint, line
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
-from borewright.holding.clamped import drawn_figure
+from borewright.holding.bars.stub import Stub
+from borewright.holding.bars.stub_picture import stub_picture
+from borewright.holding.figured import drawn_figure
 from borewright.holding.no_middle import no_middle
-from borewright.holding.owned import made, needed
+from borewright.holding.owned import made, needed, owned
 from borewright.holding.part import Part, endless, none_at_all
-from borewright.holding.stub import Stub
-from borewright.holding.stub_picture import stub_picture
 from borewright.job.records import Job
 from borewright.mechanics.expanding_sleeve import normal_on_bore
 from borewright.mechanics.slip import slip_torque
@@ -58,13 +58,8 @@ def _cannot(stub: Stub) -> str:
 
 def _capacity(part: Part) -> Metre:
     """Largest shank that goes into the owner's collets, or into the usual ones (m)."""
-    own = [h.largest for h in part.job.shelf.holding if h.largest and _collets(h.kind, part)]
+    own = [h.largest for h in owned(part.job, part.tables, COLLETS) if h.largest]
     return max(own, default=part.tables.holding_fact("collet_largest").best)
-
-
-def _collets(word: str, part: Part) -> bool:
-    names = part.tables.table("holding_tools").row(COLLETS).text("names").split(";")
-    return word.strip().lower() in (COLLETS, *names)
 
 
 def _shank(stub: Stub) -> Metre:

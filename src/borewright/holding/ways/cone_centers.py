@@ -24,7 +24,7 @@ from borewright.answer.held import (
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
-from borewright.holding.clamped import drawn_figure
+from borewright.holding.figured import drawn_figure
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.records import Job

@@ -14,9 +14,9 @@ from borewright.answer.held import OUTSIDE, Check, Grip, Held, Joint, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Need, Step
 from borewright.answer.streams import Stream
-from borewright.holding.clamped import Clamped, clamped, thread_within
-from borewright.holding.grasp import still_to_bore
-from borewright.holding.jawed import chuck_stiffness
+from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.jaws.grasp import still_to_bore
+from borewright.holding.jaws.jawed import chuck_stiffness
 from borewright.holding.owned import made, needed
 from borewright.holding.part import FACE_MEETS, Part, endless, none_at_all
 from borewright.job.records import Job

@@ -13,18 +13,19 @@ from functools import cached_property
 import numpy as np
 
 from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Check, Grip, Held, line
-from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
+from borewright.answer.held_picture import HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
-from borewright.errors import OutsideModel, UnknownName
-from borewright.holding.between_centers import bar_stiffness, centers_picture, span_of
-from borewright.holding.clamped import drawn_figure
+from borewright.errors import OutsideModel
+from borewright.holding.bars.between_centers import bar_stiffness, centers_picture, span_of
+from borewright.holding.figured import drawn_figure
+from borewright.holding.fits.pressed_ring import PressedRing
+from borewright.holding.fits.sleeve import Sleeve
 from borewright.holding.no_middle import no_middle
-from borewright.holding.owned import needed
+from borewright.holding.owned import needed, owned
 from borewright.holding.part import Part
-from borewright.holding.pressed_ring import PressedRing
-from borewright.holding.sleeve import Sleeve
 from borewright.job.records import Job
+from borewright.job.tools import OwnHolding
 from borewright.mechanics.expanding_sleeve import (
     normal_on_bore,
     sleeve_push,
@@ -58,6 +59,9 @@ class Expanding:
 
 
 def _no_size(part: Part) -> str:
+    rows = part.tables.table("expanding_ranges").rows
+    if _own(part) and part.bore > rows[-1].number("up_to"):
+        return ""
     try:
         part.tables.expanding(part.bore)
     except OutsideModel:
@@ -73,7 +77,8 @@ class _On:
 
     @cached_property
     def sleeve(self) -> Sleeve:
-        return Sleeve(self.part, _smallest(self.part))
+        own = _own(self.part)
+        return Sleeve(self.part, own.smallest if own else None)
 
     @property
     def covered(self) -> Metre:
@@ -121,20 +126,13 @@ class _On:
         return span_of(self.part, self.sleeve.length)
 
 
-def _smallest(part: Part) -> Metre | None:
-    """The smallest bore of the owner's mandrel that takes this one (m), if said."""
-    for own in part.job.shelf.holding:
-        fits = (own.smallest or 0.0) <= part.bore <= (own.largest or np.inf)
-        if fits and own.smallest and _is_one(own.kind, part):
-            return own.smallest
+def _own(part: Part) -> OwnHolding | None:
+    """The owner's mandrel that takes this bore, of those whose sizes are said."""
+    for own in owned(part.job, part.tables, TOOL):
+        said = own.smallest and own.largest
+        if said and (own.smallest or 0.0) <= part.bore <= (own.largest or 0.0):
+            return own
     return None
-
-
-def _is_one(word: str, part: Part) -> bool:
-    try:
-        return part.tables.holding_tool(word).id == TOOL
-    except UnknownName:
-        return False
 
 
 def _held(on: _On) -> Held:
@@ -332,6 +330,5 @@ def _picture(on: _On) -> HeldPicture:
             Role.SLEEVE, start, start + s.length, part.bore / 2, core + lean, None, core - lean
         ),
     )
-    slots = HeldMark(Role.SLEEVE, part.bore / 2 - s.wall / 2, s.wall, 2 * s.segments)
     notes = (HeldNote(Role.SLEEVE, "slit sleeve on a cone"), HeldNote(Role.DOG, "dog on the flat"))
-    return centers_picture(part, "A", span, rings, notes, (slots,))
+    return centers_picture(part, "A", span, rings, notes, 0.7 * core)

@@ -11,7 +11,7 @@ from functools import partial
 from borewright.answer.held import Held, line
 from borewright.answer.records import Draws, Step
 from borewright.answer.streams import Stream
-from borewright.holding.on_plate import (
+from borewright.holding.faces.on_plate import (
     BORE,
     HeldDown,
     plate_effort,
@@ -19,7 +19,7 @@ from borewright.holding.on_plate import (
     plate_grip,
     ways_down,
 )
-from borewright.holding.on_plate_words import (
+from borewright.holding.faces.on_plate_words import (
     balance_step,
     held_by,
     hold_down_step,

@@ -11,7 +11,7 @@ import numpy as np
 from borewright.answer.held import HEAD_FACE, Check, Held, line
 from borewright.answer.records import Draws, Step
 from borewright.answer.streams import Stream
-from borewright.holding.chucked import (
+from borewright.holding.jaws.chucked import (
     arm_of,
     chuck_picture,
     grasp_words,
@@ -21,7 +21,7 @@ from borewright.holding.chucked import (
     reached,
     stands,
 )
-from borewright.holding.grasp import (
+from borewright.holding.jaws.grasp import (
     Grasp,
     Where,
     by_the_outside,
@@ -30,7 +30,7 @@ from borewright.holding.grasp import (
     only_faces,
     still_to_bore,
 )
-from borewright.holding.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
+from borewright.holding.jaws.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
 from borewright.holding.owned import needed
 from borewright.holding.part import Part
 from borewright.job.records import Job

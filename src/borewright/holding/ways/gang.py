@@ -16,7 +16,7 @@ import numpy as np
 from borewright.answer.held import OUTSIDE, Check, Held, line
 from borewright.answer.records import Draws, Step
 from borewright.answer.streams import Stream
-from borewright.holding.nutted import (
+from borewright.holding.faces.nutted import (
     Nutted,
     cannot_nut,
     effort_of,

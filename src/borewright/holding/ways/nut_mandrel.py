@@ -11,7 +11,7 @@ import numpy as np
 
 from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Check, Held, line
 from borewright.answer.records import Step
-from borewright.holding.nutted import (
+from borewright.holding.faces.nutted import (
     Nutted,
     cannot_nut,
     effort_of,

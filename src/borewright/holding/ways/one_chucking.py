@@ -15,7 +15,7 @@ from borewright.answer.held import Check, Held, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Figure, Input, Need, Step
 from borewright.answer.streams import Stream
-from borewright.holding.chucked import (
+from borewright.holding.jaws.chucked import (
     THICK,
     arm_of,
     chuck_picture,
@@ -24,8 +24,8 @@ from borewright.holding.chucked import (
     key_pull,
     stands,
 )
-from borewright.holding.grasp import ROUGH, Grasp, Where, grasps
-from borewright.holding.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
+from borewright.holding.jaws.grasp import ROUGH, Grasp, Where, grasps
+from borewright.holding.jaws.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
 from borewright.holding.owned import needed
 from borewright.holding.part import Part
 from borewright.job.records import Job

@@ -11,7 +11,7 @@ import numpy as np
 from borewright.answer.held import Check, Held, line
 from borewright.answer.records import Draws, Step
 from borewright.answer.streams import Stream
-from borewright.holding.chucked import (
+from borewright.holding.jaws.chucked import (
     arm_of,
     chuck_picture,
     grasp_runout,
@@ -22,7 +22,7 @@ from borewright.holding.chucked import (
     reached,
     stands,
 )
-from borewright.holding.grasp import (
+from borewright.holding.jaws.grasp import (
     Grasp,
     Where,
     by_the_outside,
@@ -31,7 +31,7 @@ from borewright.holding.grasp import (
     only_faces,
     still_to_bore,
 )
-from borewright.holding.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
+from borewright.holding.jaws.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
 from borewright.holding.owned import needed
 from borewright.holding.part import Part
 from borewright.job.records import Job

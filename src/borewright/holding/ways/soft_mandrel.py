@@ -17,17 +17,17 @@ from borewright.answer.held import (
 )
 from borewright.answer.records import Draws, Figure, Input, Step
 from borewright.answer.streams import Stream
-from borewright.holding.between_centers import bar_stiffness, span_of
-from borewright.holding.bonds import NOTHING_STICKS
-from borewright.holding.clamped import drawn_figure
-from borewright.holding.flatted_bar import flatted_bar
-from borewright.holding.friction_fit import FrictionFit, push_friction
+from borewright.holding.bars.between_centers import bar_stiffness, span_of
+from borewright.holding.bars.flatted_bar import flatted_bar
+from borewright.holding.bars.soft_bar import ALL_ROUND, WAY, bar_needs, bar_picture, centered
+from borewright.holding.bars.soft_screwed import screwed_bar
+from borewright.holding.bonding.bonds import NOTHING_STICKS
+from borewright.holding.bonding.soft_bonded import bonded_bar
+from borewright.holding.figured import drawn_figure
+from borewright.holding.fits.friction_fit import FrictionFit, push_friction
+from borewright.holding.fits.pressed_ring import PressedRing
 from borewright.holding.no_middle import no_middle
 from borewright.holding.part import Part
-from borewright.holding.pressed_ring import PressedRing
-from borewright.holding.soft_bar import ALL_ROUND, WAY, bar_needs, bar_picture, centered
-from borewright.holding.soft_bonded import bonded_bar
-from borewright.holding.soft_screwed import screwed_bar
 from borewright.job.records import Job
 from borewright.mechanics.press import push_on_force
 from borewright.mechanics.spread import likely

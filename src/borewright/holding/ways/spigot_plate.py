@@ -13,7 +13,7 @@ import numpy as np
 from borewright.answer.held import Held, line
 from borewright.answer.records import Draws, Need, Step
 from borewright.answer.streams import Stream
-from borewright.holding.on_plate import (
+from borewright.holding.faces.on_plate import (
     BORE,
     HeldDown,
     plate_effort,
@@ -21,7 +21,7 @@ from borewright.holding.on_plate import (
     plate_grip,
     ways_down,
 )
-from borewright.holding.on_plate_words import (
+from borewright.holding.faces.on_plate_words import (
     balance_step,
     held_by,
     hold_down_step,

@@ -16,7 +16,8 @@ from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, Held
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.between import Span, head_length, stiffness_between
-from borewright.holding.clamped import drawn_figure, face_strength
+from borewright.holding.faces.clamped import face_strength
+from borewright.holding.figured import drawn_figure
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.records import BoreThread, Job

@@ -13,11 +13,11 @@ import numpy as np
 from borewright.answer.held import Grip, Held, Joint, line
 from borewright.answer.records import Draws, Need, Step
 from borewright.answer.streams import Stream
+from borewright.holding.bars.stub import Stub
+from borewright.holding.bars.stub_picture import stub_picture
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part, endless, none_at_all
-from borewright.holding.stub import Stub
-from borewright.holding.stub_picture import stub_picture
 from borewright.job.records import Job
 from borewright.reference.library import Tables
 

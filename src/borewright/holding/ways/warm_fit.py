@@ -20,15 +20,15 @@ import numpy as np
 from borewright.answer.held import Check, Grip, Held, line
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream, around
-from borewright.holding.between_centers import bar_stiffness, span_of
-from borewright.holding.bonds import NOTHING_STICKS, ROOM_TEMPERATURE
-from borewright.holding.clamped import drawn_figure
-from borewright.holding.friction_fit import FrictionFit
+from borewright.holding.bars.between_centers import bar_stiffness, span_of
+from borewright.holding.bars.soft_bar import ALL_ROUND, bar_picture, centered
+from borewright.holding.bonding.bonds import NOTHING_STICKS, ROOM_TEMPERATURE
+from borewright.holding.figured import drawn_figure
+from borewright.holding.fits.friction_fit import FrictionFit
+from borewright.holding.fits.pressed_ring import PressedRing
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part
-from borewright.holding.pressed_ring import PressedRing
-from borewright.holding.soft_bar import ALL_ROUND, bar_picture, centered
 from borewright.job.records import Job
 from borewright.mechanics.roughness import interference_lost
 from borewright.mechanics.spread import likely

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from borewright.holding.bore_reading import bore_half_band
-from borewright.holding.measured_mandrel import window_of
+from borewright.holding.bores.bore_reading import bore_half_band
+from borewright.holding.taper.measured_mandrel import window_of
 from borewright.job.records import BoreLimits, Job
 from borewright.planning.shop.shop import Shop
 from borewright.planning.taper.bore_words import limits_name

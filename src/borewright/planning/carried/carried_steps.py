@@ -22,10 +22,22 @@ SMALL, THIN = 2.5, 0.25
 
 def carried_steps(trial: HeldTrial, proof: ProofLoad) -> tuple[Step, ...]:
     """From making what holds it to taking it off."""
-    steps = [*trial.held.mount, _proved(trial, proof), *_cut(trial), *trial.held.release]
+    look = [_look_first()] if trial.job.work.flaws == "suspected" else []
+    steps = [*look, *trial.held.mount, _proved(trial, proof), *_cut(trial), *trial.held.release]
     if not (trial.held.faces_done or HEAD_FACE in trial.held.reaches):
         steps.append(_second_face())
     return tuple(replace(s, number=k) for k, s in enumerate(steps, 1))
+
+
+def _look_first() -> Step:
+    return step(
+        "Look for the flaw first",
+        "Clean bore, key corners and spokes to bare metal. Look under a lamp, ring it hanging free, use a crack-finding dye "
+        "where there is one. A crack, or any doubt left: stop. It is mended by those who may, or scrapped; nothing here makes "
+        "it sound.",
+        (),
+        ("looked by", "no crack found"),
+    )
 
 
 def held_proof(trial: HeldTrial) -> ProofLoad:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from borewright.answer.held import Held
 from borewright.answer.records import Assumption, Have, Need, Question, Verdict
 from borewright.cutting.schedule import finished_outside
-from borewright.holding.bore_reading import half_band_of
+from borewright.holding.bores.bore_reading import half_band_of
 from borewright.job.records import Job
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.shop.owned import lathe_words
@@ -16,7 +16,12 @@ from borewright.reference.library import Tables
 
 def carried_headline(trial: HeldTrial, verdict: Verdict, deciding: Question) -> str:
     """The answer in one or two sentences."""
-    do_it = trial.held.do_it
+    in_doubt = trial.job.work.flaws == "suspected"
+    do_it = (
+        f"look first, and only if no crack is found {trial.held.do_it}"
+        if in_doubt
+        else trial.held.do_it
+    )
     casting = trial.job.work.blank == "casting"
     if verdict is Verdict.YES:
         stated = "as sound as stated" if trial.job.work.flaws == "none" else "sound"
@@ -24,7 +29,7 @@ def carried_headline(trial: HeldTrial, verdict: Verdict, deciding: Question) -> 
         return f"Yes{sound}: {do_it}.{_bought(trial.held)}"
     if verdict is Verdict.NO:
         return f"No, not by this: {do_it}. {deciding.reason}{_bought(trial.held)}"
-    helps = deciding.changes_it.partition(".")[0]
+    helps = deciding.changes_it.partition(". ")[0].rstrip(".")
     what = "" if helps == "Nothing needs to" else f" What helps: {helps[0].lower()}{helps[1:]}."
     return f"With care: {do_it}. {deciding.reason}{what}{_bought(trial.held)}"
 

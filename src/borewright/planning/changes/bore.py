@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from borewright.answer.records import Verdict
-from borewright.holding.measured_mandrel import window_of
+from borewright.holding.taper.measured_mandrel import window_of
 from borewright.job.interrupted import Chamfers
 from borewright.job.records import Bore, Mandrel
 from borewright.job.tools import OwnReamer

@@ -12,7 +12,7 @@ from itertools import chain, islice
 from borewright.answer.change import Change
 from borewright.answer.records import Verdict
 from borewright.errors import OutsideModel, RefusedInput
-from borewright.holding.bore_shape import out_of_round
+from borewright.holding.bores.bore_shape import out_of_round
 from borewright.holding.part import WORN_OVAL
 from borewright.job.records import Job
 from borewright.planning.changes.bore import bore_variants

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from itertools import pairwise
 
 from borewright.answer.chart import ChartBar, ChartGap, TouchMark
-from borewright.holding.measured_mandrel import window_of
+from borewright.holding.taper.measured_mandrel import window_of
 from borewright.job.records import Mandrel, Shelf
 from borewright.planning.chart.chart_hub import hub_hold, hub_job, hub_length, usual_press
 from borewright.planning.taper.travel import hand_travel

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from borewright.holding.plain_taper import TaperHold, holds
+from borewright.holding.taper.plain_taper import TaperHold, holds
 from borewright.job.records import Bore, Job, Mandrel, Piece, Shelf, Work
 from borewright.planning.taper.travel import (
     BORE,

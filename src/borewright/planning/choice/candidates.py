@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from borewright.answer.records import Candidate, Question, Verdict
-from borewright.holding.bore_reading import bore_half_band
+from borewright.holding.bores.bore_reading import bore_half_band
 from borewright.holding.drives.offered import drives_for
-from borewright.holding.plain_taper import TaperHold, holds
+from borewright.holding.taper.plain_taper import TaperHold, holds
 from borewright.job.records import Job, Mandrel
 from borewright.planning.choice.deciding import deciding_of, worst_of
 from borewright.planning.choice.load_passes import make_loaded_trial

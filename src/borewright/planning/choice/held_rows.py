@@ -16,6 +16,7 @@ from borewright.planning.held.held_trial import HeldTrial, make_held_trial
 from borewright.planning.weighing.served import CutsByShare
 from borewright.reference.library import Tables
 
+OFF_THE_LATHE = "Grinding and gear cutting are weighed on plain mandrels only."
 OUT_OF_REACH = "Nothing that is to be cut can be reached while it is held so."
 
 
@@ -58,6 +59,8 @@ def _weighed(way: str, job: Job, tables: Tables, planned: CutsByShare) -> Iterat
 
 
 def _asked(held: Held, job: Job, tables: Tables, planned: CutsByShare) -> WeighedHeld:
+    if not held.cannot and any(not cut.on_lathe for cut in planned.at(planned.shares[0])[0]):
+        held = replace(held, cannot=OFF_THE_LATHE, grip=None)
     trial = make_held_trial(job, held, tables, planned)
     if trial is None and not held.cannot:
         held = replace(held, cannot=OUT_OF_REACH, grip=None)

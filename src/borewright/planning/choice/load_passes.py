@@ -9,7 +9,7 @@ from dataclasses import replace
 from borewright.answer.held import Drive
 from borewright.answer.records import Verdict
 from borewright.cutting.loads import cuts_gear, space_of
-from borewright.holding.plain_taper import TaperHold
+from borewright.holding.taper.plain_taper import TaperHold
 from borewright.job.records import Job
 from borewright.planning.questions.rock import rock_verdict
 from borewright.planning.questions.slip import slip_verdict

@@ -13,6 +13,7 @@ from borewright.mechanics.spread import likely
 from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.deciding import deciding_of, worst_of
 from borewright.planning.choice.held_rows import WeighedHeld
+from borewright.planning.questions.bore import form_verdict
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
@@ -50,7 +51,8 @@ def taper_row(w: Weighed, tables: Tables) -> Row:
         -round(w.question("slip").margin_low, 3),
         -round(w.question("slip").margin, 3),
     )
-    settled = w.question("bore").verdict is Verdict.CARE and not w.trial.touch_is_known
+    in_doubt = w.question("bore").verdict is Verdict.CARE
+    settled = in_doubt and form_verdict(w.trial) is Verdict.YES
     candidate = Candidate(
         hold.way,
         _mandrel_with_drive(w),

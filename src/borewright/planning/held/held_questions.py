@@ -77,8 +77,10 @@ def _crack(trial: HeldTrial) -> Question:
     )
     flaw = flaw_forbids(trial.job, brittle=grip.brittle)
     if flaw:
-        found = Verdict.NO if held.presses_bore else max(found, Verdict.CARE, key=lambda v: v.rank)
-        said = flaw if held.presses_bore else f"{DOUBT} {said}"
+        seen = trial.job.work.flaws == "seen"
+        no = held.presses_bore or seen
+        found = Verdict.NO if no else max(found, Verdict.CARE, key=lambda v: v.rank)
+        said = SEEN if seen else flaw if no else f"{DOUBT} {said}"
     return Question(
         "crack",
         found,
@@ -94,10 +96,12 @@ def _crack(trial: HeldTrial) -> Question:
 
 
 DOUBT = (
-    "Nothing presses on the bore, but a flaw is seen or suspected: no sum says that it may turn at all; look first, slowest "
-    "speed, stand clear."
+    "Nothing presses on the bore, but a flaw is suspected: no sum says that it may turn at all; look first, slowest speed, "
+    "stand clear."
 )
 """Said of a casting in doubt on a hold that does not press on its bore."""
+
+SEEN = "A flaw was seen at the bore: no hold makes it sound, and no sum says that it may turn."
 
 
 def _slip(trial: HeldTrial) -> Question:

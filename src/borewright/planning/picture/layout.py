@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.answer.picture import Band, Layout, Ring
-from borewright.holding.measured_mandrel import diameter_of
+from borewright.holding.taper.measured_mandrel import diameter_of
 from borewright.job.interrupted import CrossHole
 from borewright.job.records import Piece
 from borewright.job.web import whole_round
@@ -62,6 +62,7 @@ def layout(trial: Trial) -> Layout:
         driven_by=_driven_by(trial),
         chamfers=_chamfers(trial),
         grips=_grips(trial),
+        drive=trial.drive.mark if trial.drive else None,
     )
 
 

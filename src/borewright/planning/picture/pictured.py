@@ -6,7 +6,7 @@ import numpy as np
 
 from borewright.answer.pressed import LargestTension, Pictured, PressedPicture, StripPressure
 from borewright.answer.records import Assumption, Verdict
-from borewright.holding.drawn_state import DrawnState, drawn_state
+from borewright.holding.taper.drawn_state import DrawnState, drawn_state
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely
 from borewright.mechanics.tension_place import largest_place

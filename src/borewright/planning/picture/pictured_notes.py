@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from borewright.answer.pressed import PressedShape
-from borewright.holding.drawn_state import DrawnState
+from borewright.holding.taper.drawn_state import DrawnState
 from borewright.mechanics.spread import likely
 from borewright.planning.taper.trial import Trial
 from borewright.quantities.si import Pascal

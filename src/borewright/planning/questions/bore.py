@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 
 from borewright.answer.records import Figure, Question, Verdict
-from borewright.holding.bore_reading import better_gauge, half_band_of
-from borewright.holding.bore_shape import out_of_round
-from borewright.holding.measured_mandrel import diameter_of
+from borewright.holding.bores.bore_reading import better_gauge, half_band_of
+from borewright.holding.bores.bore_shape import out_of_round
+from borewright.holding.taper.measured_mandrel import diameter_of
 from borewright.job.records import BoreLimits
 from borewright.planning.shop.owned import reamer_between
 from borewright.planning.taper.bore_words import limits_name
@@ -30,7 +30,7 @@ def ask_bore(trial: Trial) -> Question:
     band = _half_band(trial)
     margin = _inside(trial) / band
     low = margin - 1
-    size, form = _size_verdict(trial, margin), _form_verdict(trial)
+    size, form = _size_verdict(trial, margin), form_verdict(trial)
     oval = form is not Verdict.YES and form.rank >= size.rank
     return Question(
         "bore",
@@ -63,7 +63,8 @@ def form_margin(trial: Trial) -> float:
     return squeeze / oval if oval > FINEST_BAND else math.inf
 
 
-def _form_verdict(trial: Trial) -> Verdict:
+def form_verdict(trial: Trial) -> Verdict:
+    """Whether the bore is round enough for the squeeze that it gets."""
     margin = form_margin(trial)
     return judge("form", margin, margin, trial.tables)
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from borewright.answer.records import Figure, Question, Verdict
-from borewright.holding.measured_words import beyond_use, wear_words
+from borewright.holding.taper.measured_words import beyond_use, wear_words
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.taper.rings_check import over_rings, rings_check

@@ -5,7 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from borewright.answer.cut_words import depth_words, feed_words
-from borewright.answer.records import Cut, Demand, Draws, Figure, Input, Question, Verdict
+from borewright.answer.records import (
+    Cut,
+    Demand,
+    Draws,
+    Figure,
+    Input,
+    Question,
+    TaperGrip,
+    Verdict,
+)
 from borewright.cutting.demand import force_factors
 from borewright.cutting.knock import knock_of
 from borewright.mechanics.kienzle import chip_of
@@ -206,15 +215,17 @@ def _figures(trial: Trial, hard: HardestCut) -> tuple[Figure, ...]:
                 given("poor-case margin", low_end(hard.margin)),
             ),
         ),
-        spread(
-            "slip_radius",
-            slip_radii(g, d),
-            "m",
-            "length",
-            "slip_radius",
-            (held, thrust, bore, force),
-        ),
+        _radius(g, d, (held, thrust, bore, force)),
     )
+
+
+def _radius(grip: TaperGrip, demand: Demand, inputs: tuple[Input, ...]) -> Figure:
+    """Radius at which the cut would slip, or its positive drive let go."""
+    rule = "slip_radius"
+    if demand.drive_gives is not None:
+        rule, force = "drive_radius", given("force", likely(demand.tangential), "N")
+        inputs = (given("torque of the drive", likely(demand.drive_gives), "N·m"), force)
+    return spread("slip_radius", slip_radii(grip, demand), "m", "length", rule, inputs)
 
 
 def _cutting_force(trial: Trial, hard: HardestCut) -> Figure:

@@ -6,7 +6,7 @@ import numpy as np
 
 from borewright.answer.records import Draws, Figure, Question, Verdict
 from borewright.answer.streams import Stream, positive
-from borewright.holding.bore_shape import out_of_round
+from borewright.holding.bores.bore_shape import out_of_round
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import given, spread, times

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from borewright.answer.records import Assumption
-from borewright.holding.mandrels import resolve
+from borewright.holding.taper.mandrels import resolve
 from borewright.job.records import Job, Mandrel, MandrelNote
 from borewright.planning.shop.names import untold
 from borewright.quantities.show import Show

@@ -7,7 +7,6 @@
     support      the ring under the hub
     dishing      what the push would do to a web or to spokes if the rim were held
     soundness    keyways, cross holes, spokes and flaws: when they forbid the press, and in words
-    paces        every speed of a plan against what is usual
     bore_words   a bore stated by its limits
 
 May import shop, weighing and all below planning.

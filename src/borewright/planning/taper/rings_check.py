@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from borewright.answer.records import Input
-from borewright.holding.pressed_state import PressedState
+from borewright.holding.taper.pressed_state import PressedState
 from borewright.mechanics.spread import likely
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import given

@@ -17,7 +17,7 @@ from borewright.answer.held import Drive
 from borewright.answer.records import Cut, Demand, Draws, TaperGrip, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.cutting.schedule import turning_is_planned
-from borewright.holding.plain_taper import TaperHold
+from borewright.holding.taper.plain_taper import TaperHold
 from borewright.job.records import Job
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import likely, low_end

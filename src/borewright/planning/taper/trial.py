@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from borewright.answer.held import Drive
 from borewright.answer.records import Cut, Demand, Draws, TaperGrip
-from borewright.holding.measured_mandrel import window_of
-from borewright.holding.plain_taper import TaperHold
+from borewright.holding.taper.measured_mandrel import window_of
+from borewright.holding.taper.plain_taper import TaperHold
 from borewright.job.records import Job, Mandrel
 from borewright.mechanics.spread import high_end, low_end
 from borewright.planning.shop.shop import Shop

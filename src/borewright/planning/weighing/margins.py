@@ -7,8 +7,8 @@ from dataclasses import replace
 import numpy as np
 
 from borewright.answer.records import Demand, Draws, TaperGrip
-from borewright.holding.facts import Facts
-from borewright.holding.plain_taper import TaperHold
+from borewright.holding.taper.facts import Facts
+from borewright.holding.taper.plain_taper import TaperHold
 from borewright.mechanics.rock import rocking_moment
 from borewright.mechanics.slip import axial_on_friction, friction_demand, slip_margin, slip_radius
 from borewright.mechanics.spread import likely

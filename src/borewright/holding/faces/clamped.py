@@ -1,0 +1,132 @@
+"""Work clamped between two faces by a screw or nut: how hard, and what that holds.
+
+The wrench's torque is what a hand gives on an ordinary wrench, less where the thread or the faces
+stand less; the clamp force is T / (K d). Torque is held by friction on the face that cannot turn
+(uniform wear, the safe one); a clamp opens at one edge when a tilt moves its force out of the kern
+of the ring, (R² + r²) / (4 R) from the axis.
+Sources: nut_preload and face_friction in `mechanics`; the kern of a ring, any textbook on strength
+of materials. Weakness: friction of the washer's face is left out; a burr or chip changes the ring.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from borewright.answer.records import Draws, Figure, Input
+from borewright.answer.streams import Stream
+from borewright.holding.figured import drawn_figure
+from borewright.holding.part import Part
+from borewright.mechanics.face_friction import wear_torque
+from borewright.mechanics.nut_preload import clamp_force, force_at_tension
+from borewright.mechanics.spread import likely
+from borewright.quantities.si import Metre
+
+THREADS: dict[str, tuple[Metre, ...]] = {
+    "inch": tuple(0.0254 * s for s in (0.138, 0.19, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1.0)),
+    "mm": tuple(1e-3 * s for s in (3, 4, 5, 6, 8, 10, 12, 16, 20, 24)),
+}
+"""Coarse threads in use (m, nominal): 6-32, 10-24, 1/4-20 … and M3, M4, M5 …"""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Clamped:
+    """Clamp force (N), torque on the wrench (N·m, as meant), and what the clamp holds, as draws."""
+
+    thread: Metre
+    wrench: float
+    force: Draws
+    torque: Draws
+    tilt: Draws
+    strength: Draws
+    figures: tuple[Figure, ...]
+    sources: tuple[str, ...]
+
+
+def thread_within(part: Part, most: Metre) -> Metre | None:
+    """The largest coarse thread (m) of at most this size; None where all are larger."""
+    return max((t for t in THREADS[part.job.units] if t <= most), default=None)
+
+
+def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre, screws: int = 1) -> Clamped:
+    """Work clamped on a ring from `inside` to `outside` (m, diameters) by a thread (m).
+
+    `screws` share it; `force`, `torque` and `tilt` are those of all, `wrench` that of one.
+    """
+    area = np.pi * (outside**2 - inside**2) / 4
+    means = part.fact("wrench_spread", Stream.TOOL)
+    factor = part.fact("nut_factor", Stream.CLAMPING)
+    stands = face_strength(part)
+    meant = _meant_torque(part, thread, likely(factor), likely(stands) * area / screws)
+    force = np.asarray(screws * clamp_force(meant * means, factor, thread))
+    friction = part.fact("face_friction", Stream.FRICTION)
+    torque = np.asarray(wear_torque(force, friction, inside, outside))
+    return Clamped(
+        thread,
+        meant,
+        force,
+        torque,
+        np.asarray(force * (outside**2 + inside**2) / (8 * outside)),
+        np.asarray(stands * area / force),
+        _figures(thread, meant, factor, force, friction, torque, (inside, outside), screws),
+        ("wentzell-bolts", "bhandari-clutches"),
+    )
+
+
+def _meant_torque(part: Part, thread: Metre, factor: float, face: float) -> float:
+    """Torque (N·m) that the hand means to give: ordinary, or less for thread or faces."""
+    fact = part.tables.holding_fact
+    area = fact("stress_area_share").best * np.pi * thread**2 / 4
+    hand = fact("hand_wrench").best / factor
+    most = min(
+        hand,
+        float(force_at_tension(fact("thread_stress").best, area)),
+        face / fact("face_reserve").best,
+    )
+    return float(factor * most * thread)
+
+
+def face_strength(part: Part) -> Draws:
+    """What a face stands (Pa): yield, or the crushing strength of brittle metal."""
+    if not part.brittle:
+        return part.strength
+    return part.strength * part.fact("crushing_over_tensile", Stream.EDGE)
+
+
+def _figures(
+    thread: Metre,
+    meant: float,
+    factor: Draws,
+    force: Draws,
+    friction: Draws,
+    torque: Draws,
+    ring: tuple[Metre, Metre],
+    screws: int,
+) -> tuple[Figure, ...]:
+    screw = (
+        Input("torque on the wrench", meant, "N·m"),
+        Input("K", likely(factor), ""),
+        Input("thread", thread, "m"),
+    )
+    face = (
+        Input("friction", likely(friction), ""),
+        Input("clamp force", likely(force), "N"),
+        Input("ring, inside", ring[0], "m"),
+        Input("ring, outside", ring[1], "m"),
+    )
+    return (
+        Figure("wrench_torque", meant, "N·m", sources=("ours",), kind="torque"),
+        drawn_figure(
+            "clamp_force",
+            np.asarray(force / screws),
+            "N",
+            "force",
+            "nut_preload",
+            screw,
+            "wentzell-bolts",
+        ),
+        drawn_figure(
+            "face_torque", torque, "N·m", "torque", "face_torque", face, "bhandari-clutches"
+        ),
+    )
