@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import sqrt
 
 from borewright.answer.rescue import FoundTrouble
-from borewright.holding.bore_shape import bore_shape, out_of_round
+from borewright.holding.bores.bore_shape import bore_shape, out_of_round
 from borewright.job.records import Bore
 from borewright.planning.rescue.wanted import Wanted, Whose
 from borewright.quantities.show import Show

@@ -14,7 +14,7 @@ import numpy as np
 
 from borewright.answer.records import Demand, Draws
 from borewright.answer.streams import Stream, positive
-from borewright.holding.facts import Facts, gather_facts
+from borewright.holding.taper.facts import Facts, gather_facts
 from borewright.job.records import Bore, Job, Mandrel
 from borewright.mechanics.grip_of_fit import fit_axial
 from borewright.mechanics.rings import hoop_at_bore, lame_pressure, ring_compliance

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from borewright.answer.records import Figure, Verdict
 from borewright.answer.rescue import FoundTrouble, Rescue
 from borewright.errors import RefusedInput
-from borewright.holding.bore_reading import better_gauge, bore_half_band
+from borewright.holding.bores.bore_reading import better_gauge, bore_half_band
 from borewright.job.records import Bore, BoreLimits, BoreReading, Job
 from borewright.planning.choice.arrangement import arrange
 from borewright.planning.rescue.as_found import as_found, troubles_of

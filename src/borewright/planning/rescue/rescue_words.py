@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from borewright.answer.records import Assumption, Caution, Verdict
 from borewright.answer.rescue import DrawingHolds, WayOut
-from borewright.holding.bore_reading import half_band_of
+from borewright.holding.bores.bore_reading import half_band_of
 from borewright.planning.rescue.case import CRACKED, Case
 from borewright.planning.rescue.entry import capital, joined
 from borewright.planning.rescue.ranked import best_of, keeps

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from borewright.holding.bore_reading import half_band_of
+from borewright.holding.bores.bore_reading import half_band_of
 from borewright.job.records import BoreLimits, Job
 from borewright.planning.choice.candidates import Weighed
 from borewright.quantities.show import Show
