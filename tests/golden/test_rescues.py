@@ -183,3 +183,20 @@ def test_the_worn_pulley_looked_at_and_found_sound_is_still_oval_and_wants_a_bus
     assert answer.verdict is not NO
     assert verdict(answer, "bonded-bush") is not NO
     assert answer.way("bonded-bush").drawing is DrawingHolds.ASK  # type: ignore[union-attr]
+
+
+def test_a_large_disc_that_slipped_is_told_that_it_would_slip_again_and_what_helps() -> None:
+    text = (Path(__file__).parent / "jobs" / "large-disc.toml").read_text(encoding="utf-8")
+    answer = saved(parse_job(text, "large-disc"), trouble=("slipped",))
+    first = answer.ways_out[0]
+    assert first.id == "free-it"
+    assert "it is a no" in first.reason
+    assert "What helps" in first.reason
+
+
+def test_brittle_work_that_is_pressed_carries_the_caution_of_brittle_work() -> None:
+    limits = BoreLimits(0.0180, 0.01802)
+    answer = saved(twelve("03"), bore=18.06e-3, wanted=limits)
+    bush = answer.way("bush")
+    assert bush is not None
+    assert any("can burst when pressed" in c for c in bush.cautions)

@@ -173,7 +173,7 @@ def _row(
     figures: tuple[Figure, ...] = (),
     steps: tuple[str, ...] = (),
 ) -> WayOut:
-    told_of = told(case.tables, "bush" if name == BUSH else "bond") if steps else ()
+    told_of = told(case, *(("bush", "press") if name == BUSH else ("bond",))) if steps else ()
     time = takes(name, case.tables)
     return WayOut(
         name, named, verdict, said, time, DrawingHolds.ASK, WHY, needs, figures, steps, told_of

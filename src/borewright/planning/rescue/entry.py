@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from borewright.answer.records import Figure, Input, Question, Verdict
+from borewright.answer.records import Caution, Figure, Input, Question, Verdict
 from borewright.planning.rescue.case import Case
 from borewright.planning.weighing.figures import figure
+from borewright.planning.words.cautions import held_cautions
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
@@ -34,6 +35,12 @@ def both(one: Figure, other: Figure) -> Figure:
     )
     sources = (*one.sources, *other.sources)
     return figure("takes", one.best + other.best, "s", "time", "", (), sources, ends)
+
+
+def later(time: Figure, more: Range, made: float) -> Figure:
+    """A time (s) with so many more minutes, and the minutes of making something."""
+    low, best, high = (m + made for m in (more.low, more.best, more.high))
+    return both(time, _time(low, best, high, more.source))
 
 
 def takes_unknown() -> Figure:
@@ -79,9 +86,20 @@ def worst(*verdicts: Verdict) -> Verdict:
     return max(verdicts, key=lambda v: v.rank)
 
 
-def told(tables: Tables, *tags: str) -> tuple[str, ...]:
-    """The cautions of these very operations, worst first, without those said of every job."""
-    return tuple(h.text for h in tables.cautions(*tags) if set(h.applies_to) & set(tags))
+def told(case: Case, *tags: str) -> tuple[str, ...]:
+    """The cautions of these very operations on this work, worst first, less those said anyway."""
+    return beyond_general(case, held_cautions(case.job, tags, case.tables))
+
+
+def beyond_general(case: Case, called: tuple[Caution, ...]) -> tuple[str, ...]:
+    """The texts of these cautions, less those said of the work whichever way is taken."""
+    general = {c.id for c in general_cautions(case)}
+    return tuple(c.text for c in called if c.id not in general)
+
+
+def general_cautions(case: Case) -> tuple[Caution, ...]:
+    """Hazards of this work whichever way is taken, worst first."""
+    return held_cautions(case.job, ("chuck",), case.tables)
 
 
 def sentence(words: str) -> str:

@@ -20,6 +20,7 @@ from borewright.planning.rescue.entry import (
     sentence,
     strength_of,
     takes_holding,
+    told,
     worst,
 )
 from borewright.planning.weighing.figures import spread
@@ -99,7 +100,7 @@ def by_holding(case: Case, name: str, named: str, ways: tuple[str, ...] = ()) ->
         held.needs,
         () if no else _figures(best.weighed.questions, held),
         () if no else tuple(f"{s.title}. {s.text}" for s in (*held.mount, *held.release)),
-        (held.marks,) if held.marks and not no else (),
+        () if no else (*told(case, *held.caution_tags), *((held.marks,) if held.marks else ())),
     )
 
 

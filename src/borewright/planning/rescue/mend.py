@@ -47,7 +47,7 @@ def dress_mandrel(case: Case) -> WayOut | None:
             "Blue it thinly, slide a good bore on by hand: it must mark all round, and not on the old scar.",
             "Gouged by a tool: find out why before the next piece; set a stop, or chamfer the bore so that the tool can be seen.",
         ),
-        told(tables, "stone"),
+        told(case, "stone"),
     )
 
 
@@ -90,7 +90,7 @@ def polish(case: Case) -> WayOut | None:
             "Wash all grit out: what stays scores the mandrel. Measure at three depths and in two directions.",
             "Torn metal in the bore means that metal of it sits on the mandrel too: look there.",
         ),
-        told(tables, "polish"),
+        told(case, "polish"),
     )
 
 

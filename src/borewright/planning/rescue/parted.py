@@ -8,6 +8,7 @@ from borewright.answer.records import Figure, Have, Need, Verdict
 from borewright.answer.rescue import WayOut
 from borewright.planning.rescue.case import CRACKED, SLIPPED, Case
 from borewright.planning.rescue.entry import takes, told
+from borewright.planning.rescue.other_mandrel import with_drive
 from borewright.planning.weighing.figures import figure
 
 FREE_IT, LOOK = "free-it", "look"
@@ -44,15 +45,19 @@ def free_it(case: Case) -> WayOut | None:
             "Then one or more of: more travel, a positive drive (a second dog on the hub, a pin), a lighter cut or feed; and "
             "prove the grip before cutting.",
         ),
-        told(case.tables, "slipped"),
+        told(case, "slipped", "press"),
     )
 
 
 def _planned_again(case: Case) -> tuple[str, tuple[Figure, ...]]:
-    """What the plan says for the bore as read now, and the deepest cut of it."""
+    """What the plan says of the bore as read now, and the deepest cut of it."""
     best = case.on_mandrels.best
-    if best is None or best.verdict is Verdict.NO:
+    if best is None:
         return "As it is read now no mandrel here takes it.", ()
+    if best.verdict is Verdict.NO:
+        helps = best.deciding.changes_it
+        what = "" if helps.startswith("Nothing") else f" What helps: {helps[:1].lower()}{helps[1:]}"
+        return f"As it is read now it is a no: {best.deciding.reason}{what}", ()
     slip, trial = best.question("slip"), best.trial
     press = trial.show.rule(trial.chosen.press)
     figures = tuple(
@@ -60,7 +65,7 @@ def _planned_again(case: Case) -> tuple[str, tuple[Figure, ...]]:
     )
     margin = replace(_margin(slip.margin, slip.margin_low), sources=slip.sources)
     return (
-        f"For the bore as read now: {trial.mandrel.name}, {press} past touch. {slip.reason}",
+        f"For the bore as read now: {trial.mandrel.name}, {press} past touch{with_drive(trial)}. {slip.reason}",
         (margin, *figures),
     )
 
@@ -95,5 +100,5 @@ def look(case: Case) -> WayOut | None:
             "Found, or still in doubt: do not press it and do not spin it. Scrap it, or send it to who is licensed to repair it.",
             'Nothing found by all four: say flaws = "none" in the job file and ask again; that is your word, not this sheet\'s.',
         ),
-        told(case.tables, "doubt"),
+        told(case, "doubt"),
     )

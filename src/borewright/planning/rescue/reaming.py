@@ -22,6 +22,7 @@ from borewright.planning.rescue.entry import (
     takes,
     worst,
 )
+from borewright.planning.rescue.other_mandrel import with_drive
 from borewright.planning.shop.owned import reamer_between
 from borewright.planning.weighing.figures import figure, given
 from borewright.quantities.si import Metre
@@ -181,7 +182,10 @@ def _held_after(case: Case, best: Weighed | None) -> tuple[str, Verdict]:
     if best is None or best.verdict is Verdict.NO:
         return "No mandrel here takes that size: a stub turned to it does.", Verdict.CARE
     care = "" if best.verdict is Verdict.YES else f" {best.deciding.reason}"
-    return f"{capital(best.trial.mandrel.name)} then takes it.{care}", worst(best.verdict)
+    return (
+        f"{capital(best.trial.mandrel.name)} then takes it{with_drive(best.trial)}.{care}",
+        worst(best.verdict),
+    )
 
 
 def _opened(job: Job, opener: Opener) -> Job:

@@ -6,7 +6,7 @@ from borewright.answer.records import Assumption, Caution, Verdict
 from borewright.answer.rescue import DrawingHolds, WayOut
 from borewright.holding.bores.bore_reading import half_band_of
 from borewright.planning.rescue.case import CRACKED, Case
-from borewright.planning.rescue.entry import capital, joined
+from borewright.planning.rescue.entry import capital, general_cautions, joined
 from borewright.planning.rescue.ranked import best_of, keeps
 from borewright.planning.rescue.wanted import Whose
 from borewright.planning.taper.soundness import stated_words
@@ -83,8 +83,9 @@ def echo(case: Case) -> tuple[str, ...]:
 
 def rescue_cautions(case: Case) -> tuple[Caution, ...]:
     """Hazards of this work whichever way is taken, worst first; a doubt before most others."""
-    doubt = ("doubt",) if case.has(CRACKED) else ()
-    return held_cautions(case.job, ("chuck", *doubt), case.tables)
+    if case.has(CRACKED):
+        return held_cautions(case.job, ("chuck", "doubt"), case.tables)
+    return general_cautions(case)
 
 
 def assumed(case: Case, named: tuple[str, ...]) -> tuple[Assumption, ...]:
