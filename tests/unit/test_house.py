@@ -18,7 +18,7 @@ from tests.house_files import ROOT, our_files
 
 import borewright
 from borewright.job.schema import job_schema, shelf_schema
-from borewright.report.schema import chart_schema, plan_schema
+from borewright.report.schema import chart_schema, plan_schema, rescue_schema
 
 PACKAGE = ROOT / "src" / "borewright"
 MOST_LINES = 350
@@ -128,6 +128,7 @@ SCHEMAS: dict[str, Callable[[], dict[str, Any]]] = {
     "chart.schema.json": chart_schema,
     "job.schema.json": job_schema,
     "plan.schema.json": plan_schema,
+    "rescue.schema.json": rescue_schema,
     "shelf.schema.json": shelf_schema,
 }
 
