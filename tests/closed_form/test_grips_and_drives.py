@@ -10,6 +10,7 @@ import pytest
 
 from borewright.answer.held import Grip, Joint
 from borewright.answer.records import Demand, Have
+from borewright.holding.drives.flat_screw import flat_screw
 from borewright.holding.drives.offered import TAKEN_BY, driven, drives_for
 from borewright.holding.drives.second_dog import second_dog
 from borewright.holding.drives.stud import stud
@@ -143,3 +144,19 @@ def test_a_drive_never_takes_from_what_a_hold_gives(way: str) -> None:
             assert (both.grip.torque >= drive.torque).all()
             assert set(held.needs) < set(both.needs)
             assert len(both.mount) == len(held.mount) + 1
+
+
+def test_a_set_screw_on_a_flat_holds_less_arm_and_more_push() -> None:
+    # 19 mm bar in a 38.1 mm hub that stands out 20 mm: wall 9.55, so a screw up to 0.35 x 19 = 6.65
+    # mm: 1/4 in, 1000 lbf by Shigley's table (from memory) over 2.25, seated with 87 lbf.in.
+    drive = flat_screw(Part(job(hubbed(0.02)), TABLES), "B")
+    holding, seated = 1000 * POUND / 2.25, 87 * POUND * INCH
+    push = seated / (0.2 * 0.25 * INCH)
+    flat, tip = 0.1 * 0.019, 0.5 * 0.25 * INCH
+    by_hand = holding * (0.019 / 2 - flat / 2) + push * tip / 2
+    assert likely(drive.torque) == pytest.approx(by_hand, rel=1e-9)
+    assert "ask whoever drew it" in drive.marks
+
+
+def test_no_set_screw_where_no_hub_stands_out() -> None:
+    assert flat_screw(Part(job((Piece(0.0, 0.03, 0.1),)), TABLES), "B").cannot

@@ -122,3 +122,32 @@ def test_making_is_counted_in_the_minutes() -> None:
     assert stub.minutes == pytest.approx(
         minutes.once.best + minutes.each.best + making + second, rel=1e-12
     )
+
+
+def by_its_end(job: Job) -> dict[str, tuple]:
+    found = (r.candidate for r in rows_of(job) if ", its end in " in r.candidate.tool)
+    return {c.tool.rpartition(" ")[2]: (c.verdict, c.decided_by, c.needs) for c in found}
+
+
+def test_a_mandrel_by_its_own_end_runs_truer_in_a_collet_than_in_a_scroll_chuck() -> None:
+    found = by_its_end(JOBS["an everyday wheel"])
+    assert found["three-jaw"][:2] == (Verdict.CARE, "true")
+    assert found["collet"][0] is Verdict.YES
+    assert [n.have.value for n in found["collet"][2]] == ["buy"]
+    owner = replace(JOBS["an everyday wheel"].shelf, holding=(OwnHolding("collets"),))
+    own = by_its_end(replace(JOBS["an everyday wheel"], shelf=owner))
+    assert [n.have.value for n in own["collet"][2]] == ["own"]
+
+
+def test_a_driver_that_was_asked_for_is_the_only_one_weighed() -> None:
+    assert by_its_end(replace(JOBS["an everyday wheel"], driven_by="collet")) == {}
+
+
+def test_each_row_says_what_it_gives_by_sense() -> None:
+    rows = {r.candidate.way: r.candidate for r in reversed(rows_of(JOBS["an everyday wheel"]))}
+    taper, stub = rows["plain-taper"].gives, rows["turned-stub"].gives
+    assert taper is not None
+    assert stub is not None
+    assert taper.thrust_in > taper.thrust_out > 0  # it tightens up the taper
+    assert stub.thrust_in == float("inf") > stub.thrust_out > 0  # a shoulder one way
+    assert all(c.marks for c in rows.values() if c.gives)

@@ -20,7 +20,9 @@ from borewright.quantities.si import (
     MetrePerSecond,
     Newton,
     NewtonMetre,
+    NewtonPerMetre,
     Radian,
+    Ratio,
     RevPerSecond,
 )
 
@@ -33,6 +35,7 @@ __all__ = [
     "Demand",
     "Draws",
     "Figure",
+    "Gives",
     "Have",
     "Input",
     "Need",
@@ -219,11 +222,27 @@ class Need:
 
 
 @dataclass(frozen=True, slots=True)
+class Gives:
+    """What one hold gives, likely case: torque with no thrust; thrust towards the headstock and
+    away from it with no torque, infinite where a shoulder takes it; stiffness at the tool; strength
+    of the work over what the holding asks; how far out of round it springs when it is let go.
+    """
+
+    torque: NewtonMetre
+    thrust_in: Newton
+    thrust_out: Newton
+    stiffness: NewtonPerMetre
+    strength: Ratio
+    springs: Metre = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class Candidate:
     """One way of holding that was weighed, with the one reason that decides its row.
 
     `decided_by`: id of the question that decides, empty where all are yes, "cannot" where it cannot
     be done at all. `runout` is the likely one, `minutes` those of the batch with what must be made.
+    `gives`: its capacities, None where it cannot be done; `marks`: what it leaves on the work.
     """
 
     way: str
@@ -236,6 +255,8 @@ class Candidate:
     runout: Metre | None = None
     minutes: float = 0.0
     needs: tuple[Need, ...] = ()
+    gives: Gives | None = None
+    marks: str = ""
 
 
 @dataclass(frozen=True, slots=True)

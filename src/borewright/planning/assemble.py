@@ -135,7 +135,7 @@ YES, NO = Verdict.YES, Verdict.NO
 
 def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
     """The plan on a plain taper mandrel."""
-    job, shop = found.job, found.shop
+    job, shop = best.trial.job, found.shop
     trial, better = best.trial, other_ways(found, row.candidate.way)
     push, proof = push_advice(trial), proof_load(trial)
     no = best.verdict is Verdict.NO

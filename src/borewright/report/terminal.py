@@ -23,6 +23,7 @@ from borewright.report.words import (
     citation,
     citations,
     cut_lines,
+    gives_words,
     row_words,
     show_for,
     step_figures,
@@ -90,6 +91,7 @@ def _answer(plan: Plan, show: Show) -> Iterator[str]:
     yield from echo_words(plan)
     if plan.chosen:
         yield f"Chosen: {way_words(plan.chosen)}"
+        yield gives_words(plan.chosen, show)
     yield from push_lines(plan, show)
     yield proof_words(plan, show)
     window = bore_words(plan, show)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from math import isinf
 
 from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
 from borewright.answer.records import Candidate, Cut, Figure, Have, Plan, Step
@@ -89,6 +90,21 @@ def row_words(candidate: Candidate, show: Show) -> str:
     bring = [need.what for need in candidate.needs if need.have is Have.MAKE]
     make = f"; makes {', '.join(bring)}" if bring else ""
     return f"{way_words(candidate)} ({takes}{make})"
+
+
+def gives_words(candidate: Candidate, show: Show) -> str:
+    """What a hold gives and what marks it leaves, in two sentences; empty without figures."""
+    gives = candidate.gives
+    if gives is None:
+        return ""
+    inwards = "a shoulder takes it" if isinf(gives.thrust_in) else show.force(gives.thrust_in)
+    outwards = "a stop takes it" if isinf(gives.thrust_out) else show.force(gives.thrust_out)
+    turning = "the drive does not slip" if isinf(gives.torque) else show.torque(gives.torque)
+    said = (
+        f"It gives, likely: torque {turning}; thrust towards the headstock: {inwards}; away from "
+        f"it: {outwards}. Marks: {candidate.marks[:1].lower()}{candidate.marks[1:]}"
+    )
+    return said if candidate.marks else said.partition(" Marks:")[0]
 
 
 def show_minutes(minutes: float) -> str:

@@ -53,7 +53,7 @@ def flatted_bar(part: Part) -> FlattedBar | None:
     face = max("AB", key=part.sticks_out)
     step = STOCK[part.job.units]
     nominal = step * np.floor(part.bore / step + 1e-9)
-    screw = _screw(part, face, nominal)
+    screw = screw_for(part, face, nominal)
     if screw is None:
         return None
     under = part.fact_with_zero("drawn_bar_under", Stream.SETTING)
@@ -77,7 +77,8 @@ def flatted_bar(part: Part) -> FlattedBar | None:
     )
 
 
-def _screw(part: Part, face: str, bar: Metre) -> SetScrew | None:
+def screw_for(part: Part, face: str, bar: Metre) -> SetScrew | None:
+    """The largest set screw that hub and bar (m) have room for at a face; None where none fits."""
     hub = part.ring_at(face)
     wall, out = (hub.outside - part.bore) / 2, part.sticks_out(face)
     names = part.tables.table("set_screws").column("id")

@@ -8,22 +8,27 @@ from dataclasses import replace
 import numpy as np
 
 from borewright.answer.held import Drive, Held, Joint
+from borewright.holding.drives.flat_screw import flat_screw
 from borewright.holding.drives.second_dog import second_dog
 from borewright.holding.drives.stud import stud
 from borewright.holding.part import Part
 from borewright.job.records import Job
 from borewright.reference.library import Tables
 
-DRIVES: dict[str, Callable[[Part, str], Drive]] = {"second-dog": second_dog, "stud": stud}
+DRIVES: dict[str, Callable[[Part, str], Drive]] = {
+    "second-dog": second_dog,
+    "stud": stud,
+    "flat-screw": flat_screw,
+}
 """Every positive drive, by id."""
 
 TAKEN_BY: dict[str, tuple[str, ...]] = {
     "plain-taper": ("second-dog", "stud"),
-    "turned-stub": ("second-dog",),
-    "soft-mandrel": ("second-dog", "stud"),
+    "turned-stub": ("second-dog", "flat-screw"),
+    "soft-mandrel": ("second-dog", "stud", "flat-screw"),
     "nut-mandrel": ("second-dog", "stud"),
     "expanding": ("second-dog", "stud"),
-    "collet-stub": ("second-dog",),
+    "collet-stub": ("second-dog", "flat-screw"),
     "cone-centers": ("second-dog", "stud"),
 }
 """Ways that find the work by its bore and leave its hub or web free for a drive."""

@@ -12,6 +12,7 @@ from borewright.answer.records import Candidate, Have, Need, Question, Verdict
 from borewright.mechanics.spread import likely
 from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.deciding import deciding_of, worst_of
+from borewright.planning.choice.gives import held_gives, taper_gives
 from borewright.planning.choice.held_rows import WeighedHeld
 from borewright.planning.questions.bore import form_verdict
 from borewright.quantities.si import Metre
@@ -38,11 +39,15 @@ class Row:
     key: tuple[int | float | str, ...]
 
 
-def taper_row(w: Weighed, tables: Tables) -> Row:
-    """The row of a plain taper mandrel, which is on the shelf or taken to be."""
+def taper_row(w: Weighed, tables: Tables, held_in: Need | None = None) -> Row:
+    """The row of a plain taper mandrel, which is on the shelf or taken to be.
+
+    `held_in`: what its end is held in where that is not a dog, though the job says nothing of it.
+    """
     hold, quantity = w.trial.hold, w.trial.job.work.quantity
     runout = _figure(w.questions, "true", "runout")
     needs = w.trial.drive.needs if w.trial.drive else ()
+    needs = needs if held_in is None else (held_in, *needs)
     making = sum(n.minutes for n in needs if n.have is Have.MAKE)
     minutes = tables.setup_minutes(hold.way).for_batch(quantity, making + _driving(w, tables))
     tie = (
@@ -55,7 +60,7 @@ def taper_row(w: Weighed, tables: Tables) -> Row:
     settled = in_doubt and form_verdict(w.trial) is Verdict.YES
     candidate = Candidate(
         hold.way,
-        _mandrel_with_drive(w),
+        _mandrel_with_drive(w) + ("" if held_in is None else IN[w.trial.job.driven_by]),
         hold.leading,
         w.verdict,
         w.deciding.reason if w.verdict is not Verdict.YES else ALL_YES,
@@ -63,10 +68,16 @@ def taper_row(w: Weighed, tables: Tables) -> Row:
         runout=runout,
         minutes=minutes[1],
         needs=needs,
+        gives=taper_gives(w.trial, w.questions),
+        marks=MARKS if w.trial.drive is None else f"{MARKS} {w.trial.drive.marks}",
     )
     to_buy = tuple(n for n in needs if n.have is Have.BUY)
     key = _key(candidate, w.questions, to_buy, _excess(w.questions), tie, settled)
     return Row(w, candidate, key)
+
+
+IN = {"collet": ", its end in a collet", "three-jaw": ", its end in the three-jaw"}
+"""What a mandrel's own end is held in, where no dog drives it."""
 
 
 def _mandrel_with_drive(w: Weighed) -> str:
@@ -80,6 +91,9 @@ def _driving(w: Weighed, tables: Tables) -> float:
         return 0.0
     return tables.holding_fact("drive_setting").best * w.trial.job.work.quantity
 
+
+MARKS = "None, oiled and clean; a dry or dirty bore is scored."
+"""What a ground mandrel leaves on the work (common practice, no source)."""
 
 ALL_YES = "Every question is answered yes."
 
@@ -101,6 +115,8 @@ def held_row(w: WeighedHeld, job_quantity: int, tables: Tables) -> Row:
         runout=likely(held.grip.runout) if held.grip else None,
         minutes=minutes[1],
         needs=held.needs,
+        gives=held_gives(held.grip) if held.grip else None,
+        marks=held.marks,
     )
     tie = (0.0, 0.0, 0.0, 0.0)
     return Row(w, candidate, _key(candidate, w.questions, held.to_buy, _excess(w.questions), tie))

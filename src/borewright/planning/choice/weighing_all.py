@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from borewright.answer.records import Candidate
+from borewright.answer.records import Candidate, Verdict
 from borewright.errors import RefusedInput
+from borewright.holding.owned import needed
 from borewright.holding.registry import PLAIN_TAPER, WAYS
 from borewright.job.records import Job, Mandrel
 from borewright.planning.choice.candidates import Weighed, weigh_mandrels
 from borewright.planning.choice.held_rows import WeighedHeld, weigh_ways
+from borewright.planning.choice.load_passes import make_loaded_trial
 from borewright.planning.choice.ranking import Row, held_row, taper_row
+from borewright.planning.questions import ask_all
 from borewright.planning.shop.shop import Shop
 from borewright.reference.library import Tables
 
@@ -58,8 +61,27 @@ def weigh(
     found = weigh_mandrels(job, shop, tables, asked.mandrels)
     others = weigh_ways(job, tables, asked.ways) if known is None else known
     rows = [taper_row(w, tables) for w in found.tried]
+    rows += _held_by_its_end(job, shop, tables, rows)
     rows += [held_row(w, job.work.quantity, tables) for w in others]
     return Weighing(in_order(rows), found.passed, found.nearest)
+
+
+OTHER_DRIVERS = {"collet": "collet-chuck", "three-jaw": "three-jaw-chuck"}
+"""What else can turn a mandrel by its own end, with a tail center; and the tool that it is."""
+
+
+def _held_by_its_end(job: Job, shop: Shop, tables: Tables, rows: list[Row]) -> list[Row]:
+    """The best mandrel with its own end in a collet, and in the three-jaw, where a dog is no wish."""
+    best = next((row.weighed for row in in_order(rows)), None)
+    if not isinstance(best, Weighed) or best.verdict is Verdict.NO or job.driven_by != "dog":
+        return []
+    hold, drive, made = best.trial.hold, best.trial.drive, []
+    for by, tool in OTHER_DRIVERS.items():
+        asked = replace(job, driven_by=by)
+        trial = make_loaded_trial(asked, shop, hold, tables, drive)
+        need = needed(job, tables, tool, hold.mandrel.end_diameter)
+        made.append(taper_row(Weighed(trial, ask_all(trial)), tables, need))
+    return made
 
 
 def in_order(rows: Iterable[Row]) -> tuple[Row, ...]:
