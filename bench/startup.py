@@ -3,7 +3,8 @@
     python bench/startup.py
 
 Times are interleaved (one of each, then again), so that a busy moment hits all alike; the medians
-are compared with that of `python -c pass`. Exit 1 when one is over its limit. The limits are ours.
+are compared with that of `python -c pass`. Exit 1 when one is over its limit. The limits are ours;
+a plan weighs every way of holding, not the mandrels alone.
 """
 
 from __future__ import annotations
@@ -90,7 +91,7 @@ def commands(folder: Path) -> tuple[Timed, ...]:
         Timed("fit", (*ours, *fit), 25),
         Timed("plan", (*ours, "plan", job, "--shelf", shelf), None),
         Timed("plan, sheet, drawing", (*ours, "plan", job, "--shelf", shelf, *printed), 60),
-        Timed("plan, 62 mandrels", (*ours, "plan", many, "--shelf", many_shelf), 40),
+        Timed("plan, 62 mandrels", (*ours, "plan", many, "--shelf", many_shelf), 50),
     )
 
 

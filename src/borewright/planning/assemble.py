@@ -9,7 +9,7 @@ from borewright.answer.bore_route import BoreRoute
 from borewright.answer.records import Assumption, Figure, Have, Plan, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Bore, Job
-from borewright.planning.bore_route.route import bore_route
+from borewright.planning.bore_route.wanted import wanted, windows_of
 from borewright.planning.carried.carried_plan import cannot_plan, carried_plan
 from borewright.planning.changes.plain_yes import plain_yes
 from borewright.planning.choice.arrangement import Arranged, arrange
@@ -87,8 +87,12 @@ def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
     The travel, and with it the window, is chosen for the bore there is: a bore that is still to be
     made is weighed again as if it were.
     """
-    job, shop = found.job, found.shop
-    route = bore_route(job, shop, tables, _windows(found.weighing))
+    job, shop, windows = found.job, found.shop, _windows(found.weighing)
+    if wanted(job, windows_of(job, shop, tables, windows), tables) is None:
+        return None
+    from borewright.planning.bore_route.route import bore_route  # a finished bore starts sooner
+
+    route = bore_route(job, shop, tables, windows)
     if route is None or (aim := route.aims_at).low is None or aim.high is None:
         return route
     if aim.low <= job.work.bore.size <= aim.high:

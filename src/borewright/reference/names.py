@@ -23,8 +23,10 @@ def plain(name: str) -> str:
 
 def find(table: Table, name: str, where: str, rows: Iterable[Row] | None = None) -> Row:
     """The row that `name` means, else `UnknownName` with the nearest name and the ids."""
+    if rows is None and not table.by_name:
+        table.by_name.update(_by_name(table.rows))
     among = tuple(table.rows if rows is None else rows)
-    known = _by_name(among)
+    known = table.by_name if rows is None else _by_name(among)
     row = known.get(plain(name))
     if row is None:
         ids = tuple(row.text("id") for row in among)

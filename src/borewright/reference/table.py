@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from io import StringIO
 from pathlib import Path
 
@@ -42,12 +42,14 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """Rows with their certificate; `index` finds a row by its key columns."""
+    """Rows with their certificate; `index` finds a row by its key columns, `by_name` by any of its
+    names (filled by `names` when first asked)."""
 
     certificate: Certificate
     rows: tuple[Row, ...]
     index: Mapping[tuple[str, ...], Row]
     own: bool = False
+    by_name: dict[str, Row] = field(default_factory=dict, compare=False, repr=False)
 
     def row(self, *key: str) -> Row:
         """The row with this key, or `UnknownName` with what the table has there."""
