@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from borewright.answer.records import Plan, Question
+from borewright.answer.plan import Plan
+from borewright.answer.records import Question
 from borewright.job import parse_job
 from borewright.job.records import CutWish
 from borewright.reference.library import Tables

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from borewright.answer.records import Plan
+from borewright.answer.plan import Plan
 from borewright.holding.registry import PLAIN_TAPER
 from borewright.job.records import Job, Shelf
 from borewright.reference.library import Tables

@@ -11,7 +11,8 @@ from math import pi
 from tests.sample_plan import INCH, sample_plan, wordiest_plan
 
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
-from borewright.answer.records import Candidate, Figure, Have, Need, Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Candidate, Figure, Have, Need, Verdict
 
 MM = 1e-3
 HELD = (

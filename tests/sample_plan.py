@@ -9,6 +9,7 @@ from dataclasses import replace
 from math import pi
 
 from borewright.answer.picture import Band, Layout, Ring
+from borewright.answer.plan import Plan
 from borewright.answer.records import (
     Assumption,
     Candidate,
@@ -16,7 +17,6 @@ from borewright.answer.records import (
     Cut,
     Figure,
     Input,
-    Plan,
     ProofLoad,
     PushAdvice,
     Question,

@@ -25,7 +25,7 @@ from importlib import import_module
 
 TYPE_CHECKING = False  # Not from typing, whose import costs more than all the rest here.
 if TYPE_CHECKING:
-    from borewright.answer.records import Plan
+    from borewright.answer.plan import Plan
     from borewright.answer.rescue import Rescue
     from borewright.errors import BorewrightError, RefusedInput
     from borewright.job import Job, Shelf, read_job, read_shelf
@@ -64,7 +64,7 @@ _HOMES = {
     "CutInput": "service.cut_forces",
     "FitInput": "service.fit_records",
     "Job": "job",
-    "Plan": "answer.records",
+    "Plan": "answer.plan",
     "RefusedInput": "errors",
     "Rescue": "answer.rescue",
     "Shelf": "job",

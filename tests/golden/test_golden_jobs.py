@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.job import parse_job
 from borewright.reference.library import Tables
 from borewright.service import planned as service

@@ -14,7 +14,8 @@ from pathlib import Path
 
 import pytest
 
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.job import parse_job, read_shelf
 from borewright.reference.library import Tables
 from borewright.service.planned import plan

@@ -7,7 +7,8 @@ import pytest
 from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.directions import LOOSENS, TIGHTENS
 from borewright.cutting.schedule import planned_cuts

@@ -10,7 +10,8 @@ from dataclasses import replace
 import pytest
 from tests.jobs_made import wheel_job
 
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.job import Job
 from borewright.job.records import Finished, Shelf
 from borewright.job.tools import OwnHolding

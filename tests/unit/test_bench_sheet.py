@@ -11,7 +11,8 @@ import pytest
 from pypdf import PdfReader
 from tests.sample_plan import SHAPES, sample_plan, wordiest_plan
 
-from borewright.answer.records import Assumption, Plan, Step, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Assumption, Step, Verdict
 from borewright.drawing import draw_plan, svg
 from borewright.errors import RefusedInput
 from borewright.report import bench_sheet

@@ -12,7 +12,8 @@ from tests.unit.test_bench_sheet import HOSTILE, pages, pieces_of, sheet_of, squ
 from tests.unit.test_drawing_labels import off_the_plate, overlapping, run_through, struck
 
 from borewright.answer.held_picture import HeldNote, Role
-from borewright.answer.records import Have, Need, Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Have, Need, Verdict
 from borewright.drawing import draw_plan
 from borewright.holding.registry import WAYS
 from borewright.job import read_job

@@ -10,7 +10,8 @@ from pypdf import PdfReader
 from tests.sample_plan import sample_plan, wordiest_plan
 from tests.unit.test_bench_sheet import POINT, pages, sheet_of, squeezed
 
-from borewright.answer.records import Figure, Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Figure, Verdict
 from borewright.drawing import draw_plan, svg
 from borewright.report import plan_text
 from borewright.report.sheet_data import sheet_data

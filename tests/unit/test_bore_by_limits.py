@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from tests.cli_run import ran
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.errors import RefusedInput
 from borewright.job import Job, parse_job
 from borewright.job.parts_file import parse_parts

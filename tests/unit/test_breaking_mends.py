@@ -11,7 +11,8 @@ from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 from tests.unit.test_planning_choices import trial_of
 
-from borewright.answer.records import Plan, Question, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Question, Verdict
 from borewright.errors import RefusedInput
 from borewright.job import parse_job
 from borewright.job.interrupted import CrossHole, Keyway, Spokes

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from tests.cli_run import CUT, FIT, ran, words
 
-from borewright.answer.records import Plan
+from borewright.answer.plan import Plan
 from borewright.job import parse_job
 from borewright.job.parts_file import parse_parts
 from borewright.job.write import job_text

@@ -19,7 +19,8 @@ from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 
 from borewright.answer.change import Change
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.job import Job, Keyway, MandrelNote, OwnReamer, Piece, parse_job
 from borewright.planning.assemble import plan_job
 from borewright.planning.changes import changes as room

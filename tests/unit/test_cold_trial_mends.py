@@ -8,7 +8,8 @@ import pytest
 from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan, Question, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Question, Verdict
 from borewright.cutting.schedule import feed_for, planned_cuts
 from borewright.job.interrupted import Keyway
 from borewright.job.records import BoreReading, Finished, Job, Machine, MandrelNote

@@ -8,7 +8,8 @@ import pytest
 from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.cutting.schedule import planned_cuts
 from borewright.errors import RefusedInput, UnknownName
 from borewright.holding.taper.mandrels import resolve

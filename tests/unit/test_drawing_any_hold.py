@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.unit.test_drawing_labels import off_the_plate, overlapping, run_through, struck
 
-from borewright.answer.records import Plan
+from borewright.answer.plan import Plan
 from borewright.drawing import draw_plan
 from borewright.holding.registry import WAYS
 from borewright.job.records import Bore, Job, Piece, Shelf, Work

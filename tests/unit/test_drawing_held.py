@@ -10,7 +10,8 @@ from tests.sample_held import HELD, MM, sample_held, sample_picture
 from tests.unit.test_drawing_labels import off_the_plate, overlapping, run_through, struck, words
 
 from borewright.answer.held_picture import HeldNote, HeldPicture, HeldRing, Role
-from borewright.answer.records import Candidate, Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Candidate, Verdict
 from borewright.drawing import Scene, draw_plan, svg
 from borewright.drawing.frame import SCALES, Scale
 from borewright.drawing.held_shape import open_stretch

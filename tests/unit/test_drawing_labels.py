@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tests.sample_plan import SHAPES, sample_layout, sample_plan
 
 from borewright.answer.picture import Band, Layout, Ring
-from borewright.answer.records import Plan
+from borewright.answer.plan import Plan
 from borewright.drawing import Scene, draw_plan
 from borewright.drawing.breaks import broken
 from borewright.drawing.dimension import Span, level_dimension

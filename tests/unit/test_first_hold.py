@@ -14,7 +14,8 @@ from jsonschema import validate
 from tests.jobs_made import wheel_job
 
 from borewright.answer.first_hold import FirstHold
-from borewright.answer.records import Figure, Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Figure, Verdict
 from borewright.errors import RefusedInput
 from borewright.job import Finished, Job, Piece, Spokes, parse_job
 from borewright.job.write import job_text

@@ -9,7 +9,8 @@ import pytest
 from tests.jobs_made import wheel_job
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.holding.taper.plain_taper import holds
 from borewright.job import Job, Keyway, MandrelNote, Piece, Spokes
 from borewright.planning.shop.shop import shop_of

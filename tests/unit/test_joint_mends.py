@@ -13,7 +13,8 @@ from tests.cli_run import ran, refused
 from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan, Question, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Question, Verdict
 from borewright.job.interrupted import Chamfers
 from borewright.job.records import Job, Piece
 from borewright.mechanics.revolved import BORE, revolved

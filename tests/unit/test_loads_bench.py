@@ -6,7 +6,8 @@ from __future__ import annotations
 import pytest
 from tests.load_jobs import BLANK, BUSH, PINION, planned, question
 
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.reference.library import Tables
 from borewright.report.explain import explain_text, plan_figures
 from borewright.report.terminal import plan_text

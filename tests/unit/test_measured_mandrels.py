@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan
+from borewright.answer.plan import Plan
 from borewright.errors import RefusedInput
 from borewright.holding.taper.mandrels import resolve
 from borewright.holding.taper.measured_mandrel import (

@@ -16,7 +16,8 @@ import pytest
 from pypdf import PdfReader
 from tests.jobs_made import turning, wheel_job
 
-from borewright.answer.records import Figure, Plan
+from borewright.answer.plan import Plan
+from borewright.answer.records import Figure
 from borewright.job.records import Job, MandrelNote
 from borewright.reference.library import DATA, Tables
 from borewright.report.explain import explain_text

@@ -14,7 +14,8 @@ import pytest
 from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Figure, Plan
+from borewright.answer.plan import Plan
+from borewright.answer.records import Figure
 from borewright.job import CrossHole, Finished, Job, Keyway, Piece, Spokes
 from borewright.job.interrupted import Chamfers
 from borewright.job.records import MandrelNote

@@ -12,7 +12,8 @@ import pytest
 from jsonschema import Draft202012Validator, ValidationError, validate
 from tests.sample_plan import SHAPES, sample_plan
 
-from borewright.answer.records import Figure, Plan
+from borewright.answer.plan import Plan
+from borewright.answer.records import Figure
 from borewright.report import plan_json
 from borewright.report.schema import plan_schema, plan_schema_text
 

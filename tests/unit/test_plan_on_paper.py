@@ -12,7 +12,7 @@ import pytest
 from pypdf import PdfReader
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan
+from borewright.answer.plan import Plan
 from borewright.drawing.frame import Scale
 from borewright.drawing.side_view import side_view
 from borewright.drawing.svg import svg

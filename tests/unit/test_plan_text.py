@@ -8,7 +8,8 @@ from math import inf
 import pytest
 from tests.sample_plan import sample_plan
 
-from borewright.answer.records import Figure, Input, Plan, Step
+from borewright.answer.plan import Plan
+from borewright.answer.records import Figure, Input, Step
 from borewright.quantities.show import Show
 from borewright.reference import tables
 from borewright.report import explain_text, plan_text

@@ -6,7 +6,8 @@ import pytest
 from tests.jobs_made import wheel_job
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan, Question, Step, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Question, Step, Verdict
 from borewright.errors import RefusedInput
 from borewright.job.records import BoreReading, Finished, Job
 from borewright.mechanics.taper import touch_position

@@ -9,7 +9,8 @@ import pytest
 from tests.jobs_made import turning, wheel_job
 from tests.on_a_mandrel import plan
 
-from borewright.answer.records import Plan, Question, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Question, Verdict
 from borewright.job.records import Job, Machine, MandrelNote
 from borewright.job.tools import OwnDog, OwnGauge, OwnHammer, OwnPress, OwnReamer, OwnVice
 from borewright.reference.library import Tables

@@ -1,11 +1,11 @@
 """The frozen records of what borewright says, and the draws they are made of.
 
-    records    Figure, Verdict, Question, TaperGrip, Demand, Step, Caution, Cut, Plan …
     held       Held, Grip, Need, Check: what any way of holding makes of a job
     held_picture  HeldPicture: the geometry of work held in any way
+    plan       Plan: the whole answer for one job
     figure     Figure, Input, Assumption, Caution
     bore_route BoreRoute, BoreStep: how the bore comes to its window
-    records    Verdict, Question, Grip, Demand, Step, Caution, Cut, Plan …
+    records    Verdict, Question, Candidate, Need, TaperGrip, Demand, Step, Cut …
     rescue     Rescue, WayOut: a bore that came out wrong, every way out ranked
     picture    Band, Ring, Layout: the geometry that is drawn
     pressed    PressedPicture, PressedShape: what the pressed joint does to the work

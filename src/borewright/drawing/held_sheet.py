@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isfinite
 
 from borewright.answer.held_picture import HeldPicture
-from borewright.answer.records import Plan
+from borewright.answer.plan import Plan
 from borewright.drawing.dimension import SIZE
 from borewright.drawing.end_view import proof_words
 from borewright.drawing.frame import Scale, largest_scale

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from borewright.answer.picture import Layout
-from borewright.answer.records import Plan, ProofLoad, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import ProofLoad, Verdict
 from borewright.drawing.dimension import SIZE, without_other_unit
 from borewright.drawing.end_view import end_view, proof_words
 from borewright.drawing.frame import Scale, centers_length, largest_scale

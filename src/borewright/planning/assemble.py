@@ -6,7 +6,8 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from borewright.answer.bore_route import BoreRoute
-from borewright.answer.records import Assumption, Figure, Have, Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Assumption, Figure, Have, Verdict
 from borewright.cutting.demand import chip_is_thin
 from borewright.job.records import Bore, Job
 from borewright.planning.bore_route.wanted import wanted, windows_of

@@ -15,7 +15,7 @@ from shutil import copy
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, NamedTuple
 
-from borewright.answer.records import Plan
+from borewright.answer.plan import Plan
 from borewright.errors import RefusedInput
 from borewright.report.sheet_data import SheetData, sheet_data
 from borewright.report.sheet_picture import at_share

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from textwrap import fill
 
-from borewright.answer.records import Figure, Plan
+from borewright.answer.plan import Plan
+from borewright.answer.records import Figure
 from borewright.errors import UnknownName
 from borewright.quantities.show import Show
 from borewright.reference import Formula, Tables, tables

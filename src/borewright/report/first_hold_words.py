@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from borewright.answer.records import Plan, Step
+from borewright.answer.plan import Plan
+from borewright.answer.records import Step
 from borewright.quantities.show import Show
 from borewright.report.words import citation, step_figures
 

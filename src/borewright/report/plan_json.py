@@ -9,7 +9,8 @@ from math import isfinite
 from typing import Any
 
 from borewright.answer.picture import Band
-from borewright.answer.records import Figure, Plan
+from borewright.answer.plan import Plan
+from borewright.answer.records import Figure
 from borewright.report.record_keys import key_with_unit, suffix_of_symbol, typed_fields
 
 

@@ -13,8 +13,6 @@ from math import isfinite
 from types import NoneType, UnionType
 from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
-from borewright.answer.change import Change
-from borewright.answer.first_hold import FirstHold
 from borewright.answer.picture import Band
 from borewright.quantities import si
 from borewright.quantities.si import Unit
@@ -74,9 +72,7 @@ def optional_of(hint: Any) -> Any:
 
 @lru_cache(maxsize=64)
 def _typed_fields(record: type) -> tuple[tuple[str, Any, str], ...]:
-    # Named here: a plan cannot import records that are themselves made of its own.
-    later = {"Change": Change, "FirstHold": FirstHold}
-    hints = get_type_hints(record, localns=later, include_extras=True)
+    hints = get_type_hints(record, include_extras=True)
     return tuple(
         (field.name, hints[field.name], key_with_unit(field.name, _suffix(hints[field.name])))
         for field in fields(record)

@@ -10,7 +10,8 @@ from typing import Any, get_args, get_origin
 from borewright.answer.change import Change
 from borewright.answer.chart import Chart
 from borewright.answer.picture import Band
-from borewright.answer.records import Figure, Input, Plan, PushAdvice
+from borewright.answer.plan import Plan
+from borewright.answer.records import Figure, Input, PushAdvice
 from borewright.answer.rescue import Rescue, WayOut
 from borewright.report.record_keys import bare, optional_of, typed_fields
 

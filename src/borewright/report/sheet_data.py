@@ -11,7 +11,8 @@ from math import isfinite
 from typing import Any
 
 from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
-from borewright.answer.records import Cut, Plan, Question, Step, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Cut, Question, Step, Verdict
 from borewright.quantities.show import Show
 from borewright.report.sheet_ways import needs_lines, other_way_lines, ready_words
 from borewright.report.words import (

@@ -5,7 +5,8 @@ from __future__ import annotations
 
 import re
 
-from borewright.answer.records import Candidate, Have, Need, Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Candidate, Have, Need, Verdict
 from borewright.quantities.show import Show
 from borewright.report.words import show_minutes, way_words
 

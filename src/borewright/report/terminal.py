@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from textwrap import TextWrapper
 
-from borewright.answer.records import Plan, Question, Step, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Question, Step, Verdict
 from borewright.quantities.show import Show
 from borewright.report.bore_route_words import route_lines
 from borewright.report.change_words import change_words

@@ -6,7 +6,8 @@ import re
 from math import isinf
 
 from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
-from borewright.answer.records import Candidate, Cut, Figure, Have, Plan, Step
+from borewright.answer.plan import Plan
+from borewright.answer.records import Candidate, Cut, Figure, Have, Step
 from borewright.errors import UnknownName
 from borewright.quantities.kinds import kind_of
 from borewright.quantities.show import Show

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from borewright.errors import RefusedInput, UnreadableFile
 
 if TYPE_CHECKING:
-    from borewright.answer.records import Plan
+    from borewright.answer.plan import Plan
 
 
 def is_drawn(plan: Plan) -> bool:

@@ -11,7 +11,7 @@ from borewright.reference.library import Tables, tables
 from borewright.service.sums import sums_over
 
 if TYPE_CHECKING:
-    from borewright.answer.records import Plan
+    from borewright.answer.plan import Plan
 
 
 def plan(

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from multiprocessing import get_context
 from pathlib import Path
 
-from borewright.answer.records import Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Verdict
 from borewright.errors import RefusedInput
 from borewright.job.parts_file import Part
 from borewright.job.records import Shelf

@@ -10,7 +10,7 @@ from borewright.cli.out import say, say_json, warn
 from borewright.cli.typed import json_option
 
 if TYPE_CHECKING:
-    from borewright.answer.records import Plan
+    from borewright.answer.plan import Plan
     from borewright.job import Job, Shelf
 
 

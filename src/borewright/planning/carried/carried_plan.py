@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from borewright.answer.records import Candidate, Figure, Plan, Verdict
+from borewright.answer.plan import Plan
+from borewright.answer.records import Candidate, Figure, Verdict
 from borewright.job.records import Job
 from borewright.planning.carried.carried_steps import carried_steps, held_proof
 from borewright.planning.carried.carried_words import (
