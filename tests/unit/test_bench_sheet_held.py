@@ -77,7 +77,7 @@ def test_it_says_what_comes_from_the_shelf_what_is_made_and_what_is_bought() -> 
         "From the shelf: three-jaw chuck.",
         "To be made: the stub and its washer, with a 5/16 in screw (about 25 min, a guess).",
         "To be bought: retaining compound.",
-        "Time: about 40 min for the batch, making included: a guess, not a reading.",
+        "Time to set up: about 40 min for the batch, making included, cutting not: a guess.",
     ):
         assert squeezed(words) in squeezed(text)
 
@@ -100,9 +100,9 @@ def test_the_best_three_other_ways_stand_with_verdict_minutes_runout_and_one_rea
     held = sample_held("jaws on a hub", "mm")
     lines = sheet_data(held)["other_ways"]
     assert lines == [
-        "way 0 of holding it: yes, about 30 min, runs out 3 µm. Reason 0.",
-        "way 1 of holding it: with care, about 50 min, runs out 4 µm. Reason 1.",
-        "way 2 of holding it: with care, about 65 min, runs out 5 µm. Reason 2.",
+        "way 0 of holding it: yes, 30 min to set up, runs out 3 µm. Reason 0.",
+        "way 1 of holding it: with care, 50 min to set up, runs out 4 µm. Reason 1.",
+        "way 2 of holding it: with care, 65 min to set up, runs out 5 µm. Reason 2.",
     ]
 
 
@@ -144,8 +144,8 @@ def test_a_way_that_nothing_decides_against_says_only_what_it_costs_more() -> No
     quick = replace(easy, way="quick", minutes=10.0)
     lines = sheet_data(replace(held, better_ways=(easy, quick), candidates=()))["other_ways"]
     assert lines == [
-        "stub turned to 0.5 in: yes, about 90 min, runs out 0.0001 in. Takes longer.",
-        "stub turned to 0.5 in: yes, about 10 min, runs out 0.0001 in.",
+        "stub turned to 0.5 in: yes, 90 min to set up, runs out 0.0001 in. Takes longer.",
+        "stub turned to 0.5 in: yes, 10 min to set up, runs out 0.0001 in.",
     ]
 
 

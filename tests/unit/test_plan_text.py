@@ -129,3 +129,11 @@ def test_every_figure_is_explained_once() -> None:
     assert text.count("\npush expected = ") + text.startswith("push expected = ") == 1
     for question in plan.questions:
         assert f"{question.id} force = " in text
+
+
+def test_no_heading_stands_twice() -> None:
+    lines = plan_text(sample_plan()).splitlines()
+    headings = [line for line in lines if line and not line.startswith(" ") and line.istitle()]
+    assert len(headings) == len(set(headings))
+    for heading in ("Other ways", "Questions", "Have ready", "Steps", "Weighed"):
+        assert lines.count(heading) <= 1, heading

@@ -29,7 +29,9 @@ def needs_lines(plan: Plan) -> tuple[str, ...]:
         said += [f"{head}: {'; '.join(things)}."] if things else []
     if needs and plan.chosen.minutes:
         took = show_minutes(plan.chosen.minutes)
-        said.append(f"Time: about {took} for the batch, making included: a guess, not a reading.")
+        said.append(
+            f"Time to set up: about {took} for the batch, making included, cutting not: a guess."
+        )
     return tuple(said)
 
 
@@ -74,7 +76,7 @@ def _row(candidate: Candidate, chosen: Candidate | None, show: Show) -> str:
     """Way: verdict, minutes, runout, and the one reason; sizes in the first unit only."""
     parts = [candidate.verdict.value if candidate.verdict else ""]
     if candidate.decided_by != "cannot":
-        parts.append(f"about {show_minutes(candidate.minutes)}" if candidate.minutes else "")
+        parts.append(f"{show_minutes(candidate.minutes)} to set up" if candidate.minutes else "")
         runout = candidate.runout
         parts.append(f"runs out {_first_unit(show.small(runout))}" if runout is not None else "")
     said = ", ".join(part for part in parts if part)

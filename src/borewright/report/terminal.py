@@ -42,15 +42,12 @@ def plan_text(plan: Plan) -> str:
     parts = (
         ("", (plan.title, f"{verdict_words(plan)}{headline_words(plan)}")),
         ("", _answer(plan, show)),
-        ("Other ways", (row_words(candidate, show) for candidate in plan.better_ways)),
-        ("Questions", (_question(question, show) for question in plan.questions)),
-        ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
-        ("Bore route", route_lines(plan.bore_route, show)),
-        ("Other ways", (way_words(candidate) for candidate in plan.better_ways)),
+        ("Other ways", _best_others(plan, show)),
         ("Change the part", (change_words(change, show) for change in plan.changes)),
         ("Questions", (_question(question, show) for question in plan.questions)),
         ("Have ready", ("; ".join(plan.have_ready),) if plan.have_ready else ()),
         ("First hold", first_hold_words(plan, show)),
+        ("Bore route", route_lines(plan.bore_route, show)),
         ("Steps", _steps(plan, show)),
         ("Cuts", cut_lines(plan, show) if plan.verdict is not Verdict.NO else ()),
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
@@ -61,6 +58,14 @@ def plan_text(plan: Plan) -> str:
         ("Sources", dict.fromkeys((*citations(plan), *_of_route(plan)))),
     )
     return "\n".join(line for heading, words in parts for line in section(heading, words))
+
+
+MOST_OTHERS = 3
+"""Other ways named near the top; all of them stand in the ranking below (ours)."""
+
+
+def _best_others(plan: Plan, show: Show) -> Iterator[str]:
+    return (row_words(candidate, show) for candidate in plan.better_ways[:MOST_OTHERS])
 
 
 def _of_route(plan: Plan) -> Iterator[str]:

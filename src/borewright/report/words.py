@@ -86,7 +86,8 @@ def row_words(candidate: Candidate, show: Show) -> str:
     if candidate.runout is None or not candidate.minutes:
         return way_words(candidate)
     takes = (
-        f"about {show_minutes(candidate.minutes)}, runs out about {show.small(candidate.runout)}"
+        f"about {show_minutes(candidate.minutes)} to set up, runs out about "
+        f"{show.small(candidate.runout)}"
     )
     bring = [need.what for need in candidate.needs if need.have is Have.MAKE]
     make = f"; makes {', '.join(bring)}" if bring else ""

@@ -21,8 +21,8 @@ from borewright.reference.library import Tables
 RANKED_BY = (
     "what can be done with what is here or made here, then what must be bought, then what is a no; then risk: verdict, "
     "fewest answers of no, fewest of with care (a doubt about the bore that sliding it on the mandrel settles counts for "
-    "none); then truth: runout over what is allowed, as far as it exceeds it; then time: minutes for the batch, making "
-    "included; then, among mandrels, bore nearest inside its window, share of bore that bears and slip margin; then name "
+    "none); then truth: runout over what is allowed, as far as it exceeds it; then time: minutes of setting up the batch, making "
+    "included, cutting not; then, among mandrels, bore nearest inside its window, share of bore that bears and slip margin; then name "
     "and face"
 )
 """The order of the candidates, in words; printed with them."""

@@ -50,4 +50,4 @@ def _of_mandrel(job: Job, shop: Shop, mandrel: Mandrel | None) -> list[str]:
     driver = ["chuck", "three-jaw"] if job.driven_by == "three-jaw" else [job.driven_by]
     soft = note is not None and note.hardness == "soft"
     hammer = ["hammer"] if shop.hammers else []
-    return ["mandrel", "press", *driver, *hammer, *([] if soft else ["not-soft"])]
+    return ["mandrel", "taper", "press", *driver, *hammer, *([] if soft else ["not-soft"])]

@@ -57,8 +57,8 @@ def _drive_words(t: Trial) -> str:
 
 def _what_helps(best: Weighed) -> str:
     """What the care is, in a sentence; empty where nothing is named."""
-    first = best.deciding.changes_it.partition(".")[0]
-    sentence = best.deciding.changes_it[: best.deciding.changes_it.find(". ") + 1] or f"{first}."
+    # A period within a number ends no sentence.
+    sentence = best.deciding.changes_it.partition(". ")[0].rstrip(".") + "."
     return (
         ""
         if sentence == "Nothing needs to."
