@@ -48,7 +48,7 @@ def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
     plan = replace(
         _carried_through(found, tables),
         bore_route=_bore_route(found, tables),
-        first_hold=_first_hold(found.job, tables),
+        first_hold=_first_hold(found, tables),
         changes=_changes(found, tables) if with_changes else (),
     )
     ranked = f"Candidates are ranked by {RANKED_BY}."
@@ -62,12 +62,19 @@ MINUTES = Assumption(
 )
 
 
-def _first_hold(job: Job, tables: Tables) -> FirstHold | None:
-    if job.work.blank != "casting":
+def _first_hold(found: Arranged, tables: Tables) -> FirstHold | None:
+    """The hold of the way that is recommended, or one that bores the casting for it."""
+    if found.job.work.blank != "casting":
         return None
     from borewright.planning.steps.first_hold import first_hold  # other blanks start sooner
 
-    return first_hold(job, tables)
+    row = recommended(found)
+    if row is None or row.candidate.verdict is NO:
+        return first_hold(found.job, tables)
+    held = row.weighed.held if isinstance(row.weighed, WeighedHeld) else None
+    if held is not None and held.in_jaws is not None:
+        return first_hold(found.job, tables, held.in_jaws)
+    return first_hold(found.job, tables, then=row.candidate.tool)
 
 
 def _changes(found: Arranged, tables: Tables) -> tuple[Change, ...]:
