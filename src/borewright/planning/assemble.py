@@ -100,14 +100,17 @@ def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
         return None
     from borewright.planning.bore_route.route import bore_route  # a finished bore starts sooner
 
-    route = bore_route(job, shop, tables, windows)
+    row = recommended(found)
+    with_rim = row is not None and row.candidate.way == ONE_CHUCKING
+    route = bore_route(job, shop, tables, windows, with_rim)
     if route is None or (aim := route.aims_at).low is None or aim.high is None:
         return route
     if aim.low <= job.work.bore.size <= aim.high:
         return route
     made = Bore((aim.low + aim.high) / 2, measured_with="plug gauge", made_by="reamed")
     as_made = replace(job, work=replace(job.work, bore=made))
-    return bore_route(job, shop, tables, _windows(weigh(as_made, shop, tables, ())))
+    again = _windows(weigh(as_made, shop, tables, ()))
+    return bore_route(job, shop, tables, again, with_rim)
 
 
 def _windows(weighing: Weighing) -> tuple[tuple[str, float, float], ...]:
@@ -143,6 +146,8 @@ def _none_serves(found: Arranged, tables: Tables) -> Plan:
 
 
 YES, NO = Verdict.YES, Verdict.NO
+
+ONE_CHUCKING = "one-chucking"
 
 
 def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
