@@ -13,7 +13,7 @@ from borewright.answer.first_hold import FirstHold, JawPlace
 from borewright.answer.held import InJaws
 from borewright.answer.records import Caution, Figure, Step
 from borewright.cutting.schedule import spindle_for
-from borewright.holding.jaws.as_cast import set_true
+from borewright.holding.jaws.as_cast import BOSS, set_true
 from borewright.holding.jaws.grasp import SOLID
 from borewright.job.records import Job
 from borewright.job.web import on_bore
@@ -120,7 +120,7 @@ def _lines(job: Job, stock: Stock, begun: Begun, tables: Tables) -> Iterator[Lin
     )
     yield _set(job, stock, begun.place, tables, show)
     yield _pull_up(begun)
-    yield _face_hub(job, stock, tables, show)
+    yield _face(job, stock, begun.place, tables, show)
     yield _bore(job, stock, tables, show)
     yield _look_for_pores()
     yield _decide(job)
@@ -172,13 +172,13 @@ def _read_words(stock: Stock, show: Show) -> str:
     return stock_words(stock, show)
 
 
-def _face_hub(job: Job, stock: Stock, tables: Tables, show: Show) -> Line:
+def _face(job: Job, stock: Stock, place: JawPlace, tables: Tables, show: Show) -> Line:
     spindle = _slow(
         job, max(p.outside for p in on_bore(job.work.pieces, job.work.bore.size)), tables
     )
     skin = stock.skin
     return (
-        "Face the hub",
+        "Face the end" if place.on == BOSS else "Face the hub",
         f"First of all cuts, {show.depth(skin.best)} deep or more below the lowest place: under the skin in one. Slow, about "
         f"{show.spindle(spindle)}{_lowest(job, show)}. Carbide, or high-speed steel that starts under the skin and never rubs on it.",
         (
@@ -233,7 +233,7 @@ def _drilled(job: Job) -> str:
 def _look_for_pores() -> Line:
     return (
         "Look for pores, before any work on the rim",
-        "Stop, blow out, wipe dry. Look down the whole bore and over the fresh hub face under a lamp, and feel with a bent "
+        "Stop, blow out, wipe dry. Look down the whole bore and over the fresh face under a lamp, and feel with a bent "
         "wire. Mark what is seen. A pinhole that the next cut takes out is nothing; a row of them, sponge, dross or a dark line "
         "is not.",
         (),

@@ -65,7 +65,7 @@ def last_step(
         return (
             "Bore to size, then the rim",
             "Rough the rim without letting go; let it cool, finish the bore, and the rim last. Bore, rim and this face are "
-            f"then true with each other, and a mandrel is needed only for the second face. {skin}",
+            f"then true with each other, and only the second face is left. {skin}",
             (),
             ("rim",),
         )
