@@ -135,6 +135,16 @@ def test_four_of_a_solid_bar_lead_with_the_hold_in_which_the_bore_is_made() -> N
     assert answer.chosen.way == "one-chucking"
 
 
+def test_sliding_it_on_settles_no_doubt_about_a_bore_that_is_not_there() -> None:
+    """Four of a solid bar: the mandrel is quicker, but its care stands behind a plain yes."""
+    pulley = read(PULLEY, ("quantity = 1", "quantity = 4"))
+    ways = [c.way for c in plan(pulley, source_tables=TABLES).candidates]
+    assert ways.index("turned-stub") < ways.index("plain-taper")
+    unsaid = replace(pulley, work=replace(pulley.work, bore=Bore(0.012)))
+    ways = [c.way for c in plan(unsaid, source_tables=TABLES).candidates]
+    assert ways.index("turned-stub") > ways.index("plain-taper")
+
+
 def test_a_solid_handwheel_is_not_set_true_by_a_bore_that_is_not_there() -> None:
     four = row(plan(read(HANDWHEEL), source_tables=TABLES), "four-jaw")
     assert four.reason.startswith("Once another hold has bored it: ")
