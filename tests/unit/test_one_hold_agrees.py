@@ -307,6 +307,18 @@ def test_jaws_inside_a_rim_as_cast_are_with_care_and_the_draft_is_named() -> Non
 
 
 @pytest.mark.parametrize("way", ["three-jaw", "four-jaw", "soft-jaws"])
+def test_so_are_those_of_every_other_chuck(way: str) -> None:
+    cast = replace(spoked(), work=replace(spoked().work, blank="casting"))
+    turned = replace(spoked(), work=replace(spoked().work, blank="bar"))
+    assert rim_held(cast, way).seat.margin < 1 <= rim_held(turned, way).seat.margin
+
+
+def test_setting_a_casting_true_takes_its_minutes() -> None:
+    found = WAYS["one-chucking"].offer(read(HANDWHEEL), TABLES)[0]
+    assert found.handling == pytest.approx(4 * TABLES.holding_fact("casting_setting").best)
+
+
+@pytest.mark.parametrize("way", ["three-jaw", "four-jaw", "soft-jaws"])
 def test_the_tool_runs_out_between_the_rim_and_the_chuck(way: str) -> None:
     held = rim_held(spoked(), way)
     rings = held.picture.rings

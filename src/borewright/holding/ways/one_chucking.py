@@ -63,8 +63,8 @@ IF_ROUND = 0.8
 """Margin of a casting in a scroll chuck, which sets nothing true, where it was stated round: with
 care (ours)."""
 
-IF_DRILLED = 0.6
-"""Margin where no boring bar trues the bore: with care (ours)."""
+IF_DRILLED = 1.0
+"""Margin where no boring bar trues the bore: it fits, and its runout is what counts (ours)."""
 
 
 class OneChucking:
@@ -168,6 +168,7 @@ def _by_the_casting(part: Part, grasp: Grasp) -> Held:
         caution_tags=("chuck", "jaws", *(("jaws-outward",) if grasp.outwards else ())),
         picture=chuck_picture(part, grasp, jaws.number, "gripped by what is not cut"),
         figures=(*_drilled(part), *held.figures),
+        handling=part.tables.holding_fact("casting_setting").best * part.work.quantity,
         in_jaws=InJaws(jaw_place_of(part, grasp), jaws.number),
     )
 

@@ -13,6 +13,7 @@ from borewright.answer.records import Draws, Step
 from borewright.answer.streams import Stream
 from borewright.holding.jaws.chucked import (
     arm_of,
+    as_cast_within,
     chuck_picture,
     grasp_runout,
     grasp_words,
@@ -98,8 +99,10 @@ def _held(part: Part, grasp: Grasp) -> Held:
 
 
 def _seat(part: Part, grasp: Grasp) -> Check:
-    """The shoulder cut with the jaws squares it, however short the jaws."""
+    """The shoulder cut with the jaws squares it, however short the jaws; draft they slide off too."""
     length = stands(part, grasp)
+    if as_cast_within(part, grasp):
+        return length
     return Check(
         max(1.0, length.margin),
         max(1.0, length.margin_low),
