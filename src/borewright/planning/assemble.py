@@ -98,7 +98,10 @@ def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
         return route
     if aim.low <= job.work.bore.size <= aim.high:
         return route
-    made = Bore((aim.low + aim.high) / 2, measured_with="plug gauge", made_by="reamed")
+    opened = (aim.low + aim.high) / 2
+    if any(p.inside is None and p.outside <= opened for p in job.work.pieces):
+        return route
+    made = Bore(opened, measured_with="plug gauge", made_by="reamed")
     as_made = replace(job, work=replace(job.work, bore=made))
     return bore_route(job, shop, tables, _windows(weigh(as_made, shop, tables, ())))
 
@@ -140,7 +143,7 @@ YES, NO = Verdict.YES, Verdict.NO
 
 def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
     """The plan on a plain taper mandrel."""
-    job, shop = best.trial.job, found.shop
+    job, shop = replace(found.job, driven_by=best.trial.job.driven_by), found.shop
     trial, better = best.trial, other_ways(found, row.candidate.way)
     push, proof = push_advice(trial), proof_load(trial)
     no = best.verdict is Verdict.NO
