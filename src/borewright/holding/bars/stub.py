@@ -14,6 +14,7 @@ import numpy as np
 from borewright.answer.held import Check, line
 from borewright.answer.records import Draws, Figure, Input, Step
 from borewright.answer.streams import Stream, around
+from borewright.holding.close_fit import fit_tilt
 from borewright.holding.faces.clamped import Clamped, clamped, thread_within
 from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part
@@ -96,6 +97,11 @@ class Stub:
     def size(self) -> Draws:
         """The size to turn: the bore as far as it is known, less the clearance of a sliding fit."""
         return np.asarray(around(self.part.bore, self.part.bore_band, Stream.BORE) - self.clearance)
+
+    @property
+    def tilt(self) -> Draws:
+        """Moment (N·m) that clamp or fit takes, whichever is more: neither needs the other."""
+        return np.maximum(self.clamp.tilt, fit_tilt(self.part))
 
     def size_words(self) -> str:
         """The band of sizes to turn, low to high."""

@@ -19,6 +19,7 @@ from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, Held
 from borewright.answer.records import Draws, Figure, Input, Need
 from borewright.answer.streams import Stream
 from borewright.holding.between import Span, bending_of, head_length, stiffness_between
+from borewright.holding.close_fit import fit_tilt
 from borewright.holding.faces.clamped import Clamped, clamped, thread_within
 from borewright.holding.figured import drawn_figure
 from borewright.holding.owned import made, needed
@@ -128,7 +129,7 @@ def grip_of(part: Part, n: Nutted, torque: Draws) -> Grip:
         torque=torque,
         thrust_in=endless(),
         thrust_out=n.clamp.force,
-        tilt=n.clamp.tilt,
+        tilt=np.maximum(n.clamp.tilt, fit_tilt(part)),
         runout=runout_of(part, n),
         strength=n.clamp.strength,
         springs=none_at_all(),

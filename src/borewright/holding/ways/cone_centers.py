@@ -115,6 +115,7 @@ def _held(part: Part, c: _Cones) -> Held:
         effort=_effort(part, c),
         room=(part.outside, part.length + 2 * part.bore),
         more_grip="a driver stud on the faceplate against a spoke or in a hole, or a dog where one finds room",
+        steadier="A lighter cut, a firmer push of the tailstock, the quill clamped.",
         truer="Chamfering both mouths in the setting in which it was bored; clean cones.",
         spares="A lighter push of the tailstock, chamfered mouths.",
         marks="A bright line round each mouth.",

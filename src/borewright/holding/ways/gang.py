@@ -108,6 +108,7 @@ def _held(part: Part, number: int) -> Held:
         room=(part.outside, n.span.length),
         arm=part.length,
         more_grip="a wider shoulder and washer, or a pin through all of them",
+        steadier="A lighter cut, a wider shoulder and washer, a firmer nut.",
         truer="Fewer at a time, truer faces, bores sorted by feel, a pair of spherical washers under the nut.",
         spares="A washer as wide as the shoulder, a lighter hand on the wrench.",
         marks="Rings where shoulder and washer bear on the first and last.",

@@ -63,6 +63,7 @@ def _held(part: Part) -> Held:
         effort=effort_of(part, n),
         room=(part.outside, n.span.length),
         more_grip="a wider shoulder where the hub has the face for it, or a pin from shoulder to work",
+        steadier="A lighter cut, a wider shoulder and washer, a firmer nut; a closer fit.",
         truer="A closer mandrel, trued faces, a lighter hand on the wrench, a pair of spherical washers under the nut.",
         spares="A washer no wider than the shoulder and right across from it, a lighter hand on the wrench.",
         marks="Rings where shoulder and washer bear; keep the faces clean.",

@@ -16,6 +16,7 @@ from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, Held
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.between import Span, head_length, stiffness_between
+from borewright.holding.close_fit import fit_tilt
 from borewright.holding.faces.clamped import face_strength
 from borewright.holding.figured import drawn_figure
 from borewright.holding.owned import made, needed
@@ -128,6 +129,7 @@ def _held(part: Part, s: _Screwed) -> Held:
         more_grip="a cut that tightens it: run backwards with the tool behind, or a nut against it"
         if thread.left
         else "a wider shoulder",
+        steadier="A lighter cut, screwed up harder.",
         truer="A register turned on the mandrel for the mouth of the bore; a face cut true with the thread.",
         spares="A paper washer at the shoulder; lighter cuts.",
         marks="A ring where the shoulder bears; the strap, not a pipe wrench, takes it off.",
@@ -148,7 +150,7 @@ def _grip(part: Part, s: _Screwed) -> Grip:
         torque=s.torque,
         thrust_in=endless(),
         thrust_out=s.most,
-        tilt=np.asarray(s.pressed * (r**2 + c**2) / (4 * r)),
+        tilt=np.maximum(s.pressed * (r**2 + c**2) / (4 * r), fit_tilt(part)),
         runout=part.fact("thread_runout", Stream.CENTERING),
         strength=np.asarray(s.most / s.pressed),
         springs=none_at_all(),

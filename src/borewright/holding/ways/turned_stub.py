@@ -69,6 +69,7 @@ def _held(stub: Stub, *, tailstock: bool = False) -> Held:
         effort=stub.effort_check(),
         room=(part.outside, 0.0),
         more_grip="a larger screw and shoulder, or a pin through both",
+        steadier="A lighter cut, a larger screw and shoulder." if tailstock else "",
         truer="Facing shoulder and turning stub in one setting; clean faces; never taking it out.",
         spares="A wider washer and shoulder, a lighter hand on the wrench.",
         marks="A ring where the washer bears; keep the faces clean.",
@@ -80,8 +81,8 @@ def _held(stub: Stub, *, tailstock: bool = False) -> Held:
         figures=clamp.figures,
         sources=clamp.sources,
         notes=(
-            "The friction of the washer's face, and what the stub holds by fitting the bore, are left out of what the "
-            "clamp holds.",
+            "The friction of the washer's face, and what the stub holds by fitting the bore, are left out of the torque that "
+            "the clamp holds.",
         ),
     )
 
@@ -92,7 +93,7 @@ def _grip(stub: Stub, *, tailstock: bool) -> Grip:
         torque=clamp.torque,
         thrust_in=endless(),
         thrust_out=clamp.force,
-        tilt=clamp.tilt,
+        tilt=stub.tilt,
         runout=_runout(stub),
         strength=clamp.strength,
         springs=none_at_all(),
