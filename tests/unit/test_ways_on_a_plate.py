@@ -213,3 +213,10 @@ def test_the_longer_the_work_the_softer() -> None:
         return grip.stiffness
 
     assert stiff(0.02) > stiff(0.04) > stiff(0.08)
+
+
+def test_a_spigot_turned_in_place_needs_no_indicator_where_setting_true_does() -> None:
+    ring = wheel_job(outside=0.034, length=0.012, bore=0.0254)
+    bare = replace(ring, shelf=replace(ring.shelf, have_not=("indicator", "drill and tap", "bar")))
+    assert not SpigotPlate().offer(bare, TABLES)[0].to_buy
+    assert [n.what for n in Faceplate().offer(bare, TABLES)[0].to_buy] == ["dial indicator"]

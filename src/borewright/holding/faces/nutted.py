@@ -22,7 +22,7 @@ from borewright.holding.between import Span, bending_of, head_length, stiffness_
 from borewright.holding.close_fit import fit_tilt
 from borewright.holding.faces.clamped import Clamped, clamped, thread_within
 from borewright.holding.figured import drawn_figure
-from borewright.holding.owned import made, needed
+from borewright.holding.owned import bar_at_least, made, needed
 from borewright.holding.part import FACE_MEETS, Part, endless, none_at_all
 from borewright.mechanics.spread import likely, low_end
 from borewright.mechanics.tilted_nut import bow, gang_wedge, kink
@@ -152,10 +152,11 @@ def needs_of(part: Part, n: Nutted, what: str) -> tuple[Need, ...]:
     minutes = tables.holding_fact("nut_mandrel_making").best
     thread = part.show.length(n.thread)
     return (
-        needed(job, tables, "bar-stock"),
+        bar_at_least(job, tables, n.shoulder, "mild steel or brass bar"),
         needed(job, tables, "screwcutting"),
         needed(job, tables, "dog"),
         needed(job, tables, "tail-center"),
+        needed(job, tables, "indicator"),
         made(f"{what}, with its {thread} nut and washer faced true", minutes),
     )
 

@@ -43,10 +43,11 @@ def _circle(part: Part, down: HeldDown) -> str:
     return f"on a circle of {part.show.length(2 * down.radius)}"
 
 
-def plate_needs(part: Part, down: HeldDown) -> tuple[Need, ...]:
-    """Faceplate, what holds the work down on it, indicator and counterweights."""
+def plate_needs(part: Part, down: HeldDown, *, indicator: bool = True) -> tuple[Need, ...]:
+    """Faceplate, what holds the work down on it, counterweights; `indicator`: to set it true."""
     job, tables = part.job, part.tables
-    found = [needed(job, tables, tool) for tool in ("faceplate", "indicator", "counterweights")]
+    tools = ("faceplate", *(("indicator",) if indicator else ()), "counterweights")
+    found = [needed(job, tables, tool) for tool in tools]
     if down.by == SPOKES:
         found.append(needed(job, tables, "straps"))
     else:

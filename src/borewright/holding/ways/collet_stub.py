@@ -17,7 +17,7 @@ from borewright.holding.bars.stub import Stub
 from borewright.holding.bars.stub_picture import stub_picture
 from borewright.holding.figured import drawn_figure
 from borewright.holding.no_middle import no_middle
-from borewright.holding.owned import made, needed, owned
+from borewright.holding.owned import bar_at_least, made, needed, owned
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.records import Job
 from borewright.mechanics.expanding_sleeve import normal_on_bore
@@ -89,7 +89,7 @@ def _held(stub: Stub) -> Held:
         marks="A ring where the washer bears; keep the faces clean.",
         mount=_mount(stub, shank),
         release=_release(),
-        ready=("micrometer, indicator, tap and drill, washer and screw, oil, rag",),
+        ready=("micrometer, tap and drill, washer and screw, oil, rag",),
         caution_tags=("collet", "overhang"),
         picture=stub_picture(stub, shank, collet=True),
         figures=(*clamp.figures, _collet_figure(stub)),
@@ -144,9 +144,10 @@ def _needs(stub: Stub, shank: Metre) -> tuple[Need, ...]:
     minutes = tables.holding_fact("stub_making").best
     return (
         needed(job, tables, COLLETS, shank),
-        needed(job, tables, "bar-stock"),
+        bar_at_least(job, tables, max(stub.shoulder, shank), "mild steel or brass bar"),
         needed(job, tables, "drill-and-tap"),
         needed(job, tables, "top-slide"),
+        needed(job, tables, "indicator"),
         made(
             f"the stub and its washer, with a {stub.part.show.length(stub.thread)} screw", minutes
         ),

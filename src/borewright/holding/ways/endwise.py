@@ -132,7 +132,7 @@ def _held(part: Part) -> Held:
         marks="A ring where the clamp bears; paper under it leaves none.",
         mount=_mount(part, clamp, outer, step),
         release=_release(part, step),
-        ready=("indicator, facing tool, thin paper, feeler strip, wrench, rag",),
+        ready=("facing tool, thin paper, feeler strip, wrench, rag",),
         caution_tags=("endwise",),
         picture=_picture(part, thread, outer, step),
         figures=clamp.figures,

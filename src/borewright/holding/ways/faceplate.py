@@ -80,7 +80,7 @@ def _held(part: Part, down: HeldDown) -> Held:
         marks=plate_marks(down),
         mount=_mount(part, down),
         release=_release(part),
-        ready=("faceplate bolts, card or paper, soft hammer, indicator and stand, rag",),
+        ready=("faceplate bolts, card or paper, soft hammer, rag",),
         caution_tags=("plate",),
         picture=plate_picture(part, down, leading, 0.0),
         figures=plate_figures(part, down),

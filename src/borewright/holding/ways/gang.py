@@ -114,7 +114,7 @@ def _held(part: Part, number: int) -> Held:
         marks="Rings where shoulder and washer bear on the first and last.",
         mount=_mount(part, n),
         release=_release(loads),
-        ready=("micrometer, indicator, wrench, oil, rag, pencil",),
+        ready=("micrometer, wrench, oil, rag, pencil",),
         caution_tags=("dog", "mandrel", "nut", "gang"),
         picture=picture_of(part, n, f"shouldered mandrel, {number} blanks"),
         faces_done=True,

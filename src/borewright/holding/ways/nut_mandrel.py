@@ -69,7 +69,7 @@ def _held(part: Part) -> Held:
         marks="Rings where shoulder and washer bear; keep the faces clean.",
         mount=_mount(part, n),
         release=_release(),
-        ready=("micrometer, indicator, wrench, oil, rag, pencil",),
+        ready=("micrometer, wrench, oil, rag, pencil",),
         caution_tags=("dog", "mandrel", "nut"),
         picture=picture_of(part, n, "shouldered mandrel, turned to the bore"),
         faces_done=not proud,

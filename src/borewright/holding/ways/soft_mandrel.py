@@ -101,7 +101,7 @@ def _turned(part: Part) -> Held:
         marks="None if oiled; soft steel scores with use, so it is good for one batch.",
         mount=_turned_mount(part, meant, _turned_figures(part, meant, fit)),
         release=_pressed_off(),
-        ready=("center drill, micrometer, arbor press or soft hammer, oil, indicator",),
+        ready=("center drill, micrometer, arbor press or soft hammer, oil",),
         caution_tags=("dog", "press", "soft-bar"),
         picture=bar_picture(part, part.bore, "soft bar turned to the bore"),
         figures=_turned_figures(part, meant, fit),

@@ -94,7 +94,7 @@ def _held(part: Part, down: HeldDown) -> Held:
         marks=plate_marks(down),
         mount=_mount(part, down),
         release=_release(part, down),
-        ready=("micrometer, indicator, bolts, oil, rag, pencil",),
+        ready=("micrometer, bolts, oil, rag, pencil",),
         caution_tags=("plate",),
         picture=plate_picture(part, down, leading, spigot_length(part)),
         figures=plate_figures(part, down),
@@ -114,15 +114,19 @@ def _needs(part: Part, down: HeldDown) -> tuple[Need, ...]:
     minutes = part.tables.holding_fact("plate_spigot_making").best
     return (
         needed(part.job, part.tables, "plate"),
-        *plate_needs(part, down),
-        *((needed(part.job, part.tables, "drill-and-tap"),) if down.by == BORE else ()),
+        *plate_needs(part, down, indicator=False),
         made("the spigot, turned in place", minutes),
     )
 
 
 def _mount(part: Part, down: HeldDown) -> tuple[Step, ...]:
     show, length = part.show, spigot_length(part)
-    tapped = f" Tap its middle {show.length(down.thread)}." if down.by == BORE else ""
+    tapped = (
+        f" A hole in its middle for the {show.length(down.thread)} bolt, its head sunk behind, put in before the plate goes on; "
+        "or the hole tapped."
+        if down.by == BORE
+        else ""
+    )
     return (
         line(
             "Plate on the faceplate",

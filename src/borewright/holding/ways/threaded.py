@@ -19,7 +19,7 @@ from borewright.holding.between import Span, head_length, stiffness_between
 from borewright.holding.close_fit import fit_tilt
 from borewright.holding.faces.clamped import face_strength
 from borewright.holding.figured import drawn_figure
-from borewright.holding.owned import made, needed
+from borewright.holding.owned import bar_at_least, made, needed
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.records import BoreThread, Job
 from borewright.mechanics.screw_torque import Screw, force_from, torque_off, torque_on
@@ -165,10 +165,11 @@ def _needs(part: Part, s: _Screwed) -> tuple[Need, ...]:
     job, tables = part.job, part.tables
     minutes = tables.holding_fact("threaded_making").best
     return (
-        needed(job, tables, "bar-stock"),
+        bar_at_least(job, tables, s.shoulder, "mild steel or brass bar"),
         needed(job, tables, "screwcutting"),
         needed(job, tables, "dog"),
         needed(job, tables, "tail-center"),
+        needed(job, tables, "indicator"),
         made(f"the mandrel, threaded {s.thread.text}", minutes),
     )
 

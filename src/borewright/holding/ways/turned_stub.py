@@ -16,7 +16,7 @@ from borewright.answer.streams import Stream
 from borewright.holding.bars.stub import Stub
 from borewright.holding.bars.stub_picture import stub_picture
 from borewright.holding.no_middle import no_middle
-from borewright.holding.owned import made, needed
+from borewright.holding.owned import bar_at_least, made, needed
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.records import Job
 from borewright.reference.library import Tables
@@ -117,10 +117,10 @@ def _needs(stub: Stub, *, tailstock: bool) -> tuple[Need, ...]:
     drilled = f"{screw}, a center drilled in its head" if tailstock else screw
     return (
         needed(job, tables, "three-jaw-chuck"),
-        needed(job, tables, "bar-stock"),
+        bar_at_least(job, tables, stub.shoulder, "mild steel or brass bar"),
         needed(job, tables, "drill-and-tap"),
         needed(job, tables, "top-slide"),
-        *((needed(job, tables, "tail-center"),) if tailstock else ()),
+        *(needed(job, tables, t) for t in ("tail-center", "indicator") if tailstock),
         made(f"the stub and its washer, {drilled}", minutes),
     )
 
