@@ -23,12 +23,13 @@ def first(job: Job):  # type: ignore[no-untyped-def]
     return Endwise().offer(job, TABLES)[0]
 
 
-def test_the_clamp_ring_stays_clear_of_the_tool_and_nothing_is_sprung() -> None:
+def test_the_clamp_ring_stays_clear_of_the_tool_and_hardly_anything_is_sprung() -> None:
     found = first(thin_ring())
     assert found.reaches == (OUTSIDE,)
     clamp = next(r for r in found.picture.rings if r.role == "washer")
     assert clamp.outer < 0.112 / 2
-    assert not found.grip.springs.any()
+    usual = TABLES.allowance("usual_tolerance").best
+    assert 0 < likely(found.grip.springs) <= 0.05 * usual * (1 + 1e-9)
 
 
 def test_a_wider_face_never_holds_less() -> None:

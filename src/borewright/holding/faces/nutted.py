@@ -20,10 +20,10 @@ from borewright.answer.records import Draws, Figure, Input, Need
 from borewright.answer.streams import Stream
 from borewright.holding.between import Span, bending_of, head_length, stiffness_between
 from borewright.holding.close_fit import fit_tilt
-from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
 from borewright.holding.figured import drawn_figure
 from borewright.holding.owned import bar_at_least, made, needed
-from borewright.holding.part import FACE_MEETS, Part, endless, none_at_all
+from borewright.holding.part import FACE_MEETS, Part, endless
 from borewright.mechanics.spread import likely, low_end
 from borewright.mechanics.tilted_nut import bow, gang_wedge, kink
 from borewright.quantities.si import Metre
@@ -132,7 +132,7 @@ def grip_of(part: Part, n: Nutted, torque: Draws) -> Grip:
         tilt=np.maximum(n.clamp.tilt, fit_tilt(part)),
         runout=runout_of(part, n),
         strength=n.clamp.strength,
-        springs=none_at_all(),
+        springs=n.clamp.swell,
         stiffness=stiffness_between(part, n.span),
         half_warm=endless(),
         joint=Joint.CLAMP,
@@ -181,7 +181,7 @@ def effort_of(part: Part, n: Nutted) -> Check:
     return Check(
         2.0,
         1.4,
-        f"An ordinary wrench does it: about {show.torque(clamp.wrench)} on the nut clamps with "
+        f"{how_hard(part, clamp)}: about {show.torque(clamp.wrench)} on the nut clamps with "
         f"about {usual}, {poor} in the poor case (1 in 20).",
         "A cleaner, oiled thread clamps harder at the same torque.",
         clamp.sources,

@@ -20,7 +20,7 @@ import numpy as np
 from borewright.answer.held import Check, Grip, Joint
 from borewright.answer.records import Draws, Figure, Input
 from borewright.answer.streams import Stream
-from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
 from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.web import web_of
@@ -175,7 +175,7 @@ def plate_grip(part: Part, down: HeldDown, runout: Draws) -> Grip:
         tilt=down.tilt,
         runout=runout,
         strength=np.asarray(down.clamp.strength * down.clamp.force / down.force),
-        springs=none_at_all(),
+        springs=down.clamp.swell if down.by == BORE else none_at_all(),
         stiffness=_stiffness(part),
         half_warm=endless(),
         joint=Joint.CLAMP,
@@ -197,7 +197,7 @@ def plate_effort(part: Part, down: HeldDown) -> Check:
     return Check(
         2.0,
         1.4,
-        f"An ordinary wrench does it: at about {show.torque(down.clamp.wrench)}, {each} the work "
+        f"{how_hard(part, down.clamp)}: at about {show.torque(down.clamp.wrench)}, {each} the work "
         f"with about {one}.",
         "Cleaner, oiled threads press harder at the same torque.",
         down.clamp.sources,

@@ -46,7 +46,8 @@ def _circle(part: Part, down: HeldDown) -> str:
 def plate_needs(part: Part, down: HeldDown, *, indicator: bool = True) -> tuple[Need, ...]:
     """Faceplate, what holds the work down on it, counterweights; `indicator`: to set it true."""
     job, tables = part.job, part.tables
-    tools = ("faceplate", *(("indicator",) if indicator else ()), "counterweights")
+    tools = ["faceplate", *(("indicator",) if indicator else ())]
+    tools += [] if down.by == BORE else ["counterweights"]
     found = [needed(job, tables, tool) for tool in tools]
     if down.by == SPOKES:
         found.append(needed(job, tables, "straps"))
@@ -124,6 +125,12 @@ def _even(down: HeldDown) -> str:
 def balance_step(part: Part, down: HeldDown) -> Step:
     """Counterweight, and the speed until it is there."""
     b, show = balance_of(part, down), part.show
+    if down.by == BORE:
+        return line(
+            "Balance it",
+            "Bolt and washer lie on the axis, so only the work itself can be heavy on one side. Belt off, or gears out, so that "
+            "the spindle swings free: where it stops heavy side down, bolt a weight opposite until it stops anywhere.",
+        )
     return line(
         "Balance it",
         "Belt off, or gears out, so that the spindle swings free: where it stops heavy side down, bolt a weight opposite until "
@@ -191,6 +198,8 @@ def plate_picture(part: Part, down: HeldDown, leading: str, spigot: float) -> He
         HeldNote(Role.WEIGHT, "counterweight"),
         HeldNote(Role.STRAP if down.by == SPOKES else Role.SCREW, BY[down.by]),
     ]
+    if down.by == SPOKES:
+        notes.append(HeldNote(Role.SCREW, "strap bolt"))
     if any(r.role is Role.PIN for r in rings):
         notes.append(HeldNote(Role.PIN, "packing"))
     return HeldPicture(tuple(rings), tuple(marks), tuple(notes), turned=(start, end))

@@ -18,7 +18,7 @@ from borewright.holding.bars.stub_picture import stub_picture
 from borewright.holding.figured import drawn_figure
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import bar_at_least, made, needed, owned
-from borewright.holding.part import Part, endless, none_at_all
+from borewright.holding.part import Part, endless
 from borewright.job.records import Job
 from borewright.mechanics.expanding_sleeve import normal_on_bore
 from borewright.mechanics.slip import slip_torque
@@ -131,7 +131,7 @@ def _grip(stub: Stub) -> Grip:
         tilt=stub.tilt,
         runout=np.hypot(back, stub.clearance),
         strength=clamp.strength,
-        springs=none_at_all(),
+        springs=clamp.swell,
         stiffness=stub.stiffness(),
         half_warm=endless(),
         joint=Joint.CLAMP,

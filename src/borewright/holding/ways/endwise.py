@@ -14,11 +14,11 @@ from borewright.answer.held import OUTSIDE, Check, Grip, Held, Joint, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Need, Step
 from borewright.answer.streams import Stream
-from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
 from borewright.holding.jaws.grasp import still_to_bore
 from borewright.holding.jaws.jawed import chuck_stiffness
 from borewright.holding.owned import made, needed
-from borewright.holding.part import FACE_MEETS, Part, endless, none_at_all
+from borewright.holding.part import FACE_MEETS, Part, endless
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely, low_end
 from borewright.quantities.si import Metre
@@ -151,7 +151,7 @@ def _grip(part: Part, clamp: Clamped, step: bool) -> Grip:
         tilt=clamp.tilt,
         runout=_runout(part, step),
         strength=clamp.strength,
-        springs=none_at_all(),
+        springs=clamp.swell,
         stiffness=chuck_stiffness(part, part.length + PLATE[part.job.units]),
         half_warm=endless(),
         joint=Joint.CLAMP,
@@ -195,7 +195,7 @@ def _effort(part: Part, clamp: Clamped) -> Check:
     return Check(
         2.0,
         1.4,
-        f"An ordinary wrench does it: about {show.torque(clamp.wrench)} on each of three bolts clamps with about "
+        f"{how_hard(part, clamp)}: about {show.torque(clamp.wrench)} on each of three bolts clamps with about "
         f"{show.force(likely(clamp.force))} in all, {show.force(low_end(clamp.force))} in the poor case (1 in 20).",
         "Cleaner, oiled threads clamp harder at the same torque.",
         clamp.sources,

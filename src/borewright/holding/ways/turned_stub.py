@@ -17,7 +17,7 @@ from borewright.holding.bars.stub import Stub
 from borewright.holding.bars.stub_picture import stub_picture
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import bar_at_least, made, needed
-from borewright.holding.part import Part, endless, none_at_all
+from borewright.holding.part import Part, endless
 from borewright.job.records import Job
 from borewright.reference.library import Tables
 
@@ -96,7 +96,7 @@ def _grip(stub: Stub, *, tailstock: bool) -> Grip:
         tilt=stub.tilt,
         runout=_runout(stub),
         strength=clamp.strength,
-        springs=none_at_all(),
+        springs=clamp.swell,
         stiffness=stub.stiffness(tailstock=tailstock),
         half_warm=endless(),
         joint=Joint.CLAMP,
