@@ -19,10 +19,11 @@ from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, Held
 from borewright.answer.records import Draws, Figure, Input, Need
 from borewright.answer.streams import Stream
 from borewright.holding.between import Span, bending_of, head_length, stiffness_between
-from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.close_fit import fit_tilt
+from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
 from borewright.holding.figured import drawn_figure
-from borewright.holding.owned import made, needed
-from borewright.holding.part import FACE_MEETS, Part, endless, none_at_all
+from borewright.holding.owned import bar_at_least, made, needed
+from borewright.holding.part import FACE_MEETS, Part, endless
 from borewright.mechanics.spread import likely, low_end
 from borewright.mechanics.tilted_nut import bow, gang_wedge, kink
 from borewright.quantities.si import Metre
@@ -128,10 +129,10 @@ def grip_of(part: Part, n: Nutted, torque: Draws) -> Grip:
         torque=torque,
         thrust_in=endless(),
         thrust_out=n.clamp.force,
-        tilt=n.clamp.tilt,
+        tilt=np.maximum(n.clamp.tilt, fit_tilt(part)),
         runout=runout_of(part, n),
         strength=n.clamp.strength,
-        springs=none_at_all(),
+        springs=n.clamp.swell,
         stiffness=stiffness_between(part, n.span),
         half_warm=endless(),
         joint=Joint.CLAMP,
@@ -151,10 +152,11 @@ def needs_of(part: Part, n: Nutted, what: str) -> tuple[Need, ...]:
     minutes = tables.holding_fact("nut_mandrel_making").best
     thread = part.show.length(n.thread)
     return (
-        needed(job, tables, "bar-stock"),
+        bar_at_least(job, tables, n.shoulder, "mild steel or brass bar"),
         needed(job, tables, "screwcutting"),
         needed(job, tables, "dog"),
         needed(job, tables, "tail-center"),
+        needed(job, tables, "indicator"),
         made(f"{what}, with its {thread} nut and washer faced true", minutes),
     )
 
@@ -179,7 +181,7 @@ def effort_of(part: Part, n: Nutted) -> Check:
     return Check(
         2.0,
         1.4,
-        f"An ordinary wrench does it: about {show.torque(clamp.wrench)} on the nut clamps with "
+        f"{how_hard(part, clamp)}: about {show.torque(clamp.wrench)} on the nut clamps with "
         f"about {usual}, {poor} in the poor case (1 in 20).",
         "A cleaner, oiled thread clamps harder at the same torque.",
         clamp.sources,
