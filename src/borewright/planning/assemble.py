@@ -96,11 +96,13 @@ def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
     made is weighed again as if it were.
     """
     job, shop, windows = found.job, found.shop, _windows(found.weighing)
+    row = recommended(found)
+    if job.work.bore.limits and not (row and isinstance(row.weighed, Weighed)):
+        shop, windows = replace(shop, mandrels=()), ()  # the class is met; no mandrel narrows it
     if wanted(job, windows_of(job, shop, tables, windows), tables) is None:
         return None
     from borewright.planning.bore_route.route import bore_route  # a finished bore starts sooner
 
-    row = recommended(found)
     with_rim = row is not None and row.candidate.way == ONE_CHUCKING
     route = bore_route(job, shop, tables, windows, with_rim)
     if route is None or (aim := route.aims_at).low is None or aim.high is None:
