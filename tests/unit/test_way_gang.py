@@ -151,6 +151,7 @@ def test_thin_wide_discs_have_cheeks_nearly_their_finished_size_that_are_made_an
     assert 2 * first.outer == pytest.approx(0.98 * 0.063)
     washer = next(r for r in thin.picture.rings if r.role is Role.WASHER)
     assert washer.start == pytest.approx(last.end)
+    assert "cheek" in [n.words for n in thin.picture.notes]
 
 
 def test_a_disc_on_a_large_bore_wants_no_cheeks() -> None:

@@ -262,6 +262,7 @@ def picture_of(part: Part, n: Nutted, said: str) -> HeldPicture:
             HeldNote(Role.MANDREL, said),
             HeldNote(Role.NUT, "nut and washer"),
             HeldNote(Role.DOG, "dog"),
+            *((HeldNote(Role.PLATE, "cheek"),) if thick else ()),
         ),
         tailstock=True,
         turned=(s.start, s.end),
