@@ -201,3 +201,12 @@ def test_what_its_steps_turn_from_bar_needs_bar(way: str) -> None:
         text = " ".join(s.text for s in held.mount)
         if any(said in text for said in ("Bar with", "Bar in", "Soft bar", "drawn bar")):
             assert must, held.tool
+
+
+@pytest.mark.parametrize("way", [w for w in WAYS if w not in JAWS])
+def test_only_a_batch_is_told_of_the_next_piece_and_of_the_batch(way: str) -> None:
+    for part in PARTS:
+        for held in WAYS[way].offer(Job("A part", replace(part, quantity=1), "mm"), TABLES):
+            said = " ".join(f"{s.title} {s.text}" for s in (*held.mount, *held.release))
+            for word in ("ext piece", "batch", "next on"):
+                assert word not in f"{held.do_it} {said}", held.tool

@@ -88,7 +88,7 @@ def _held(stub: Stub) -> Held:
         spares="A wider washer and shoulder, a lighter hand on the wrench.",
         marks="A ring where the washer bears; keep the faces clean.",
         mount=_mount(stub, shank),
-        release=_release(),
+        release=_release(part),
         ready=("micrometer, tap and drill, washer and screw, oil, rag",),
         caution_tags=("collet", "overhang"),
         picture=stub_picture(stub, shank, collet=True),
@@ -163,11 +163,12 @@ def _mount(stub: Stub, shank: Metre) -> tuple[Step, ...]:
     return (*stub.turning_steps(held), stub.clamp_step())
 
 
-def _release() -> tuple[Step, ...]:
+def _release(part: Part) -> tuple[Step, ...]:
+    many = part.work.quantity > 1
     return (
         line(
-            "Next piece",
-            "Screw out, work off, next on. The stub may come out and go back later, lines together, collet and shank wiped: "
+            "Next piece" if many else "Off it comes",
+            f"Screw out, work off{', next on' if many else ''}. The stub may come out and go back later, lines together, collet and shank wiped: "
             "clock it again before it is trusted.",
             (),
             ("stub runs out, put back",),

@@ -83,10 +83,18 @@ def _held(part: Part, down: HeldDown) -> Held:
         ready=("faceplate bolts, card or paper, soft hammer, rag",),
         caution_tags=("plate",),
         picture=plate_picture(part, down, leading, 0.0),
+        handling=_handling(part, down),
         figures=plate_figures(part, down),
         sources=down.clamp.sources,
         notes=(tail_words(part, down),),
     )
+
+
+def _handling(part: Part, down: HeldDown) -> float:
+    """Minutes for the batch beyond the usual ones."""
+    if down.by != BORE:
+        return 0.0
+    return part.tables.holding_fact("bore_bolt_setting").best * part.work.quantity
 
 
 def _runout(part: Part) -> Draws:

@@ -100,7 +100,7 @@ def _turned(part: Part) -> Held:
         spares="A lighter push and lighter cuts; a way that clamps the faces.",
         marks="None if oiled; soft steel scores with use, so it is good for one batch.",
         mount=_turned_mount(part, meant, _turned_figures(part, meant, fit)),
-        release=_pressed_off(),
+        release=_pressed_off(part),
         ready=("center drill, micrometer, arbor press or soft hammer, oil",),
         caution_tags=("dog", "press", "soft-bar"),
         picture=bar_picture(part, part.bore, "soft bar turned to the bore"),
@@ -210,12 +210,16 @@ def _turned_mount(part: Part, meant: Newton, figures: tuple[Figure, ...]) -> tup
     )
 
 
-def _pressed_off() -> tuple[Step, ...]:
+def _pressed_off(part: Part) -> tuple[Step, ...]:
+    rest = (
+        " The bar serves the rest of the batch; touch it up between centers when it scores."
+        if part.work.quantity > 1
+        else ""
+    )
     return (
         line(
             "Off again",
-            "Press or tap it back towards the small end, the hub supported. The bar serves the rest of the batch; touch it up "
-            "between centers when it scores.",
+            f"Press or tap it back towards the small end, the hub supported.{rest}",
             (),
             ("bore when off",),
         ),

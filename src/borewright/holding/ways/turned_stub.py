@@ -55,12 +55,13 @@ def _cannot(stub: Stub) -> str:
 def _held(stub: Stub, *, tailstock: bool = False) -> Held:
     part, clamp, show = stub.part, stub.clamp, stub.part.show
     size = show.bore(part.bore)
+    stays = ", and leave it there until the batch is done" if part.work.quantity > 1 else ""
     center = ", bring the tailstock up to a center in its head" if tailstock else ""
     return Held(
         way=TurnedStub.id,
         tool=f"stub turned to {size}{' with the tailstock brought up' if tailstock else ''}",
         do_it=f"turn a stub in the chuck to this bore ({size}), clamp the work on it by a washer and "
-        f"a {show.length(stub.thread)} screw{center}, and leave it there until the batch is done",
+        f"a {show.length(stub.thread)} screw{center}{stays}",
         leading=stub.leading,
         grip=_grip(stub, tailstock=tailstock),
         needs=_needs(stub, tailstock=tailstock),
@@ -74,7 +75,7 @@ def _held(stub: Stub, *, tailstock: bool = False) -> Held:
         spares="A wider washer and shoulder, a lighter hand on the wrench.",
         marks="A ring where the washer bears; keep the faces clean.",
         mount=_mount(stub, tailstock=tailstock),
-        release=_release(),
+        release=_release(part),
         ready=("micrometer, indicator, tap and drill, washer and screw, oil, rag",),
         caution_tags=("chuck", "overhang", *(("center",) if tailstock else ())),
         picture=stub_picture(stub, stub.shoulder, collet=False, tailstock=tailstock),
@@ -141,7 +142,13 @@ def _mount(stub: Stub, *, tailstock: bool) -> tuple[Step, ...]:
     return (*steps, center)
 
 
-def _release() -> tuple[Step, ...]:
+def _release(part: Part) -> tuple[Step, ...]:
+    if part.work.quantity == 1:
+        return (
+            line(
+                "Off it comes", "Screw out, a hand under the work, off the stub by a straight pull."
+            ),
+        )
     return (
         line(
             "Next piece",
