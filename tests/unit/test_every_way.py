@@ -172,3 +172,41 @@ def test_an_oval_bore_takes_nothing_round_that_finds_it() -> None:
     job = Job("Worn", replace(WHEEL, bore=replace(WHEEL.bore, readings=oval)), "mm", EVERYTHING)
     for way in ("turned-stub",):
         assert all(h.cannot for h in WAYS[way].offer(job, TABLES))
+
+
+JAWS = ("three-jaw", "four-jaw", "soft-jaws", "one-chucking", "expanding", "bonded", "warm-fit")
+TURNED_HERE = [way for way in WAYS if way not in JAWS]
+"""Ways that something is turned, faced or set true for."""
+
+
+def bought(way: str, lacks: str) -> list[tuple[Held, bool]]:
+    """Every hold of the common parts in a shop without that, and whether it must buy it."""
+    shelf = Shelf(have_not=(lacks,))
+    jobs = (Job("A part", part, "mm", shelf) for part in PARTS)
+    found = [h for job in jobs for h in WAYS[way].offer(job, TABLES) if not h.cannot]
+    return [(h, any(n.have is Have.BUY for n in h.needs)) for h in found]
+
+
+@pytest.mark.parametrize("way", TURNED_HERE)
+def test_what_its_steps_clock_with_is_among_what_it_needs(way: str) -> None:
+    for held, must in bought(way, "indicator"):
+        said = " ".join(s.text for s in held.mount).lower()
+        if any(word in said for word in ("clock", "indicator")):
+            assert must, held.tool
+
+
+@pytest.mark.parametrize("way", TURNED_HERE)
+def test_what_its_steps_turn_from_bar_needs_bar(way: str) -> None:
+    for held, must in bought(way, "bar"):
+        text = " ".join(s.text for s in held.mount)
+        if any(said in text for said in ("Bar with", "Bar in", "Soft bar", "drawn bar")):
+            assert must, held.tool
+
+
+@pytest.mark.parametrize("way", [w for w in WAYS if w not in JAWS])
+def test_only_a_batch_is_told_of_the_next_piece_and_of_the_batch(way: str) -> None:
+    for part in PARTS:
+        for held in WAYS[way].offer(Job("A part", replace(part, quantity=1), "mm"), TABLES):
+            said = " ".join(f"{s.title} {s.text}" for s in (*held.mount, *held.release))
+            for word in ("ext piece", "batch", "next on"):
+                assert word not in f"{held.do_it} {said}", held.tool

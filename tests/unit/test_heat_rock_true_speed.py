@@ -13,6 +13,7 @@ from borewright.answer.records import Question, Verdict
 from borewright.job.records import BoreReading, Job, Machine, MandrelNote
 from borewright.planning.questions.heat import drop_off, drop_on, half_grip
 from borewright.reference.library import Tables
+from borewright.service import planned
 
 TABLES = Tables()
 
@@ -94,3 +95,14 @@ def test_warming_is_offered_for_aluminium_and_not_where_it_would_need_too_much_h
     assert "slide to this place" in question(wheel_job(), "heat").changes_it
     hot = wheel_job(material="gray-iron-30", bore=0.0060, mandrels=(MandrelNote(0.006),))
     assert "slide to this place" not in question(hot, "heat").changes_it
+
+
+@pytest.mark.parametrize("way", ["nut-mandrel", "cone-centers", "soft-mandrel", "gang"])
+def test_between_centers_nobody_is_told_to_bring_the_tailstock_up(way: str) -> None:
+    """A thin disc of 200 mm under a heavy cut rocks on any of them."""
+    job = wheel_job(outside=0.2, length=0.004, material="steel-1018", cuts=turning(2e-3, 0.3e-3))
+    answer = planned.plan(replace(job, work=replace(job.work, quantity=6)), use=way)
+    rock = next(q for q in answer.questions if q.id == "rock")
+    assert rock.margin < 2
+    assert "lighter cut" in rock.changes_it
+    assert "brought up" not in rock.changes_it

@@ -9,6 +9,7 @@ import pytest
 from tests.jobs_made import turning, wheel_job
 
 from borewright.answer.held import Held
+from borewright.answer.held_picture import HeldRing, Role
 from borewright.answer.records import Have, Verdict
 from borewright.holding.ways.cone_centers import ConeCenters
 from borewright.job.interrupted import Chamfers, Spokes
@@ -101,3 +102,50 @@ def test_a_pipe_takes_a_light_cut_and_a_heavy_one_slips() -> None:
 
     assert forced(0.1e-3) is Verdict.YES
     assert forced(2e-3) is Verdict.NO
+
+
+def cones_of(job: Job) -> list[HeldRing]:
+    picture = held(job).picture
+    assert picture is not None
+    return [r for r in picture.rings if r.role is Role.CENTER]
+
+
+@pytest.mark.parametrize("length", [0.0065, 0.01905, 0.05, 0.2])
+@pytest.mark.parametrize("bore", [0.008, 0.011, 0.02, 0.0445])
+def test_cones_never_pass_through_each_other(length: float, bore: float) -> None:
+    """Slope of 30 degrees on each side, so that what is cut off is seen in the sizes."""
+    head, tail = cones_of(wheel_job(outside=0.08, length=length, bore=bore))
+    assert head.end < tail.start
+    assert tail.start - head.end >= 0.002 - 1e-12
+    assert head.outer_end == pytest.approx(tail.outer)
+    assert bore / 2 - head.outer_end == pytest.approx(head.end / 3**0.5, abs=1e-9)
+
+
+def test_the_points_are_cut_off_in_words_where_the_two_would_meet() -> None:
+    """Mouths of 44.5 mm want 38.5 mm each to a point; 19 mm of work leaves 8.5 mm each."""
+    found = held(wheel_job(outside=0.08, length=0.019, bore=0.0445))
+    said = " ".join(s.text for s in found.mount)
+    assert "Cut the points off" in said
+    assert "8.5 mm" in said
+    assert "would meet" in said
+    assert "would meet" not in " ".join(s.text for s in held(pipe()).mount)
+
+
+def test_a_small_but_short_bore_wants_its_points_off_too() -> None:
+    """11 mm to a point is 9.5 mm at each end: 25 mm of work has room for it, 15 mm has not."""
+    assert held(wheel_job(bore=0.011, length=0.025)).making == 0
+    assert held(wheel_job(bore=0.011, length=0.015)).making > 0
+
+
+def test_work_too_thin_for_two_cones_is_refused() -> None:
+    """2 mm in each mouth and 2 mm between them: 6 mm is just enough."""
+    assert not held(wheel_job(outside=0.08, length=0.00601, bore=0.03)).cannot
+    assert "meet inside" in held(wheel_job(outside=0.08, length=0.00599, bore=0.03)).cannot
+
+
+@pytest.mark.parametrize("lacks", ["bar", "top slide", "indicator", "three-jaw chuck"])
+def test_a_shop_that_lacks_what_cones_are_made_with_must_buy_it(lacks: str) -> None:
+    job = pipe()
+    bare = replace(job, shelf=replace(job.shelf, have_not=(lacks,)))
+    assert len(held(bare).to_buy) == 1
+    assert not held(job).to_buy

@@ -23,12 +23,13 @@ def first(job: Job):  # type: ignore[no-untyped-def]
     return Endwise().offer(job, TABLES)[0]
 
 
-def test_the_clamp_ring_stays_clear_of_the_tool_and_nothing_is_sprung() -> None:
+def test_the_clamp_ring_stays_clear_of_the_tool_and_hardly_anything_is_sprung() -> None:
     found = first(thin_ring())
     assert found.reaches == (OUTSIDE,)
     clamp = next(r for r in found.picture.rings if r.role == "washer")
     assert clamp.outer < 0.112 / 2
-    assert not found.grip.springs.any()
+    usual = TABLES.allowance("usual_tolerance").best
+    assert 0 < likely(found.grip.springs) <= 0.05 * usual * (1 + 1e-9)
 
 
 def test_a_wider_face_never_holds_less() -> None:
@@ -84,3 +85,19 @@ def test_a_face_that_the_clamp_covers_is_said_to_be_out_of_reach() -> None:
     answer = planned.plan(job, use="endwise")
     assert answer.verdict is Verdict.NO
     assert any("can be reached" in c.reason for c in answer.candidates)
+
+
+def test_long_work_is_not_bolted_endwise_and_thin_bolts_go_no_further_than_ten_diameters() -> None:
+    """Bore 60 mm takes 8 mm bolts: 60 mm of work is as long as the bore; 100 mm of bore: 80 mm."""
+    for bore, most in ((0.0254, 0.0254), (0.06, 0.06), (0.1, 0.08)):
+        for length, refused in ((most * 0.99, False), (most * 1.01, True)):
+            found = first(wheel_job(outside=bore + 0.03, length=length, bore=bore))
+            assert ("rings and discs" in found.cannot) is refused
+
+
+def test_a_single_ring_has_no_next_piece() -> None:
+    job = thin_ring()
+    assert [s.title for s in first(job).release] == ["Off it comes"]
+    assert "batch" not in " ".join(s.text for s in first(job).mount)
+    two = replace(job, work=replace(job.work, quantity=2))
+    assert [s.title for s in first(two).release] == ["Next piece"]

@@ -9,7 +9,8 @@ import pytest
 from tests.jobs_made import wheel_job
 
 from borewright.answer.held import Held
-from borewright.answer.records import Verdict
+from borewright.answer.held_picture import Role
+from borewright.answer.records import Have, Verdict
 from borewright.holding.ways.gang import Gang
 from borewright.job.records import Bore, Finished, Job, Machine, MandrelNote, Piece
 from borewright.mechanics.spread import likely
@@ -76,7 +77,7 @@ def test_every_load_costs_its_nutting_up() -> None:
     ("job", "said"),
     [
         (blanks(quantity=1), "only one"),
-        (blanks(thick=0.04), "longer than its bore"),
+        (blanks(thick=0.04), "sits square"),
         (on_a_bed(0.07), "no room"),
         (replace(blanks(), work=replace(blanks().work, blank="casting")), "Castings"),
         (
@@ -107,3 +108,51 @@ def test_gear_blanks_alike_go_in_a_gang_and_those_that_differ_go_singly() -> Non
     gangs = [c for c in apart.candidates if c.way == "gang"]
     assert all(c.verdict is not Verdict.YES for c in gangs)
     assert apart.chosen is None or apart.chosen.way != "gang"
+
+
+def test_blanks_up_to_half_their_outside_are_ganged_and_pay_for_their_second_faces() -> None:
+    """64 mm outside: 32 mm at most; a bore of 25 mm, one and a half bores: 37.5 mm."""
+    assert "sits square" in offered(blanks(thick=0.0321))[0].cannot
+    wide = blanks(thick=0.0319, bore=0.025)
+    assert not offered(wide)[0].cannot
+    assert not offered(blanks(thick=0.0374, bore=0.025))[0].cannot
+    assert offered(blanks(thick=0.0376, bore=0.025))[0].cannot
+    each, face = (TABLES.holding_fact(f).best for f in ("gang_load", "second_face"))
+    three = blanks(quantity=3, thick=0.025, bore=0.0159)
+    assert numbers(three) == [2]
+    assert offered(three)[0].handling == pytest.approx(2 * each + 3 * face)
+
+
+def test_more_than_one_load_has_its_own_step_and_a_short_one_a_collar() -> None:
+    three = offered(blanks(quantity=3, thick=0.025, bore=0.0159))[0]
+    assert [s.title for s in three.release] == ["Off they come", "Next load"]
+    assert "2 loads" in three.release[1].text
+    assert "last load is 1 only" in three.release[1].text
+    even = offered(blanks(quantity=4, thick=0.025, bore=0.0159))[0]
+    assert "collar" not in even.release[1].text
+    once = offered(blanks(quantity=2))[0]
+    assert [s.title for s in once.release] == ["Off they come"]
+
+
+def test_thin_wide_discs_have_cheeks_nearly_their_finished_size_that_are_made_and_drawn() -> None:
+    """63 mm finished: cheeks 61.74 mm; past the shoulder of 24.01 mm that is 18.86 mm, a quarter of
+    it 4.716 mm: a disc of 4.7 mm is thin, one of 4.75 mm is not."""
+    thin, thick = offered(blanks(thick=0.0047))[0], offered(blanks(thick=0.00475))[0]
+    assert "cheeks" in thin.do_it
+    assert "cheeks" not in thick.do_it
+    assert any(s.title == "Two cheeks" for s in thin.mount)
+    assert any(n.what.startswith("two cheeks") and n.have is Have.MAKE for n in thin.needs)
+    assert thin.making > thick.making
+    assert thin.picture is not None
+    first, last = (r for r in thin.picture.rings if r.role is Role.PLATE)
+    discs = [r for r in thin.picture.rings if r.role is Role.WORK]
+    assert first.end == pytest.approx(min(r.start for r in discs))
+    assert last.start == pytest.approx(max(r.end for r in discs))
+    assert 2 * first.outer == pytest.approx(0.98 * 0.063)
+    washer = next(r for r in thin.picture.rings if r.role is Role.WASHER)
+    assert washer.start == pytest.approx(last.end)
+    assert "cheek" in [n.words for n in thin.picture.notes]
+
+
+def test_a_disc_on_a_large_bore_wants_no_cheeks() -> None:
+    assert "cheeks" not in offered(blanks(thick=0.003, bore=0.033))[0].do_it

@@ -11,14 +11,16 @@ from tests.held_ways import figures_of, grip_of, inputs_of
 from tests.jobs_made import wheel_job
 
 from borewright.answer.held import Held
-from borewright.answer.records import Have
+from borewright.answer.records import Have, Verdict
 from borewright.holding.bars.flatted_bar import flatted_bar
+from borewright.holding.fits.pressed_ring import PressedRing
 from borewright.holding.part import Part
 from borewright.holding.ways.soft_mandrel import SoftMandrel
 from borewright.job import CrossHole, Job, Piece
 from borewright.job.records import BoreReading, Finished
-from borewright.mechanics.spread import likely
+from borewright.mechanics.spread import COUNT, likely
 from borewright.reference.library import Tables
+from borewright.service import planned
 
 TABLES = Tables()
 SAME = 1e-9
@@ -156,3 +158,26 @@ def test_what_it_cannot_hold_is_told(job: Job, said: str) -> None:
     (only,) = offered(job)
     assert only.grip is None
     assert said in only.cannot
+
+
+def test_warmth_that_the_bar_follows_takes_only_what_it_lags() -> None:
+    """Half of the squeeze over expansion x lag x bore where work and bar are alike in kind; a metal
+    that grows more loses the difference as well."""
+    mild = wheel_job(material="steel-1018")
+    part = Part(mild, TABLES)
+    ring, normal = PressedRing(part, 0.015), np.full(COUNT + 1, 5e3)
+    squeeze = likely(ring.squeeze(normal))
+    steel, lag = TABLES.material_range("steel-1018", "expansion").best, 0.25
+    by_hand = squeeze / (2 * steel * lag * part.bore)
+    assert likely(ring.half_warm(normal, lag)) == pytest.approx(by_hand, rel=SAME)
+    assert likely(ring.half_warm(normal)) == pytest.approx(by_hand * lag, rel=SAME)
+    iron = PressedRing(Part(wheel_job(material="gray-iron-30"), TABLES), 0.015)
+    assert np.isinf(likely(iron.half_warm(normal, 0.0)))
+
+
+def test_a_push_fit_on_a_long_sleeve_is_never_a_plain_no_for_its_warmth() -> None:
+    job = wheel_job(outside=0.042, length=0.16, bore=0.02502, material="steel-1018")
+    answer = planned.plan(job, use="soft-mandrel")
+    heat = next(q for q in answer.questions if q.id == "heat")
+    assert heat.verdict is not Verdict.NO
+    assert any("second dog" in note for note in answer.notes)

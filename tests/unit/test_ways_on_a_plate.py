@@ -103,9 +103,9 @@ def test_nothing_to_hold_is_refused() -> None:
         assert "no room" in only.cannot
 
 
-def test_a_bolt_through_the_bore_is_for_a_bore_that_no_stub_finds() -> None:
+def test_a_bolt_through_the_bore_is_offered_whatever_else_would_find_it() -> None:
     ring = wheel_job(outside=0.034, length=0.012, bore=0.0254)
-    assert "stub" in Faceplate().offer(ring, TABLES)[0].cannot
+    assert "through the bore" in Faceplate().offer(ring, TABLES)[0].tool
     readings = (BoreReading(0.005, 0.0254, "up"), BoreReading(0.005, 0.0256, "across"))
     worn = with_bore(ring, readings=readings)
     assert "through the bore" in Faceplate().offer(worn, TABLES)[0].tool
@@ -114,15 +114,67 @@ def test_a_bolt_through_the_bore_is_for_a_bore_that_no_stub_finds() -> None:
 
 
 def test_the_bolt_leaves_room_for_the_indicators_finger() -> None:
-    """8 mm all round: a worn bore of 26 mm takes 10 mm and not the 12 mm that half of it would."""
+    """5 mm all round: a bore of 17.2 mm takes 6 mm and not the 8 mm that half of it would."""
 
-    def worn(bore: float) -> Held:
-        readings = (BoreReading(0.005, bore, "up"), BoreReading(0.005, bore + 2e-4, "across"))
-        job = with_bore(wheel_job(outside=bore + 0.012, length=0.012, bore=bore), readings=readings)
-        return Faceplate().offer(job, TABLES)[0]
+    def tool(bore: float) -> str:
+        return Faceplate().offer(wheel_job(outside=0.034, length=0.012, bore=bore), TABLES)[0].tool
 
-    assert "a 10 mm" in worn(0.0262).tool
-    assert "no room" in worn(0.020).cannot
+    assert "a 6 mm" in tool(0.0172)
+    assert "a 8 mm" in tool(0.0182)
+    assert "no room" in Faceplate().offer(wheel_job(outside=0.03, bore=0.0155), TABLES)[0].cannot
+
+
+def sleeve(length: float) -> Job:
+    return wheel_job(outside=0.042, length=length, bore=0.02502)
+
+
+def test_long_work_is_not_stood_on_its_end_on_a_plate() -> None:
+    """The washer presses on 41.16 mm at most: 2 1/2 times that is 103 mm; ten 12 mm threads are 120."""
+    for way in (Faceplate(), SpigotPlate()):
+        assert not way.offer(sleeve(0.1), TABLES)[0].cannot
+        assert "leans" in way.offer(sleeve(0.16), TABLES)[0].cannot
+
+
+def test_holes_are_drilled_before_the_work_is_laid_on_the_plate() -> None:
+    for way in (Faceplate(), SpigotPlate()):
+        holes = next(h for h in way.offer(flywheel(0), TABLES) if "holes" in h.tool)
+        titles = [s.title for s in holes.mount]
+        assert titles.index("Holes first") < titles.index("Hold it down")
+        assert [s for s in holes.mount if "drilled clear" in s.text] == [
+            holes.mount[titles.index("Holes first")]
+        ]
+        if isinstance(way, Faceplate):
+            assert titles.index("Holes first") < titles.index("Nip it")
+
+
+def test_bolts_and_the_packing_under_a_web_that_stands_off_are_drawn() -> None:
+    """The web begins 9 mm from the plate, B leading; a flat disc wants no packing."""
+    found = next(h for h in Faceplate().offer(flywheel(0), TABLES) if "holes" in h.tool)
+    packing = [r for r in found.picture.rings if r.role == "pin"]
+    assert {(r.start, round(r.end, 9)) for r in packing} == {(0.0, 0.009)}
+    bolt = next(r for r in found.picture.rings if r.role == "screw")
+    assert bolt.inner < spot(found) < bolt.outer
+    assert bolt.start < 0 < bolt.end
+    assert bolt.end == pytest.approx(0.021)
+    flat = Faceplate().offer(wheel_job(outside=0.12), TABLES)
+    disc = next(h for h in flat if "holes" in h.tool)
+    assert not [r for r in disc.picture.rings if r.role == "pin"]
+
+
+def spot(held: Held) -> float:
+    """Radius at which the bolts are seen from the end."""
+    return next(m.radius for m in held.picture.marks if m.role == "screw")
+
+
+def test_only_a_batch_is_told_of_its_next_piece() -> None:
+    one, four = wheel_job(outside=0.12), wheel_job(outside=0.12)
+    four = replace(four, work=replace(four.work, quantity=4))
+    for way in (Faceplate(), SpigotPlate()):
+        said = [
+            " ".join(s.text + s.title for s in way.offer(j, TABLES)[0].release) for j in (one, four)
+        ]
+        assert "ext piece" not in said[0]
+        assert "ext piece" in said[1]
 
 
 def test_a_spigot_runs_truer_than_a_hand_sets_and_the_faceplate_needs_no_making() -> None:
@@ -161,3 +213,10 @@ def test_the_longer_the_work_the_softer() -> None:
         return grip.stiffness
 
     assert stiff(0.02) > stiff(0.04) > stiff(0.08)
+
+
+def test_a_spigot_turned_in_place_needs_no_indicator_where_setting_true_does() -> None:
+    ring = wheel_job(outside=0.034, length=0.012, bore=0.0254)
+    bare = replace(ring, shelf=replace(ring.shelf, have_not=("indicator", "drill and tap", "bar")))
+    assert not SpigotPlate().offer(bare, TABLES)[0].to_buy
+    assert [n.what for n in Faceplate().offer(bare, TABLES)[0].to_buy] == ["dial indicator"]

@@ -132,7 +132,8 @@ class Held:
     headstock, A or B), `reaches`, `seat`, `fit` and `effort` (how it is located, whether the bore
     suits it, and what tightens it), `room` (m: the largest diameter that swings, and the length
     between centers, 0 where none is needed), `arm` (m: from where it is held to the farther face;
-    0: the length of the work), `presses_bore`, what gives `more_grip`, what makes it `truer`, what
+    0: the length of the work), `presses_bore`, what gives `more_grip`, what
+    holds it `steadier` against tilt (empty: the usual words), what makes it `truer`, what
     `spares` the work, `marks`, `mount` and `release` (what a hand does
     before and after the cutting), `ready` (what to fetch), `caution_tags`, and the drawing.
     `faces_done`: both faces must be finished before, so that none is left to turn round for.
@@ -156,6 +157,7 @@ class Held:
     arm: Metre = 0.0
     presses_bore: bool = False
     more_grip: str = "a positive drive"
+    steadier: str = ""
     truer: str = "Cleaner faces; clock it and read again."
     spares: str = "Nothing needs to."
     marks: str = ""

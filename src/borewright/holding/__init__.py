@@ -13,6 +13,7 @@
     owned      whether the shelf has what a way needs, or it is made, or bought
     no_middle  whether anything round can find the middle of the bore
     between    a stepped bar between centers: how far it gives where the work stands
+    close_fit  what a close fit takes of a tilt by itself
     part       the part as a way sees it: bore, faces, what sticks out, metal
     figured    results turned into figures that travel
     bores/     what is known of the bore: its readings, its shape

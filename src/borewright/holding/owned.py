@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from borewright.answer.records import Have, Need
 from borewright.errors import UnknownName
 from borewright.job.records import Job
@@ -30,6 +32,14 @@ def needed(
     for_size = f" that takes {Show(job.units).length(size)}" if size is not None and own else ""
     have = Have.MAKE if tool.made else Have.BUY
     return Need(said + for_size, have, tool.minutes if tool.made else 0.0)
+
+
+def bar_at_least(job: Job, tables: Tables, size: Metre, what: str = "bar") -> Need:
+    """Bar to turn something of `size` (m) from: the owner's, taken as there, or to be bought."""
+    found = needed(job, tables, "bar-stock", size)
+    if any(h.name and h.name == found.what for h in owned(job, tables, "bar-stock")):
+        return found
+    return replace(found, what=f"{what}, {Show(job.units).length(size)} across or more")
 
 
 def owned(job: Job, tables: Tables, tool_id: str) -> list[OwnHolding]:

@@ -63,6 +63,8 @@ key_shear      what shears or crushes a key or a pin; its torque
 set_screw      torque of set screws, on a flat too; how far they throw the work over
 unbalance      a heavy side: counterweight, the force it turns with, the speed for a force
 beam           a stepped bar between sprung centres
+axial_swell    how much the outside of a ring grows while its faces are clamped
+fitted_moment  a moment across a close fit, taken by pressure at its two ends
 overhang       a stepped stub held at one end: deflection, stiffness, slope at the tool
 fine_angle     the top slide set over: fine feed, slight tapers, a staircase of cuts
 inverse        the input that gives a wanted output of a rising curve

@@ -96,18 +96,23 @@ def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
     made is weighed again as if it were.
     """
     job, shop, windows = found.job, found.shop, _windows(found.weighing)
+    row = recommended(found)
+    if job.work.bore.limits and not (row and isinstance(row.weighed, Weighed)):
+        shop, windows = replace(shop, mandrels=()), ()  # the class is met; no mandrel narrows it
     if wanted(job, windows_of(job, shop, tables, windows), tables) is None:
         return None
     from borewright.planning.bore_route.route import bore_route  # a finished bore starts sooner
 
-    row = recommended(found)
     with_rim = row is not None and row.candidate.way == ONE_CHUCKING
     route = bore_route(job, shop, tables, windows, with_rim)
     if route is None or (aim := route.aims_at).low is None or aim.high is None:
         return route
     if aim.low <= job.work.bore.size <= aim.high:
         return route
-    made = Bore((aim.low + aim.high) / 2, measured_with="plug gauge", made_by="reamed")
+    opened = (aim.low + aim.high) / 2
+    if any(p.inside is None and p.outside <= opened for p in job.work.pieces):
+        return route
+    made = Bore(opened, measured_with="plug gauge", made_by="reamed")
     as_made = replace(job, work=replace(job.work, bore=made))
     again = _windows(weigh(as_made, shop, tables, ()))
     return bore_route(job, shop, tables, again, with_rim)
@@ -152,7 +157,7 @@ ONE_CHUCKING = "one-chucking"
 
 def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
     """The plan on a plain taper mandrel."""
-    job, shop = best.trial.job, found.shop
+    job, shop = replace(found.job, driven_by=best.trial.job.driven_by), found.shop
     trial, better = best.trial, other_ways(found, row.candidate.way)
     push, proof = push_advice(trial), proof_load(trial)
     no = best.verdict is Verdict.NO

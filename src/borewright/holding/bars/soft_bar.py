@@ -6,7 +6,7 @@ from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, line
 from borewright.answer.held_picture import HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Need, Step
 from borewright.holding.bars.between_centers import centers_picture, span_of
-from borewright.holding.owned import made, needed
+from borewright.holding.owned import bar_at_least, made, needed
 from borewright.holding.part import Part
 from borewright.quantities.si import Metre
 
@@ -16,10 +16,19 @@ WAY = "soft-mandrel"
 ALL_ROUND = (OUTSIDE, TAIL_FACE, HEAD_FACE)
 
 
-def bar_needs(part: Part, made_here: str, fact: str, *tools: str) -> tuple[Need, ...]:
+def bar_needs(
+    part: Part, made_here: str, fact: str, *tools: str, drawn: Metre | None = None
+) -> tuple[Need, ...]:
+    """Bar, dog, center, indicator and `tools`; `drawn`: size (m) of a bar that is used as it is."""
     job, tables = part.job, part.tables
-    usual = ("bar-stock", "dog", "tail-center", *tools)
+    usual = ("dog", "tail-center", "indicator", *tools)
+    bar = (
+        bar_at_least(job, tables, part.bore, "soft bar")
+        if drawn is None
+        else needed(job, tables, "bar-stock", drawn, f"{part.show.length(drawn)} drawn bar")
+    )
     return (
+        bar,
         *(needed(job, tables, tool) for tool in usual),
         made(made_here, tables.holding_fact(fact).best),
     )

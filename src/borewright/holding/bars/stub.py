@@ -14,7 +14,8 @@ import numpy as np
 from borewright.answer.held import Check, line
 from borewright.answer.records import Draws, Figure, Input, Step
 from borewright.answer.streams import Stream, around
-from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.close_fit import fit_tilt
+from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
 from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part
 from borewright.mechanics.beam import Bar, round_step
@@ -97,6 +98,11 @@ class Stub:
         """The size to turn: the bore as far as it is known, less the clearance of a sliding fit."""
         return np.asarray(around(self.part.bore, self.part.bore_band, Stream.BORE) - self.clearance)
 
+    @property
+    def tilt(self) -> Draws:
+        """Moment (N·m) that clamp or fit takes, whichever is more: neither needs the other."""
+        return np.maximum(self.clamp.tilt, fit_tilt(self.part))
+
     def size_words(self) -> str:
         """The band of sizes to turn, low to high."""
         low, high = low_end(self.size), high_end(self.size)
@@ -158,7 +164,7 @@ class Stub:
         return Check(
             2.0,
             1.4,
-            f"An ordinary wrench does it: about {show.torque(clamp.wrench)} on the screw clamps with about "
+            f"{how_hard(self.part, clamp)}: about {show.torque(clamp.wrench)} on the screw clamps with about "
             f"{show.force(likely(clamp.force))}, {show.force(low_end(clamp.force))} in the poor case (1 in 20).",
             "A cleaner, oiled thread clamps harder at the same torque.",
             clamp.sources,

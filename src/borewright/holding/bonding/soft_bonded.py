@@ -69,7 +69,7 @@ def bonded_bar(part: Part) -> Held:
             ),
         ),
         release=(line("Let it go", warm_words(part, RETAINING), (), ("bore when off",)),),
-        ready=(f"{RETAINING.called}, acetone, rag, indicator, gloves",),
+        ready=(f"{RETAINING.called}, acetone, rag, gloves",),
         caution_tags=("dog", "bonded", RETAINING.key),
         picture=bar_picture(part, part.bore - likely(gap), "soft bar, bonded"),
         figures=(figure,),

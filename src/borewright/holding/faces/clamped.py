@@ -18,6 +18,7 @@ from borewright.answer.records import Draws, Figure, Input
 from borewright.answer.streams import Stream
 from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part
+from borewright.mechanics.axial_swell import force_for_swell, swell
 from borewright.mechanics.face_friction import wear_torque
 from borewright.mechanics.nut_preload import clamp_force, force_at_tension
 from borewright.mechanics.spread import likely
@@ -40,8 +41,11 @@ class Clamped:
     torque: Draws
     tilt: Draws
     strength: Draws
+    swell: Draws
     figures: tuple[Figure, ...]
     sources: tuple[str, ...]
+    light: str = ""
+    """Why it is tightened less than a hand would; empty where it is not."""
 
 
 def thread_within(part: Part, most: Metre) -> Metre | None:
@@ -54,11 +58,15 @@ def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre, screws: in
 
     `screws` share it; `force`, `torque` and `tilt` are those of all, `wrench` that of one.
     """
+    fact = part.tables.holding_fact
     area = np.pi * (outside**2 - inside**2) / 4
     means = part.fact("wrench_spread", Stream.TOOL)
     factor = part.fact("nut_factor", Stream.CLAMPING)
     stands = face_strength(part)
-    meant = _meant_torque(part, thread, likely(factor), likely(stands) * area / screws)
+    hand = _hand_torque(part, thread, likely(factor))
+    face, round_ = likely(stands) * area / fact("face_reserve").best, _bears_swelling(part)
+    bears = min(face, round_)
+    meant = min(hand, likely(factor) * thread * bears / screws)
     force = np.asarray(screws * clamp_force(meant * means, factor, thread))
     friction = part.fact("face_friction", Stream.FRICTION)
     torque = np.asarray(wear_torque(force, friction, inside, outside))
@@ -69,22 +77,54 @@ def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre, screws: in
         torque,
         np.asarray(force * (outside**2 + inside**2) / (8 * outside)),
         np.asarray(stands * area / force),
+        swell_of(part, force),
         _figures(thread, meant, factor, force, friction, torque, (inside, outside), screws),
         ("wentzell-bolts", "bhandari-clutches"),
+        "" if meant >= hand * (1 - 1e-9) else NARROW if face < round_ else THIN,
     )
 
 
-def _meant_torque(part: Part, thread: Metre, factor: float, face: float) -> float:
-    """Torque (N·m) that the hand means to give: ordinary, or less for thread or faces."""
+THIN = "no more, because an ordinary pull would swell it"
+NARROW = "no more, because an ordinary pull would bruise so narrow a face"
+"""Said where the work, not the thread or the hand, sets how hard it is clamped."""
+
+
+def _hand_torque(part: Part, thread: Metre, factor: float) -> float:
+    """Torque (N·m) that a hand gives: ordinary, or less where the thread stands less."""
     fact = part.tables.holding_fact
     area = fact("stress_area_share").best * np.pi * thread**2 / 4
     hand = fact("hand_wrench").best / factor
-    most = min(
-        hand,
-        float(force_at_tension(fact("thread_stress").best, area)),
-        face / fact("face_reserve").best,
-    )
+    most = min(hand, float(force_at_tension(fact("thread_stress").best, area)))
     return float(factor * most * thread)
+
+
+def _round_bore(part: Part) -> Metre:
+    """Outside (m) of the stoutest ring round the bore: what swells."""
+    return max(p.outside for p in part.work.pieces if p.inside is None)
+
+
+def swell_of(part: Part, force: Draws) -> Draws:
+    """How much the outside of the ring round the bore grows under a clamp (m, on diameter)."""
+    size, poisson = (part.bore, _round_bore(part)), part.range("poisson").best
+    return np.asarray(swell(force, *size, part.elastic.modulus, poisson))
+
+
+def _bears_swelling(part: Part) -> float:
+    """Clamp (N) that swells the outside by the share of its tolerance that is allowed."""
+    fact = part.tables.holding_fact
+    stated = part.work.finished.tolerance
+    tolerance = stated or part.tables.allowance("usual_tolerance").best
+    allowed = max(fact("swell_share").best * tolerance, fact("swell_nothing").best)
+    modulus, poisson = part.range("modulus").best, part.range("poisson").best
+    return float(force_for_swell(allowed, part.bore, _round_bore(part), modulus, poisson))
+
+
+def how_hard(part: Part, clamp: Clamped) -> str:
+    """How hard a hand pulls, as the start of a sentence."""
+    if not clamp.light:
+        return "An ordinary wrench does it"
+    grows = part.show.small(likely(clamp.swell))
+    return f"Snug, {clamp.light}; so it grows {grows} on diameter"
 
 
 def face_strength(part: Part) -> Draws:

@@ -19,10 +19,11 @@ from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, Held
 from borewright.answer.records import Draws, Figure, Input, Need
 from borewright.answer.streams import Stream
 from borewright.holding.between import Span, bending_of, head_length, stiffness_between
-from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.close_fit import fit_tilt
+from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
 from borewright.holding.figured import drawn_figure
-from borewright.holding.owned import made, needed
-from borewright.holding.part import FACE_MEETS, Part, endless, none_at_all
+from borewright.holding.owned import bar_at_least, made, needed
+from borewright.holding.part import FACE_MEETS, Part, endless
 from borewright.mechanics.spread import likely, low_end
 from borewright.mechanics.tilted_nut import bow, gang_wedge, kink
 from borewright.quantities.si import Metre
@@ -51,6 +52,13 @@ class Nutted:
     clearance: Draws
     bent: Draws
     """Bow of the mandrel (m), as draws."""
+    cheek: tuple[Metre, Metre] = (0.0, 0.0)
+    """Outside and thickness (m) of two loose thick washers that back thin works; 0: none."""
+
+    @property
+    def seat(self) -> Metre:
+        """Length (m) that works and cheeks take up on the mandrel."""
+        return self.span.end - self.span.start + 2 * self.cheek[1]
 
 
 def cannot_nut(part: Part) -> str:
@@ -70,14 +78,14 @@ def cannot_nut(part: Part) -> str:
     return ""
 
 
-def nutted(part: Part, number: int, wide: float) -> Nutted:
-    """So many works between a shoulder at most `wide` bores across and the nut."""
+def nutted(part: Part, number: int, wide: float, cheek: tuple[Metre, Metre] = (0.0, 0.0)) -> Nutted:
+    """So many works between a shoulder at most `wide` bores across and the nut, cheeks or none."""
     leading = max("BA", key=lambda face: part.ring_at(face).outside)
     inside = max(_mouth(part, face) for face in "AB")
     shoulder = min(shoulder_at(part, face, wide) for face in "AB")
     thread = thread_within(part, THREAD_SHARE * part.bore) or 0.0
     clamp = clamped(part, thread, inside, shoulder)
-    span = _span(part, number, shoulder, thread)
+    span = _span(part, number, shoulder, thread, cheek[1])
     return Nutted(
         leading,
         number,
@@ -87,8 +95,14 @@ def nutted(part: Part, number: int, wide: float) -> Nutted:
         clamp,
         span,
         _clearance(part),
-        _bent(part, number, clamp, span),
+        _bent(part, joints(number, cheek[1]), clamp, span),
+        cheek,
     )
+
+
+def joints(number: int, cheek: Metre) -> int:
+    """Joints between shoulder and nut; each has its own wedge."""
+    return number + (3 if cheek else 1)
 
 
 def shoulder_at(part: Part, face: str, wide: float) -> Metre:
@@ -102,10 +116,11 @@ def _mouth(part: Part, face: str) -> Metre:
     return part.bore + 2 * (chamfers.a if face == "A" else chamfers.b)
 
 
-def _span(part: Part, number: int, shoulder: Metre, thread: Metre) -> Span:
+def _span(part: Part, number: int, shoulder: Metre, thread: Metre, cheek: Metre) -> Span:
     head, work = head_length(part, shoulder), number * part.length
-    steps = ((head, shoulder), (work, part.bore), ((WASHER + NUT + TAIL) * thread, thread))
-    return Span(steps, head, head + work)
+    end = (WASHER + NUT + TAIL) * thread
+    steps = ((head, shoulder), (work + 2 * cheek, part.bore), (end, thread))
+    return Span(steps, head + cheek, head + cheek + work)
 
 
 def _clearance(part: Part) -> Draws:
@@ -114,8 +129,8 @@ def _clearance(part: Part) -> Draws:
     return np.asarray(part.fact_with_zero("nut_clearance", Stream.SETTING) + alike)
 
 
-def _bent(part: Part, number: int, clamp: Clamped, span: Span) -> Draws:
-    wedge = gang_wedge(part.fact("face_wedge", Stream.ROUGHNESS), number + 1)
+def _bent(part: Part, faces: int, clamp: Clamped, span: Span) -> Draws:
+    wedge = gang_wedge(part.fact("face_wedge", Stream.ROUGHNESS), faces)
     off_axis = part.fact("nut_off_axis", Stream.CLAMPING) * clamp.thread / 2
     length = span.end - span.start
     angle = kink(wedge, clamp.force, off_axis, length, bending_of(part, part.bore))
@@ -128,10 +143,10 @@ def grip_of(part: Part, n: Nutted, torque: Draws) -> Grip:
         torque=torque,
         thrust_in=endless(),
         thrust_out=n.clamp.force,
-        tilt=n.clamp.tilt,
+        tilt=np.maximum(n.clamp.tilt, fit_tilt(part)),
         runout=runout_of(part, n),
         strength=n.clamp.strength,
-        springs=none_at_all(),
+        springs=n.clamp.swell,
         stiffness=stiffness_between(part, n.span),
         half_warm=endless(),
         joint=Joint.CLAMP,
@@ -151,10 +166,11 @@ def needs_of(part: Part, n: Nutted, what: str) -> tuple[Need, ...]:
     minutes = tables.holding_fact("nut_mandrel_making").best
     thread = part.show.length(n.thread)
     return (
-        needed(job, tables, "bar-stock"),
+        bar_at_least(job, tables, n.shoulder, "mild steel or brass bar"),
         needed(job, tables, "screwcutting"),
         needed(job, tables, "dog"),
         needed(job, tables, "tail-center"),
+        needed(job, tables, "indicator"),
         made(f"{what}, with its {thread} nut and washer faced true", minutes),
     )
 
@@ -179,7 +195,7 @@ def effort_of(part: Part, n: Nutted) -> Check:
     return Check(
         2.0,
         1.4,
-        f"An ordinary wrench does it: about {show.torque(clamp.wrench)} on the nut clamps with "
+        f"{how_hard(part, clamp)}: about {show.torque(clamp.wrench)} on the nut clamps with "
         f"about {usual}, {poor} in the poor case (1 in 20).",
         "A cleaner, oiled thread clamps harder at the same torque.",
         clamp.sources,
@@ -200,7 +216,8 @@ def figures_of(part: Part, n: Nutted) -> tuple[Figure, ...]:
 
 
 def _bow_inputs(part: Part, n: Nutted) -> tuple[Input, ...]:
-    wedge = gang_wedge(part.tables.holding_fact("face_wedge").best, n.number + 1)
+    faces = joints(n.number, n.cheek[1])
+    wedge = gang_wedge(part.tables.holding_fact("face_wedge").best, faces)
     off = part.tables.holding_fact("nut_off_axis").best * n.thread / 2
     return (
         Input("wedge", float(wedge), "rad", "angle"),
@@ -217,20 +234,25 @@ def _bow_inputs(part: Part, n: Nutted) -> tuple[Input, ...]:
 def picture_of(part: Part, n: Nutted, said: str) -> HeldPicture:
     """Mandrel, works, washer, nut and both centers."""
     s, t = n.span, n.thread
-    nut, far = s.end + WASHER * t, "A" if n.leading == "B" else "B"
-    shoulder, washer = s.start + part.lies_back(n.leading), s.end - part.lies_back(far)
+    far, (across, thick) = "A" if n.leading == "B" else "B", n.cheek
+    shoulder = s.start - thick + part.lies_back(n.leading)
+    washer = s.end + thick - part.lies_back(far)
+    nut = s.end + thick + WASHER * t
     rings = [
         HeldRing(
             Role.CENTER, -0.5 * n.shoulder, 0.0, 0.3 * n.shoulder, outer_end=0.02 * n.shoulder
         ),
         HeldRing(Role.DOG, 0.15 * s.start, 0.55 * s.start, 0.9 * n.shoulder, n.shoulder / 2),
         HeldRing(Role.MANDREL, 0.0, shoulder, n.shoulder / 2),
-        HeldRing(Role.MANDREL, shoulder, s.end, part.bore / 2),
-        HeldRing(Role.MANDREL, s.end, s.length, t / 2),
+        HeldRing(Role.MANDREL, shoulder, s.end + thick, part.bore / 2),
+        HeldRing(Role.MANDREL, s.end + thick, s.length, t / 2),
         HeldRing(Role.WASHER, washer, nut, n.shoulder / 2, t / 2),
         HeldRing(Role.NUT, nut, nut + NUT * t, 0.85 * t, t / 2),
         HeldRing(Role.CENTER, s.length, s.length + 0.5 * t, 0.5e-3, outer_end=0.3 * t),
     ]
+    if thick:
+        for at in (s.start - thick, s.end):
+            rings.append(HeldRing(Role.PLATE, at, at + thick, across / 2, part.bore / 2))
     for k in range(n.number):
         rings += part.rings(n.leading, s.start + k * part.length)
     return HeldPicture(
@@ -240,6 +262,7 @@ def picture_of(part: Part, n: Nutted, said: str) -> HeldPicture:
             HeldNote(Role.MANDREL, said),
             HeldNote(Role.NUT, "nut and washer"),
             HeldNote(Role.DOG, "dog"),
+            *((HeldNote(Role.PLATE, "cheek"),) if thick else ()),
         ),
         tailstock=True,
         turned=(s.start, s.end),

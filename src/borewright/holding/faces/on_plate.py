@@ -20,7 +20,7 @@ import numpy as np
 from borewright.answer.held import Check, Grip, Joint
 from borewright.answer.records import Draws, Figure, Input
 from borewright.answer.streams import Stream
-from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
 from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.web import web_of
@@ -49,6 +49,11 @@ WIDE = 1.8
 
 PLATE = {"inch": 0.75 * 0.0254, "mm": 20e-3}
 """Thickness of the plate as drawn (m; ours)."""
+
+NOTHING_TO_HOLD = (
+    "There is no room for a bolt or strap between bore and rim: straps would stand in the tool's "
+    "way."
+)
 
 GRAVITY = 9.80665
 """m/s², to turn masses into weights."""
@@ -80,6 +85,16 @@ def ways_down(part: Part, beside: Metre = 0.0) -> tuple[HeldDown, ...]:
     """
     found = (_spokes(part), _bore(part, beside), _holes(part))
     return tuple(h for h in found if h is not None)
+
+
+def why_nothing_holds(part: Part) -> str:
+    """Why no arrangement is to be had, in a sentence."""
+    if part.length > part.tables.holding_fact("upright_longest").best * part.outside:
+        return (
+            f"It is {part.length / part.outside:.1f} times as long as it is wide: stood on a plate "
+            "it leans and chatters; a mandrel between centers serves long work."
+        )
+    return NOTHING_TO_HOLD
 
 
 def _spokes(part: Part) -> HeldDown | None:
@@ -138,9 +153,17 @@ def _bore(part: Part, beside: Metre) -> HeldDown | None:
     least = LEAST[part.job.units] * (1 - 1e-9)
     if thread is None or thread < least or outside < 1.05 * inside:
         return None
+    if part.length > longest_upright(part, thread, outside):
+        return None
     clamp = clamped(part, thread, inside, outside)
     radius = (inside + outside) / 4
     return HeldDown(BORE, 1, radius, thread, clamp, clamp.force, clamp.torque, clamp.tilt)
+
+
+def longest_upright(part: Part, thread: Metre, base: Metre) -> Metre:
+    """Longest work (m) that one bolt holds upright on a plate, pressed on a `base` (m) across."""
+    fact = part.tables.holding_fact
+    return min(fact("upright_longest").best * base, fact("bolt_longest").best * thread)
 
 
 def plate_grip(part: Part, down: HeldDown, runout: Draws) -> Grip:
@@ -152,7 +175,7 @@ def plate_grip(part: Part, down: HeldDown, runout: Draws) -> Grip:
         tilt=down.tilt,
         runout=runout,
         strength=np.asarray(down.clamp.strength * down.clamp.force / down.force),
-        springs=none_at_all(),
+        springs=down.clamp.swell if down.by == BORE else none_at_all(),
         stiffness=_stiffness(part),
         half_warm=endless(),
         joint=Joint.CLAMP,
@@ -174,7 +197,7 @@ def plate_effort(part: Part, down: HeldDown) -> Check:
     return Check(
         2.0,
         1.4,
-        f"An ordinary wrench does it: at about {show.torque(down.clamp.wrench)}, {each} the work "
+        f"{how_hard(part, down.clamp)}: at about {show.torque(down.clamp.wrench)}, {each} the work "
         f"with about {one}.",
         "Cleaner, oiled threads press harder at the same torque.",
         down.clamp.sources,

@@ -10,6 +10,7 @@ from borewright.holding.faces.on_plate import (
     HOLES,
     PLATE,
     SPOKES,
+    WASHER,
     WIDE,
     HeldDown,
     balance_figures,
@@ -17,7 +18,7 @@ from borewright.holding.faces.on_plate import (
     plate_figures,
 )
 from borewright.holding.owned import made, needed
-from borewright.holding.part import Part
+from borewright.holding.part import FACE_MEETS, Part
 from borewright.mechanics.spread import low_end
 
 BY = {
@@ -42,10 +43,12 @@ def _circle(part: Part, down: HeldDown) -> str:
     return f"on a circle of {part.show.length(2 * down.radius)}"
 
 
-def plate_needs(part: Part, down: HeldDown) -> tuple[Need, ...]:
-    """Faceplate, what holds the work down on it, indicator and counterweights."""
+def plate_needs(part: Part, down: HeldDown, *, indicator: bool = True) -> tuple[Need, ...]:
+    """Faceplate, what holds the work down on it, counterweights; `indicator`: to set it true."""
     job, tables = part.job, part.tables
-    found = [needed(job, tables, tool) for tool in ("faceplate", "indicator", "counterweights")]
+    tools = ["faceplate", *(("indicator",) if indicator else ())]
+    tools += [] if down.by == BORE else ["counterweights"]
+    found = [needed(job, tables, tool) for tool in tools]
     if down.by == SPOKES:
         found.append(needed(job, tables, "straps"))
     else:
@@ -80,14 +83,32 @@ def plate_fit(part: Part, down: HeldDown, found: str) -> Check:
     )
 
 
+def holes_step(part: Part, down: HeldDown) -> tuple[Step, ...]:
+    """Holes through the work come before it is laid on the plate; nothing elsewhere."""
+    if down.by != HOLES:
+        return ()
+    number, size = (
+        ("Three" if down.number == 3 else str(down.number)),
+        part.show.length(down.thread),
+    )
+    return (
+        line(
+            "Holes first",
+            f"{number} holes through the work {_circle(part, down)}, drilled clear for {size} bolts before it is laid on the "
+            "plate: marked out from the bore and center punched, burrs off both sides. Slots in the plate or holes in it on "
+            "the same circle, with room to shift the work true.",
+        ),
+    )
+
+
 def hold_down_step(part: Part, down: HeldDown) -> Step:
     """Packing, bolts and pencil line."""
     packed = {
         SPOKES: "A packing under every spoke that just takes a paper, the strap right over it, its bolt close to the spoke and "
         "inside of the rim: nothing may reach the tool's way.",
-        HOLES: "Holes drilled clear for the bolts, burrs off both sides; heads on the work, nuts behind the plate, or the holes "
-        "in the plate tapped; packing that just takes a paper round each bolt where the work stands off the plate.",
-        BORE: "The washer on the hub's face, smaller than the hub.",
+        HOLES: "Heads on the work, nuts behind the plate, or the holes in the plate tapped; packing that just takes a paper "
+        "round each bolt where the work stands off the plate.",
+        BORE: "The washer on the face round the bore, smaller than its ring.",
     }[down.by]
     return line(
         "Hold it down",
@@ -104,6 +125,12 @@ def _even(down: HeldDown) -> str:
 def balance_step(part: Part, down: HeldDown) -> Step:
     """Counterweight, and the speed until it is there."""
     b, show = balance_of(part, down), part.show
+    if down.by == BORE:
+        return line(
+            "Balance it",
+            "Bolt and washer lie on the axis, so only the work itself can be heavy on one side. Belt off, or gears out, so that "
+            "the spindle swings free: where it stops heavy side down, bolt a weight opposite until it stops anywhere.",
+        )
     return line(
         "Balance it",
         "Belt off, or gears out, so that the spindle swings free: where it stops heavy side down, bolt a weight opposite until "
@@ -166,8 +193,42 @@ def plate_picture(part: Part, down: HeldDown, leading: str, spigot: float) -> He
     else:
         what = Role.STRAP if down.by == SPOKES else Role.SCREW
         marks.append(HeldMark(what, down.radius, 2.2 * t, down.number))
-    notes = (
+        rings += _bolts(part, down, leading, start)
+    notes = [
         HeldNote(Role.WEIGHT, "counterweight"),
         HeldNote(Role.STRAP if down.by == SPOKES else Role.SCREW, BY[down.by]),
-    )
-    return HeldPicture(tuple(rings), tuple(marks), notes, turned=(start, end))
+    ]
+    if down.by == SPOKES:
+        notes.append(HeldNote(Role.SCREW, "strap bolt"))
+    if any(r.role is Role.PIN for r in rings):
+        notes.append(HeldNote(Role.PIN, "packing"))
+    return HeldPicture(tuple(rings), tuple(marks), tuple(notes), turned=(start, end))
+
+
+def _bolts(part: Part, down: HeldDown, leading: str, start: float) -> list[HeldRing]:
+    """Bolts from behind the plate, their heads or straps, and packing under what stands off it."""
+    r, t = down.radius, down.thread
+    near, far = (start + z for z in _at_bolts(part, r, leading))
+    what = Role.STRAP if down.by == SPOKES else Role.SCREW
+    rings = [
+        HeldRing(Role.SCREW, start - PLATE[part.job.units] - 0.7 * t, far, r + t / 2, r - t / 2),
+        HeldRing(what, far, far + 0.7 * t, r + WASHER[1] * t / 2, r - WASHER[1] * t / 2),
+    ]
+    if near - start > FACE_MEETS:
+        for inner, outer in (
+            (r - WASHER[1] * t / 2, r - t / 2),
+            (r + t / 2, r + WASHER[1] * t / 2),
+        ):
+            rings.append(HeldRing(Role.PIN, start, near, outer, inner))
+    return rings
+
+
+def _at_bolts(part: Part, radius: float, leading: str) -> tuple[float, float]:
+    """Where the metal at the bolts begins and ends (m, from the leading face)."""
+    there = [
+        p
+        for p in part.work.pieces
+        if (part.bore if p.inside is None else p.inside) / 2 < radius < p.outside / 2
+    ]
+    near, far = min(p.start for p in there), max(p.end for p in there)
+    return (near, far) if leading == "A" else (part.length - far, part.length - near)

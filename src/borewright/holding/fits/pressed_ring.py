@@ -79,10 +79,17 @@ class PressedRing:
         per = ring_compliance(self.part.bore, self.thinnest, self.part.elastic, steel)
         return np.asarray(self.pressure(normal) * self.part.bore * per)
 
-    def half_warm(self, normal: Draws) -> Draws:
-        """Warmth of the work alone (K) that takes half of that squeeze; errs low."""
-        expansion = self.part.range("expansion").best
-        return np.asarray(self.squeeze(normal) / (2 * expansion * self.part.bore))
+    def half_warm(self, normal: Draws, lag: Draws | float = 1.0) -> Draws:
+        """Warmth of the work (K) that takes half of that squeeze.
+
+        `lag`: how far a steel shaft stays behind, over that warmth; 1 is the work warm alone, which
+        errs low. Endless where the shaft, though it lags, grows as much as the bore.
+        """
+        steel = self.part.tables.material_range("steel-1018", "expansion").best
+        opens = self.part.range("expansion").best - steel * (1.0 - np.asarray(lag))
+        takes = 2 * np.maximum(opens, 0.0) * self.part.bore
+        with np.errstate(divide="ignore"):
+            return np.asarray(self.squeeze(normal) / takes)
 
     def most_normal(self) -> Newton:
         """Normal force (N) that the metal and the finished size bear, likely case."""

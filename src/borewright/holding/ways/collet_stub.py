@@ -17,8 +17,8 @@ from borewright.holding.bars.stub import Stub
 from borewright.holding.bars.stub_picture import stub_picture
 from borewright.holding.figured import drawn_figure
 from borewright.holding.no_middle import no_middle
-from borewright.holding.owned import made, needed, owned
-from borewright.holding.part import Part, endless, none_at_all
+from borewright.holding.owned import bar_at_least, made, needed, owned
+from borewright.holding.part import Part, endless
 from borewright.job.records import Job
 from borewright.mechanics.expanding_sleeve import normal_on_bore
 from borewright.mechanics.slip import slip_torque
@@ -83,12 +83,13 @@ def _held(stub: Stub) -> Held:
         effort=stub.effort_check(),
         room=(part.outside, 0.0),
         more_grip="a harder pull on the collet and a larger screw",
+        steadier="A lighter cut, a larger screw and shoulder.",
         truer="Turning the stub in the collet that will hold it, a line on both; a clean collet.",
         spares="A wider washer and shoulder, a lighter hand on the wrench.",
         marks="A ring where the washer bears; keep the faces clean.",
         mount=_mount(stub, shank),
-        release=_release(),
-        ready=("micrometer, indicator, tap and drill, washer and screw, oil, rag",),
+        release=_release(part),
+        ready=("micrometer, tap and drill, washer and screw, oil, rag",),
         caution_tags=("collet", "overhang"),
         picture=stub_picture(stub, shank, collet=True),
         figures=(*clamp.figures, _collet_figure(stub)),
@@ -127,10 +128,10 @@ def _grip(stub: Stub) -> Grip:
         torque=np.minimum(clamp.torque, _collet_torque(stub)[0]),
         thrust_in=endless(),
         thrust_out=clamp.force,
-        tilt=clamp.tilt,
+        tilt=stub.tilt,
         runout=np.hypot(back, stub.clearance),
         strength=clamp.strength,
-        springs=none_at_all(),
+        springs=clamp.swell,
         stiffness=stub.stiffness(),
         half_warm=endless(),
         joint=Joint.CLAMP,
@@ -143,9 +144,10 @@ def _needs(stub: Stub, shank: Metre) -> tuple[Need, ...]:
     minutes = tables.holding_fact("stub_making").best
     return (
         needed(job, tables, COLLETS, shank),
-        needed(job, tables, "bar-stock"),
+        bar_at_least(job, tables, max(stub.shoulder, shank), "mild steel or brass bar"),
         needed(job, tables, "drill-and-tap"),
         needed(job, tables, "top-slide"),
+        needed(job, tables, "indicator"),
         made(
             f"the stub and its washer, with a {stub.part.show.length(stub.thread)} screw", minutes
         ),
@@ -161,11 +163,12 @@ def _mount(stub: Stub, shank: Metre) -> tuple[Step, ...]:
     return (*stub.turning_steps(held), stub.clamp_step())
 
 
-def _release() -> tuple[Step, ...]:
+def _release(part: Part) -> tuple[Step, ...]:
+    many = part.work.quantity > 1
     return (
         line(
-            "Next piece",
-            "Screw out, work off, next on. The stub may come out and go back later, lines together, collet and shank wiped: "
+            "Next piece" if many else "Off it comes",
+            f"Screw out, work off{', next on' if many else ''}. The stub may come out and go back later, lines together, collet and shank wiped: "
             "clock it again before it is trusted.",
             (),
             ("stub runs out, put back",),

@@ -25,7 +25,16 @@ from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, Held
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.figured import drawn_figure
-from borewright.holding.owned import made, needed
+from borewright.holding.fits.cone_reach import (
+    HALF_ANGLE,
+    ordinary,
+    reach_in,
+    room_inside,
+    small_end,
+    to_the_point,
+    too_thin,
+)
+from borewright.holding.owned import bar_at_least, made, needed
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.records import Job
 from borewright.job.web import web_of
@@ -35,11 +44,8 @@ from borewright.mechanics.spread import likely, low_end
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
-HALF_ANGLE = np.pi / 6
-"""Of a 60 degree center."""
-
-ORDINARY = {"inch": 0.5 * 0.0254, "mm": 12e-3}
-"""Bores up to this (m) are reached by the point of an ordinary center (ours)."""
+WIDER = 1.15
+"""Large end of a cone over its mouth (ours)."""
 
 STUD = {"inch": 0.5 * 0.0254, "mm": 12e-3}
 STUD_CLEAR = {"inch": 0.5 * 0.0254, "mm": 12e-3}
@@ -51,7 +57,10 @@ BURRED = ("unknown", "sand-casting", "drilling")
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Cones:
-    """Push of the tailstock (N), mouth from and to (m, diameters), what the stud adds (N·m)."""
+    """Push of the tailstock (N), mouth from and to (m, diameters), what the stud adds (N·m).
+
+    `at`: radius of the stud; `into`: how far a cone reaches in; `pointed`: with its point on.
+    """
 
     push: Draws
     inside: Metre
@@ -60,6 +69,8 @@ class _Cones:
     torque: Draws
     stud: Draws | None
     at: Metre
+    into: Metre
+    pointed: bool
 
 
 class ConeCenters:
@@ -74,6 +85,13 @@ class ConeCenters:
             return (
                 Held(self.id, cannot="The mouths are worn with the bore: cones find no middle."),
             )
+        if too_thin(part):
+            return (
+                Held(
+                    self.id,
+                    cannot="It is so thin that two cones meet inside of it, even with their points cut off.",
+                ),
+            )
         plain = _held(part, _cones(part, stud=False))
         if part.work.spokes is None or web_of(part.work) is None:
             return (plain,)
@@ -86,14 +104,15 @@ def _cones(part: Part, *, stud: bool) -> _Cones:
     legs = part.work.chamfers.legs
     inside, outside = part.bore, part.bore + 2 * min(legs)
     torque = np.asarray(cone_torque(push, friction, HALF_ANGLE, inside, outside))
+    reach = (reach_in(part), ordinary(part))
     web = web_of(part.work)
     if not stud or web is None:
-        return _Cones(push, inside, outside, friction, torque, None, 0.0)
+        return _Cones(push, inside, outside, friction, torque, None, 0.0, *reach)
     radius, size = (web.inner + web.outer) / 4, STUD[part.job.units]
     steel = part.drawn(part.tables.material_range("steel-1018", "yield"), Stream.TOOL)
     out = STUD_CLEAR[part.job.units] + part.length / 2
     pushed = np.asarray(stud_force(steel, size, out) * radius)
-    return _Cones(push, inside, outside, friction, torque, pushed, radius)
+    return _Cones(push, inside, outside, friction, torque, pushed, radius, *reach)
 
 
 def _held(part: Part, c: _Cones) -> Held:
@@ -115,12 +134,13 @@ def _held(part: Part, c: _Cones) -> Held:
         effort=_effort(part, c),
         room=(part.outside, part.length + 2 * part.bore),
         more_grip="a driver stud on the faceplate against a spoke or in a hole, or a dog where one finds room",
+        steadier="A lighter cut, a firmer push of the tailstock, the quill clamped.",
         truer="Chamfering both mouths in the setting in which it was bored; clean cones.",
         spares="A lighter push of the tailstock, chamfered mouths.",
         marks="A bright line round each mouth.",
         mount=_mount(part, c),
         release=_release(),
-        ready=("oil for a plain center, rag, indicator, pencil",),
+        ready=("oil for a plain center, rag, pencil",),
         caution_tags=("cones", "mandrel") if c.stud is None else ("cones", "mandrel", "dog"),
         picture=_picture(part, c),
         figures=_figures(part, c),
@@ -175,10 +195,14 @@ def _stiffness(part: Part) -> float:
 
 def _needs(part: Part, c: _Cones) -> tuple[Need, ...]:
     job, tables = part.job, part.tables
-    found = [needed(job, tables, "tail-center")]
-    if part.bore > ORDINARY[job.units]:
+    found = [needed(job, tables, "tail-center"), needed(job, tables, "indicator")]
+    if not c.pointed:
         minutes = tables.holding_fact("head_cone_making").best
         found = [
+            needed(job, tables, "indicator"),
+            needed(job, tables, "three-jaw-chuck"),
+            bar_at_least(job, tables, WIDER * c.outside, "bar for the cones"),
+            needed(job, tables, "top-slide"),
             needed(job, tables, "pipe-center", part.bore),
             made("a cone for the headstock, turned where it stands", minutes),
         ]
@@ -222,14 +246,8 @@ def _mount(part: Part, c: _Cones) -> tuple[Step, ...]:
             "Burrs off both mouths; best a 60 degree chamfer cut in the setting in which it was bored. Wipe cones and mouths.",
         )
     ]
-    if part.bore > ORDINARY[part.job.units]:
-        steps.append(
-            line(
-                "The headstock's cone",
-                "Bar in the chuck, or soft blank in the nose: turn it to 60 degrees where it stands, a little larger than the "
-                "bore, and leave it there.",
-            )
-        )
+    if not c.pointed:
+        steps.append(_cone_step(part, c))
     steps.append(
         line(
             "Between the cones",
@@ -254,6 +272,19 @@ def _mount(part: Part, c: _Cones) -> tuple[Step, ...]:
         )
     )
     return tuple(steps)
+
+
+def _cone_step(part: Part, c: _Cones) -> Step:
+    show, into = part.show, part.show.length(c.into)
+    meet = (
+        " With more, the two would meet inside." if to_the_point(part) > room_inside(part) else ""
+    )
+    return line(
+        "The headstock's cone",
+        f"Bar in the chuck: top slide at 30 degrees, turn it to a 60 degree cone where it stands, {show.length(WIDER * c.outside)} "
+        f"at its large end, and leave it there. Cut the points off both cones, so that each reaches {into} into its mouth, "
+        f"{show.length(small_end(part))} across at the end.{meet}",
+    )
 
 
 def _release() -> tuple[Step, ...]:
@@ -288,9 +319,9 @@ def _figures(part: Part, c: _Cones) -> tuple[Figure, ...]:
 
 def _picture(part: Part, c: _Cones) -> HeldPicture:
     bore, length = part.bore, part.length
-    into, back = 0.3 * bore, 0.7 * bore
+    into, back = c.into, 0.7 * bore
     wide = bore / 2 + back * np.tan(HALF_ANGLE)
-    tip = bore / 2 - into * np.tan(HALF_ANGLE)
+    tip = small_end(part) / 2
     rings = (
         HeldRing(Role.SPINDLE, -2.2 * back, -back, 1.4 * bore),
         HeldRing(Role.CENTER, -back, into, wide, outer_end=tip),

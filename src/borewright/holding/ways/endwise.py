@@ -14,11 +14,11 @@ from borewright.answer.held import OUTSIDE, Check, Grip, Held, Joint, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Need, Step
 from borewright.answer.streams import Stream
-from borewright.holding.faces.clamped import Clamped, clamped, thread_within
+from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
 from borewright.holding.jaws.grasp import still_to_bore
 from borewright.holding.jaws.jawed import chuck_stiffness
 from borewright.holding.owned import made, needed
-from borewright.holding.part import FACE_MEETS, Part, endless, none_at_all
+from borewright.holding.part import FACE_MEETS, Part, endless
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely, low_end
 from borewright.quantities.si import Metre
@@ -57,6 +57,8 @@ def _cannot(part: Part) -> str:
         return rough
     if part.bore < fact("endwise_least_bore").best:
         return "The bore is too small for bolts through it: a stub or a nut clamps the same faces."
+    if reason := _too_long(part):
+        return reason
     if not _flat_at_bore(part):
         return "The hub lies back from the faces of the rim: nothing flat round the bore to clamp."
     wall, least = (_outer(part) - part.bore) / 2, fact("endwise_least_wall").best
@@ -66,6 +68,23 @@ def _cannot(part: Part) -> str:
             f"{show.length(least)} is about the least."
         )
     return ""
+
+
+def _too_long(part: Part) -> str:
+    """Rings and discs only: long work stands on its end and leans, long thin bolts hold it badly."""
+    fact, show, length = part.tables.holding_fact, part.show, part.length
+    most = min(fact("endwise_longest").best * part.bore, fact("bolt_longest").best * _thread(part))
+    if length <= most:
+        return ""
+    return (
+        f"It is {show.length(length)} long: bolted endwise through a bore of {show.bore(part.bore)} it may be about "
+        f"{show.length(most)}. That is for rings and discs; a mandrel between centers serves the long ones."
+    )
+
+
+def _thread(part: Part) -> Metre:
+    """The bolts (m): three and a wrench go into the bore."""
+    return thread_within(part, min(BOLT_SHARE * part.bore, LARGEST_BOLT)) or 0.0
 
 
 def _flat_at_bore(part: Part) -> bool:
@@ -84,7 +103,7 @@ def _outer(part: Part) -> Metre:
 
 
 def _held(part: Part) -> Held:
-    thread = thread_within(part, min(BOLT_SHARE * part.bore, LARGEST_BOLT)) or 0.0
+    thread = _thread(part)
     outer = _outer(part)
     clamp = clamped(part, thread, part.bore, outer, BOLTS)
     step = part.work.quantity > FEW
@@ -112,8 +131,8 @@ def _held(part: Part) -> Held:
         spares="A wider clamp ring, a lighter hand on the wrench.",
         marks="A ring where the clamp bears; paper under it leaves none.",
         mount=_mount(part, clamp, outer, step),
-        release=_release(step),
-        ready=("indicator, facing tool, thin paper, feeler strip, wrench, rag",),
+        release=_release(part, step),
+        ready=("facing tool, thin paper, feeler strip, wrench, rag",),
         caution_tags=("endwise",),
         picture=_picture(part, thread, outer, step),
         figures=clamp.figures,
@@ -132,7 +151,7 @@ def _grip(part: Part, clamp: Clamped, step: bool) -> Grip:
         tilt=clamp.tilt,
         runout=_runout(part, step),
         strength=clamp.strength,
-        springs=none_at_all(),
+        springs=clamp.swell,
         stiffness=chuck_stiffness(part, part.length + PLATE[part.job.units]),
         half_warm=endless(),
         joint=Joint.CLAMP,
@@ -176,7 +195,7 @@ def _effort(part: Part, clamp: Clamped) -> Check:
     return Check(
         2.0,
         1.4,
-        f"An ordinary wrench does it: about {show.torque(clamp.wrench)} on each of three bolts clamps with about "
+        f"{how_hard(part, clamp)}: about {show.torque(clamp.wrench)} on each of three bolts clamps with about "
         f"{show.force(likely(clamp.force))} in all, {show.force(low_end(clamp.force))} in the poor case (1 in 20).",
         "Cleaner, oiled threads clamp harder at the same torque.",
         clamp.sources,
@@ -190,6 +209,7 @@ def _mount(part: Part, clamp: Clamped, outer: Metre, step: bool) -> tuple[Step, 
         if step
         else ""
     )
+    stays = " It stays there until the batch is done." if part.work.quantity > 1 else ""
     care = show.small(part.tables.holding_fact("indicator_care").best)
     located = (
         "Work on the step, bolts finger tight: it must lie flat, so clear the step's corner by an undercut or a chamfer."
@@ -200,7 +220,7 @@ def _mount(part: Part, clamp: Clamped, outer: Metre, step: bool) -> tuple[Step, 
         line(
             "Face the plate in place",
             f"Plate bolted to the faceplate, faced true and turned to {show.length(outer)}{how}. Three tapped holes for "
-            f"{show.length(clamp.thread)} on a circle that leaves the bore free. It stays there until the batch is done.",
+            f"{show.length(clamp.thread)} on a circle that leaves the bore free.{stays}",
             (),
             ("step",) if step else (),
         ),
@@ -221,7 +241,9 @@ def _mount(part: Part, clamp: Clamped, outer: Metre, step: bool) -> tuple[Step, 
     )
 
 
-def _release(step: bool) -> tuple[Step, ...]:
+def _release(part: Part, step: bool) -> tuple[Step, ...]:
+    if part.work.quantity == 1:
+        return (line("Off it comes", "Bolts out evenly, a hand under the work for the last."),)
     again = "next on: the plate stays" if step else "next on, and set true again: the plate stays"
     return (line("Next piece", f"Bolts out evenly, work off, wipe, {again} as faced, unmoved."),)
 

@@ -18,11 +18,13 @@ from borewright.holding.faces.on_plate import (
     plate_figures,
     plate_grip,
     ways_down,
+    why_nothing_holds,
 )
 from borewright.holding.faces.on_plate_words import (
     balance_step,
     held_by,
     hold_down_step,
+    holes_step,
     plate_fit,
     plate_marks,
     plate_more,
@@ -44,28 +46,14 @@ class Faceplate:
     def offer(self, job: Job, tables: Tables) -> tuple[Held, ...]:
         """One record for every place where it can be held down."""
         part = Part(job, tables)
-        found = [d for d in ways_down(part, FINGER) if d.by != BORE or _no_stub_finds(part)]
+        found = ways_down(part, FINGER)
         if not found:
-            return (Held(self.id, cannot=_cannot(part)),)
+            return (Held(self.id, cannot=why_nothing_holds(part)),)
         return tuple(map(partial(_held, part), found))
 
 
-FINGER = 8e-3
-"""Room beside a bolt (m) that the finger of an indicator wants in the bore (ours)."""
-
-NOTHING_TO_HOLD = "There is no room for a bolt or strap between bore and rim: straps would stand in the tool's way."
-
-
-def _no_stub_finds(part: Part) -> bool:
-    """One bolt through the bore holds no more than a stub does: only for a bore no stub finds."""
-    rough = part.work.bore.made_by == "sand-casting"
-    return rough or part.oval or part.bore > part.tables.holding_fact("stub_largest").best
-
-
-def _cannot(part: Part) -> str:
-    if any(d.by == BORE for d in ways_down(part, FINGER)):
-        return "It could only be bolted through its bore, and a stub turned in the chuck finds that sooner and truer."
-    return NOTHING_TO_HOLD
+FINGER = 5e-3
+"""Room beside a bolt (m) that the finger of a lever indicator wants in the bore (ours)."""
 
 
 def _held(part: Part, down: HeldDown) -> Held:
@@ -91,14 +79,22 @@ def _held(part: Part, down: HeldDown) -> Held:
         spares="Packing right under every strap, card on the faces, a lighter hand on the wrench.",
         marks=plate_marks(down),
         mount=_mount(part, down),
-        release=_release(),
-        ready=("faceplate bolts, card or paper, soft hammer, indicator and stand, rag",),
+        release=_release(part),
+        ready=("faceplate bolts, card or paper, soft hammer, rag",),
         caution_tags=("plate",),
         picture=plate_picture(part, down, leading, 0.0),
+        handling=_handling(part, down),
         figures=plate_figures(part, down),
         sources=down.clamp.sources,
         notes=(tail_words(part, down),),
     )
+
+
+def _handling(part: Part, down: HeldDown) -> float:
+    """Minutes for the batch beyond the usual ones."""
+    if down.by != BORE:
+        return 0.0
+    return part.tables.holding_fact("bore_bolt_setting").best * part.work.quantity
 
 
 def _runout(part: Part) -> Draws:
@@ -114,10 +110,11 @@ def _mount(part: Part, down: HeldDown) -> tuple[Step, ...]:
             "Faceplate and nose wiped, the plate's face clocked: a light facing cut where it is out. The back face of the work "
             "flat, burrs off, or three packings alike where the rim or hub stands proud.",
         ),
+        *holes_step(part, down),
         line(
             "Nip it",
-            "Spindle in its lowest gear, plate flat on the bench or the work held by the tailstock center: bolts just nipped, "
-            "each one in.",
+            "Spindle in its lowest gear, plate flat on the bench or the work held by the tailstock center: "
+            + _nipped(down),
         ),
         line(
             "Set it true",
@@ -137,10 +134,20 @@ def _mount(part: Part, down: HeldDown) -> tuple[Step, ...]:
     )
 
 
-def _release() -> tuple[Step, ...]:
+def _nipped(down: HeldDown) -> str:
+    if down.by == BORE:
+        return (
+            "the bolt just nipped, a strap or a washer cut open on one side under its head, so that the indicator's finger gets "
+            "into the bore beside it."
+        )
+    return "bolts just nipped, each one in."
+
+
+def _release(part: Part) -> tuple[Step, ...]:
+    again = " The next piece is set true anew." if part.work.quantity > 1 else ""
     return (
         line(
             "Off it comes",
-            "A hand or the tailstock under it before the last nut is off. The next piece is set true anew.",
+            f"A hand or the tailstock under it before the last nut is off.{again}",
         ),
     )

@@ -23,6 +23,7 @@ from borewright.holding.bars.soft_bar import ALL_ROUND, WAY, bar_needs, bar_pict
 from borewright.holding.bars.soft_screwed import screwed_bar
 from borewright.holding.bonding.bonds import NOTHING_STICKS
 from borewright.holding.bonding.soft_bonded import bonded_bar
+from borewright.holding.close_fit import fit_tilt
 from borewright.holding.figured import drawn_figure
 from borewright.holding.fits.friction_fit import FrictionFit, push_friction
 from borewright.holding.fits.pressed_ring import PressedRing
@@ -94,18 +95,22 @@ def _turned(part: Part) -> Held:
         room=(part.outside, span_of(part, part.length)),
         presses_bore=True,
         more_grip="a firmer push, a drop of retaining compound, or a second dog on the hub",
+        steadier="A lighter cut, a firmer push, a bar that fits over more of the bore.",
         truer="Turning it between the centers it will run on, finish cut last; marking the dog's place.",
         spares="A lighter push and lighter cuts; a way that clamps the faces.",
         marks="None if oiled; soft steel scores with use, so it is good for one batch.",
         mount=_turned_mount(part, meant, _turned_figures(part, meant, fit)),
-        release=_pressed_off(),
-        ready=("center drill, micrometer, arbor press or soft hammer, oil, indicator",),
+        release=_pressed_off(part),
+        ready=("center drill, micrometer, arbor press or soft hammer, oil",),
         caution_tags=("dog", "press", "soft-bar"),
         picture=bar_picture(part, part.bore, "soft bar turned to the bore"),
         figures=_turned_figures(part, meant, fit),
         sources=("ours-derived",),
         notes=(
             "The push is what holds: the grip is counted from it, over the share of the bore that a bar turned by hand fills.",
+            "A push fit is tight by a micron or so. The bar warms with the work and most of the fit stays; where the work runs well "
+            "ahead of it, it lets go first by turning. A second dog on the hub, a set screw on a flat or a drop of retaining "
+            "compound then drives it: a push fit needs none of them for light cuts, with a wait or coolant between.",
         ),
     )
 
@@ -129,12 +134,12 @@ def _turned_grip(part: Part, ring: PressedRing, fit: FrictionFit) -> Grip:
         torque=fit.torque,
         thrust_in=fit.along,
         thrust_out=fit.along,
-        tilt=fit.tilt,
+        tilt=np.maximum(fit.tilt, fit_tilt(part, ring.length)),
         runout=part.fact("soft_runout", Stream.CENTERING),
         strength=np.asarray(part.strength / np.maximum(ring.stress(fit.normal), 1.0)),
         springs=ring.springs(fit.normal),
         stiffness=bar_stiffness(part, part.bore, span_of(part, part.length)),
-        half_warm=ring.half_warm(fit.normal),
+        half_warm=ring.half_warm(fit.normal, part.fact("warm_lag", Stream.WARMING)),
         brittle=part.brittle,
     )
 
@@ -205,12 +210,16 @@ def _turned_mount(part: Part, meant: Newton, figures: tuple[Figure, ...]) -> tup
     )
 
 
-def _pressed_off() -> tuple[Step, ...]:
+def _pressed_off(part: Part) -> tuple[Step, ...]:
+    rest = (
+        " The bar serves the rest of the batch; touch it up between centers when it scores."
+        if part.work.quantity > 1
+        else ""
+    )
     return (
         line(
             "Off again",
-            "Press or tap it back towards the small end, the hub supported. The bar serves the rest of the batch; touch it up "
-            "between centers when it scores.",
+            f"Press or tap it back towards the small end, the hub supported.{rest}",
             (),
             ("bore when off",),
         ),

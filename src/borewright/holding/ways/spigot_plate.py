@@ -20,11 +20,13 @@ from borewright.holding.faces.on_plate import (
     plate_figures,
     plate_grip,
     ways_down,
+    why_nothing_holds,
 )
 from borewright.holding.faces.on_plate_words import (
     balance_step,
     held_by,
     hold_down_step,
+    holes_step,
     plate_fit,
     plate_marks,
     plate_more,
@@ -38,8 +40,6 @@ from borewright.holding.part import Part
 from borewright.job.records import Job
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
-
-NOTHING_TO_HOLD = "There is no room for a bolt or strap between bore and rim: straps would stand in the tool's way."
 
 
 class SpigotPlate:
@@ -61,7 +61,7 @@ def _cannot(part: Part) -> str:
         return "The bore is as cast: bore it first, a spigot finds no middle in it yet."
     if part.oval:
         return "The bore is worn oval: a round spigot finds no middle in it."
-    return "" if ways_down(part) else NOTHING_TO_HOLD
+    return "" if ways_down(part) else why_nothing_holds(part)
 
 
 def spigot_length(part: Part) -> Metre:
@@ -75,8 +75,8 @@ def _held(part: Part, down: HeldDown) -> Held:
     return Held(
         way=SpigotPlate.id,
         tool=f"plate with a spigot of {size}, {by}",
-        do_it=f"turn a spigot to this bore ({size}) on a plate where it stands, hold the work on it by {by}, and leave the plate "
-        "on until the batch is done",
+        do_it=f"turn a spigot to this bore ({size}) on a plate where it stands, and hold the work on it by {by}"
+        + (", the plate left on until the batch is done" if part.work.quantity > 1 else ""),
         leading=leading,
         grip=plate_grip(part, down, _runout(part)),
         needs=_needs(part, down),
@@ -93,8 +93,8 @@ def _held(part: Part, down: HeldDown) -> Held:
         spares="Packing right under every strap, card on the faces, a lighter hand on the wrench.",
         marks=plate_marks(down),
         mount=_mount(part, down),
-        release=_release(down),
-        ready=("micrometer, indicator, bolts, oil, rag, pencil",),
+        release=_release(part, down),
+        ready=("micrometer, bolts, oil, rag, pencil",),
         caution_tags=("plate",),
         picture=plate_picture(part, down, leading, spigot_length(part)),
         figures=plate_figures(part, down),
@@ -114,14 +114,19 @@ def _needs(part: Part, down: HeldDown) -> tuple[Need, ...]:
     minutes = part.tables.holding_fact("plate_spigot_making").best
     return (
         needed(part.job, part.tables, "plate"),
-        *plate_needs(part, down),
+        *plate_needs(part, down, indicator=False),
         made("the spigot, turned in place", minutes),
     )
 
 
 def _mount(part: Part, down: HeldDown) -> tuple[Step, ...]:
     show, length = part.show, spigot_length(part)
-    tapped = f" Tap its middle {show.length(down.thread)}." if down.by == BORE else ""
+    tapped = (
+        f" A hole in its middle for the {show.length(down.thread)} bolt, its head sunk behind, put in before the plate goes on; "
+        "or the hole tapped."
+        if down.by == BORE
+        else ""
+    )
     return (
         line(
             "Plate on the faceplate",
@@ -136,13 +141,16 @@ def _mount(part: Part, down: HeldDown) -> tuple[Step, ...]:
             (),
             ("spigot",),
         ),
+        *holes_step(part, down),
         hold_down_step(part, down),
         balance_step(part, down),
     )
 
 
-def _release(down: HeldDown) -> tuple[Step, ...]:
+def _release(part: Part, down: HeldDown) -> tuple[Step, ...]:
     nuts = "Bolt out" if down.number == 1 else "Nuts off in turn, a hand under it for the last"
+    if part.work.quantity == 1:
+        return (line("Off it comes", f"{nuts}; work off by hand, no knock on the spigot."),)
     return (
         line(
             "Next piece",

@@ -16,9 +16,10 @@ from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, Held
 from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.between import Span, head_length, stiffness_between
+from borewright.holding.close_fit import fit_tilt
 from borewright.holding.faces.clamped import face_strength
 from borewright.holding.figured import drawn_figure
-from borewright.holding.owned import made, needed
+from borewright.holding.owned import bar_at_least, made, needed
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.job.records import BoreThread, Job
 from borewright.mechanics.screw_torque import Screw, force_from, torque_off, torque_on
@@ -128,6 +129,7 @@ def _held(part: Part, s: _Screwed) -> Held:
         more_grip="a cut that tightens it: run backwards with the tool behind, or a nut against it"
         if thread.left
         else "a wider shoulder",
+        steadier="A lighter cut, screwed up harder.",
         truer="A register turned on the mandrel for the mouth of the bore; a face cut true with the thread.",
         spares="A paper washer at the shoulder; lighter cuts.",
         marks="A ring where the shoulder bears; the strap, not a pipe wrench, takes it off.",
@@ -148,7 +150,7 @@ def _grip(part: Part, s: _Screwed) -> Grip:
         torque=s.torque,
         thrust_in=endless(),
         thrust_out=s.most,
-        tilt=np.asarray(s.pressed * (r**2 + c**2) / (4 * r)),
+        tilt=np.maximum(s.pressed * (r**2 + c**2) / (4 * r), fit_tilt(part)),
         runout=part.fact("thread_runout", Stream.CENTERING),
         strength=np.asarray(s.most / s.pressed),
         springs=none_at_all(),
@@ -163,10 +165,11 @@ def _needs(part: Part, s: _Screwed) -> tuple[Need, ...]:
     job, tables = part.job, part.tables
     minutes = tables.holding_fact("threaded_making").best
     return (
-        needed(job, tables, "bar-stock"),
+        bar_at_least(job, tables, s.shoulder, "mild steel or brass bar"),
         needed(job, tables, "screwcutting"),
         needed(job, tables, "dog"),
         needed(job, tables, "tail-center"),
+        needed(job, tables, "indicator"),
         made(f"the mandrel, threaded {s.thread.text}", minutes),
     )
 

@@ -16,8 +16,8 @@ from borewright.answer.streams import Stream
 from borewright.holding.bars.stub import Stub
 from borewright.holding.bars.stub_picture import stub_picture
 from borewright.holding.no_middle import no_middle
-from borewright.holding.owned import made, needed
-from borewright.holding.part import Part, endless, none_at_all
+from borewright.holding.owned import bar_at_least, made, needed
+from borewright.holding.part import Part, endless
 from borewright.job.records import Job
 from borewright.reference.library import Tables
 
@@ -55,12 +55,13 @@ def _cannot(stub: Stub) -> str:
 def _held(stub: Stub, *, tailstock: bool = False) -> Held:
     part, clamp, show = stub.part, stub.clamp, stub.part.show
     size = show.bore(part.bore)
+    stays = ", and leave it there until the batch is done" if part.work.quantity > 1 else ""
     center = ", bring the tailstock up to a center in its head" if tailstock else ""
     return Held(
         way=TurnedStub.id,
         tool=f"stub turned to {size}{' with the tailstock brought up' if tailstock else ''}",
         do_it=f"turn a stub in the chuck to this bore ({size}), clamp the work on it by a washer and "
-        f"a {show.length(stub.thread)} screw{center}, and leave it there until the batch is done",
+        f"a {show.length(stub.thread)} screw{center}{stays}",
         leading=stub.leading,
         grip=_grip(stub, tailstock=tailstock),
         needs=_needs(stub, tailstock=tailstock),
@@ -69,19 +70,20 @@ def _held(stub: Stub, *, tailstock: bool = False) -> Held:
         effort=stub.effort_check(),
         room=(part.outside, 0.0),
         more_grip="a larger screw and shoulder, or a pin through both",
+        steadier="A lighter cut, a larger screw and shoulder." if tailstock else "",
         truer="Facing shoulder and turning stub in one setting; clean faces; never taking it out.",
         spares="A wider washer and shoulder, a lighter hand on the wrench.",
         marks="A ring where the washer bears; keep the faces clean.",
         mount=_mount(stub, tailstock=tailstock),
-        release=_release(),
+        release=_release(part),
         ready=("micrometer, indicator, tap and drill, washer and screw, oil, rag",),
         caution_tags=("chuck", "overhang", *(("center",) if tailstock else ())),
         picture=stub_picture(stub, stub.shoulder, collet=False, tailstock=tailstock),
         figures=clamp.figures,
         sources=clamp.sources,
         notes=(
-            "The friction of the washer's face, and what the stub holds by fitting the bore, are left out of what the "
-            "clamp holds.",
+            "The friction of the washer's face, and what the stub holds by fitting the bore, are left out of the torque that "
+            "the clamp holds.",
         ),
     )
 
@@ -92,10 +94,10 @@ def _grip(stub: Stub, *, tailstock: bool) -> Grip:
         torque=clamp.torque,
         thrust_in=endless(),
         thrust_out=clamp.force,
-        tilt=clamp.tilt,
+        tilt=stub.tilt,
         runout=_runout(stub),
         strength=clamp.strength,
-        springs=none_at_all(),
+        springs=clamp.swell,
         stiffness=stub.stiffness(tailstock=tailstock),
         half_warm=endless(),
         joint=Joint.CLAMP,
@@ -116,10 +118,10 @@ def _needs(stub: Stub, *, tailstock: bool) -> tuple[Need, ...]:
     drilled = f"{screw}, a center drilled in its head" if tailstock else screw
     return (
         needed(job, tables, "three-jaw-chuck"),
-        needed(job, tables, "bar-stock"),
+        bar_at_least(job, tables, stub.shoulder, "mild steel or brass bar"),
         needed(job, tables, "drill-and-tap"),
         needed(job, tables, "top-slide"),
-        *((needed(job, tables, "tail-center"),) if tailstock else ()),
+        *(needed(job, tables, t) for t in ("tail-center", "indicator") if tailstock),
         made(f"the stub and its washer, {drilled}", minutes),
     )
 
@@ -140,7 +142,13 @@ def _mount(stub: Stub, *, tailstock: bool) -> tuple[Step, ...]:
     return (*steps, center)
 
 
-def _release() -> tuple[Step, ...]:
+def _release(part: Part) -> tuple[Step, ...]:
+    if part.work.quantity == 1:
+        return (
+            line(
+                "Off it comes", "Screw out, a hand under the work, off the stub by a straight pull."
+            ),
+        )
     return (
         line(
             "Next piece",

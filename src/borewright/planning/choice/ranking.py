@@ -17,6 +17,7 @@ from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.deciding import deciding_of, worst_of
 from borewright.planning.choice.gives import held_gives, taper_gives
 from borewright.planning.choice.held_rows import WeighedHeld
+from borewright.planning.choice.mandrel_needs import mandrel_needs
 from borewright.planning.questions.bore import form_verdict
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
@@ -67,15 +68,15 @@ def _once_bored(reason: str, boring: float, verdict: Verdict) -> str:
 NOT_HERE = "Not on the shelf: "
 
 
-def taper_row(w: Weighed, tables: Tables, held_in: Need | None = None) -> Row:
+def taper_row(w: Weighed, tables: Tables, by_its_end: bool = False) -> Row:
     """The row of a plain taper mandrel, which is on the shelf or taken to be.
 
-    `held_in`: what its end is held in where that is not a dog, though the job says nothing of it.
+    `by_its_end`: what turns it was not asked for, and is not a dog.
     """
     hold, quantity = w.trial.hold, w.trial.job.work.quantity
     runout = _figure(w.questions, "true", "runout")
-    needs = w.trial.drive.needs if w.trial.drive else ()
-    needs = needs if held_in is None else (held_in, *needs)
+    drive = w.trial.drive.needs if w.trial.drive else ()
+    needs = (*mandrel_needs(w.trial, tables), *drive)
     making = sum(n.minutes for n in needs if n.have is Have.MAKE)
     boring = _boring(w.trial.job, tables)
     minutes = tables.setup_minutes(hold.way).for_batch(
@@ -88,10 +89,11 @@ def taper_row(w: Weighed, tables: Tables, held_in: Need | None = None) -> Row:
         -round(w.question("slip").margin, 3),
     )
     in_doubt = w.question("bore").verdict is Verdict.CARE
-    settled = in_doubt and not boring and form_verdict(w.trial) is Verdict.YES
+    worth = w.trial.chance_to_sit >= tables.holding_fact("worth_trying").best and not boring
+    settled = in_doubt and worth and form_verdict(w.trial) is Verdict.YES
     candidate = Candidate(
         hold.way,
-        _mandrel_with_drive(w) + ("" if held_in is None else IN[w.trial.job.driven_by]),
+        _mandrel_with_drive(w) + (IN[w.trial.job.driven_by] if by_its_end else ""),
         hold.leading,
         w.verdict,
         _once_bored(

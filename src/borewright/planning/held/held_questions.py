@@ -193,11 +193,15 @@ def _rock(trial: HeldTrial) -> Question:
         f"(1 in 20), with {walk:g} kept in hand because the load goes round."
         if np.isfinite(best)
         else "Nothing the cuts do can tilt it.",
-        "Nothing needs to."
-        if best >= 2
-        else "A lighter cut, more clamp, the tailstock brought up.",
+        "Nothing needs to." if best >= 2 else trial.held.steadier or _steadier(trial),
         sources=(trial.tables.threshold("rock").source,),
     )
+
+
+def _steadier(trial: HeldTrial) -> str:
+    """What helps against tilt; between centers the tailstock is there already."""
+    there = trial.held.room[1] > 0
+    return "A lighter cut, more clamp" + ("." if there else ", the tailstock brought up.")
 
 
 def _bend(trial: HeldTrial) -> Question:
