@@ -39,7 +39,7 @@ ROWS = [
     ),
     (
         *("03-locomotive-wheels", YES, "plain-taper", "18 mm mandrel"),
-        *(('"18.008mm"', '"18.4mm"'), ("nut-mandrel", "turned-stub", "spigot-plate")),
+        *(('"18.008mm"', '"18.4mm"'), ("soft-mandrel", "nut-mandrel", "turned-stub")),
     ),
     (
         *("04-flywheel", YES, "plain-taper", "3/4 in mandrel"),

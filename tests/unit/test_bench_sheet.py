@@ -1,4 +1,4 @@
-"""The bench sheet is one page, says everything in text, and is the same twice."""
+"""The first page of the bench sheet is one page of its paper, says everything in text, and is the same twice."""
 
 from __future__ import annotations
 
@@ -203,7 +203,7 @@ def test_a_plan_with_nothing_to_draw_comes_out_as_words_alone() -> None:
 def test_sources_are_the_works_and_one_sentence_for_the_rest() -> None:
     named = "tm-1-420: US War Department, TM 1-420 C1 (1942)"
     plan = replace(sample_plan(), sources=("ours: our own judgment", named, "practice", "iso-1"))
-    assert source_words(plan) == (
+    assert source_words(plan.sources) == (
         "Sources: US War Department, TM 1-420 C1 (1942); ISO 1. "
         "The rest is common practice or our own judgment; --explain marks each."
     )
@@ -211,13 +211,15 @@ def test_sources_are_the_works_and_one_sentence_for_the_rest() -> None:
 
 def test_without_works_or_without_a_rest_the_sources_say_just_that() -> None:
     only_ours = replace(sample_plan(), sources=("practice", "ours"))
-    assert source_words(only_ours).startswith("Sources: common practice or our own judgment;")
-    assert source_words(replace(only_ours, sources=("iso-1",))) == "Sources: ISO 1."
-    assert source_words(replace(only_ours, sources=())) == ""
+    assert source_words(only_ours.sources).startswith(
+        "Sources: common practice or our own judgment;"
+    )
+    assert source_words(("iso-1",)) == "Sources: ISO 1."
+    assert source_words(()) == ""
 
 
 def test_a_source_no_table_knows_is_still_named() -> None:
-    assert "a-book" in source_words(replace(sample_plan(), sources=("a-book",)))
+    assert "a-book" in source_words(("a-book",))
 
 
 LEAVING = (

@@ -159,12 +159,12 @@ def lame(i: Inputs) -> float:
 
 def window_low(i: Inputs) -> float:
     free = max(0.0, i["length of bore"] - i["travel"] + i["room at the small end"])
-    return i["small end"] + i["taper"] * free
+    return i["small end"] + i["taper"] * (free - i["free before it bears"])
 
 
 def window_high(i: Inputs) -> float:
     free = i["ground length"] - i["travel"] - i["room for dog and tool"]
-    return i["small end"] + i["taper"] * free
+    return i["small end"] + i["taper"] * (free - i["free before it bears"])
 
 
 def stress(i: Inputs) -> float:

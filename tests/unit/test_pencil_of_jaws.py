@@ -33,7 +33,8 @@ def sprung(i: Inputs) -> float:
 SUMS: dict[str, Callable[[Inputs], float]] = {
     "jaw_torque": lambda i: i["friction"] * i["jaws"] * i["force of one jaw"] * i["diameter"] / 2,
     "jaw_springs": sprung,
-    "stock_to_grip": lambda i: i["grip"] + i["parting"],
+    "stock_to_grip": lambda i: i["grip"] + i["pieces"] * i["parting"],
+    "drill_torque": lambda i: i["specific force"] * i["feed each turn"] * i["drill"] ** 2 / 8,
     "clamp_force": lambda i: i["torque on the wrench"] / (i["K"] * i["thread"]),
     "face_torque": lambda i: (
         i["friction"] * i["clamp force"] * (i["ring, outside"] + i["ring, inside"]) / 4
@@ -45,7 +46,7 @@ SHOWN = {
     "four-jaw": thin_ring(),
     "soft-jaws": thin_ring(),
     "endwise": thin_ring(),
-    "one-chucking": with_bore(hubbed(), bored("drilled")),
+    "one-chucking": with_bore(hubbed(), bored("solid")),
 }
 
 

@@ -38,10 +38,13 @@ def ids(path: Path) -> str:
 
 
 @pytest.mark.parametrize("path", [*JOBS, *EXAMPLES], ids=ids)
-def test_the_sheet_is_one_page_with_every_step_figure(path: Path) -> None:
+def test_every_step_figure_is_on_the_first_page_and_a_second_is_there_where_a_bore_asks(
+    path: Path,
+) -> None:
+    """`no-mandrel` is the one job of these whose bore has still to be brought to a mandrel."""
     answer = planned(path)
     pages = PdfReader(BytesIO(sheet_bytes(answer))).pages
-    assert len(pages) == 1
+    assert len(pages) == (2 if path.stem == "no-mandrel" else 1)
     text = "".join(pages[0].extract_text().split())
     show = show_for(answer)
     for step in answer.steps:

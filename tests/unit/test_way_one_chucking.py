@@ -44,7 +44,7 @@ def test_it_says_what_it_costs_in_bar() -> None:
     """Half of 63 mm to grip and 6 mm to part: 37.5 mm."""
     cost = next(f for f in first(drilled()).figures if f.name == "stock_to_grip")
     assert cost.best == pytest.approx(0.5 * 0.063 + 0.006, rel=1e-9)
-    assert [round(i.value, 4) for i in cost.inputs] == [0.0315, 0.006]
+    assert [round(i.value, 4) for i in cost.inputs] == [0.0315, 1, 0.006]
 
 
 def test_a_small_bar_is_gripped_by_no_less_than_the_least() -> None:

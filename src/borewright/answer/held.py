@@ -12,6 +12,7 @@ from enum import StrEnum
 
 import numpy as np
 
+from borewright.answer.first_hold import JawPlace
 from borewright.answer.held_picture import HeldMark, HeldPicture
 from borewright.answer.records import Demand, Draws, Figure, Have, Need, Step
 from borewright.quantities.si import Metre, NewtonPerMetre
@@ -106,6 +107,23 @@ face that looks to it."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Drilling:
+    """The largest drill that works in a hold: its diameter (m), and its torque (N·m) as draws."""
+
+    diameter: Metre
+    torque: Draws
+    figure: Figure
+
+
+@dataclass(frozen=True, slots=True)
+class InJaws:
+    """Where a chuck with so many jaws takes hold of a casting whose bore is made in that hold."""
+
+    place: JawPlace
+    number: int
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class Held:
     """A job on one way of holding, one tool.
 
@@ -119,6 +137,8 @@ class Held:
     `spares` the work, `marks`, `mount` and `release` (what a hand does
     before and after the cutting), `ready` (what to fetch), `caution_tags`, and the drawing.
     `faces_done`: both faces must be finished before, so that none is left to turn round for.
+    `first`: cuts of its own, before those of the table; `last`: those of its own once the work is
+    cool, before the last pass; `drilling`: what is drilled in it; `in_jaws`: see `InJaws`.
     `handling`: minutes for the batch beyond the usual ones of the way, such as several loads.
     """
 
@@ -143,6 +163,10 @@ class Held:
     marks: str = ""
     mount: tuple[Step, ...] = ()
     release: tuple[Step, ...] = ()
+    first: tuple[Step, ...] = ()
+    last: tuple[Step, ...] = ()
+    drilling: Drilling | None = None
+    in_jaws: InJaws | None = None
     ready: tuple[str, ...] = ()
     caution_tags: tuple[str, ...] = ()
     picture: HeldPicture | None = None

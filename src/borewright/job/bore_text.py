@@ -42,7 +42,7 @@ def bore_size(text: str, where: str, bare: System | None) -> tuple[Metre, BoreLi
         ends = (read_length(end, where, bare=unit) for end in band.groups())
         limits = limits_between(next(ends), next(ends), where)
     elif found is not None:
-        limits = _limits(*found, where)
+        limits = _limits(*found, where, bare)
     else:
         return read_length(text, where, bare=bare), None
     return limits.middle, limits
@@ -88,8 +88,8 @@ def limits_between(low: Metre, high: Metre, where: str) -> BoreLimits:
     return BoreLimits(low, high)
 
 
-def _limits(typed: str, code: str, where: str) -> BoreLimits:
-    size = _nominal(typed, where)
+def _limits(typed: str, code: str, where: str, bare: System | None) -> BoreLimits:
+    size = _nominal(typed, where, bare)
     known = tables().hole_classes()
     if code not in known:
         raise UnknownName(where, code, known)
@@ -100,8 +100,8 @@ def _limits(typed: str, code: str, where: str) -> BoreLimits:
     return BoreLimits(found.smallest, found.largest, code, size, found.sources)
 
 
-def _nominal(typed: str, where: str) -> Metre:
+def _nominal(typed: str, where: str, bare: System | None) -> Metre:
     if length_system(typed) is not None:
         return read_length(typed, where)
     size = read_length(typed, where, bare="mm")
-    return size if size >= SMALLEST_BARE else read_length(typed, where)
+    return size if size >= SMALLEST_BARE else read_length(typed, where, bare=bare)

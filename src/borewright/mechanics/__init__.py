@@ -37,6 +37,7 @@ notch          what a keyway takes from bearing and wall
 strength       brittle and ductile margins at a bore
 plate          a web dishing when the rim is held and the hub pushed;  spokes: the same of spokes
 kienzle        cutting force from chip size, edge angle and nose radius
+drilling       torque of a drill from the solid
 turning        spindle speed, power, metal removed
 milling        a disc cutter in one tooth space: arc, chip, force, power
 gear_teeth     sizes of spur gear teeth and of the space between two

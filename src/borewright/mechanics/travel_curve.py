@@ -133,8 +133,20 @@ def _contact_ends(body: Compliance, path: PressPath) -> tuple[Floats, Floats]:
     at = body.strips[:, 0] + ENTERS * body.lengths - body.strips[0, 0]
     at[0] = 0.0
     t, ends = path.raised[known], at[count[known]]
-    pace = (ends[-1] - ends[-2]) / (t[-1] - t[-2])
-    return np.append(t, t[-1] + (whole - ends[-1]) / pace), np.append(ends, whole)
+    return np.append(t, _whole_at(t, ends, whole)), np.append(ends, whole)
+
+
+def _whole_at(t: Floats, ends: Floats, whole: float) -> float:
+    """Overlap at which the whole bore bears, at the pace of the last strip that came to bear.
+
+    A change may leave the end where it is; without any that moves it the rest comes at once.
+    """
+    moved = np.flatnonzero((np.diff(ends) > 0) & (np.diff(t) > 0))
+    if not moved.size:
+        return float(t[-1] + 1e-6 * abs(t[-1]) + 1e-12)
+    k = int(moved[-1])
+    pace = (ends[k + 1] - ends[k]) / (t[k + 1] - t[k])
+    return float(t[-1] + (whole - ends[-1]) / pace)
 
 
 def _stations(path: PressPath, full: float) -> Floats:

@@ -48,7 +48,7 @@ def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
     plan = replace(
         _carried_through(found, tables),
         bore_route=_bore_route(found, tables),
-        first_hold=_first_hold(found.job, tables),
+        first_hold=_first_hold(found, tables),
         changes=_changes(found, tables) if with_changes else (),
     )
     ranked = f"Candidates are ranked by {RANKED_BY}."
@@ -62,12 +62,19 @@ MINUTES = Assumption(
 )
 
 
-def _first_hold(job: Job, tables: Tables) -> FirstHold | None:
-    if job.work.blank != "casting":
+def _first_hold(found: Arranged, tables: Tables) -> FirstHold | None:
+    """The hold of the way that is recommended, or one that bores the casting for it."""
+    if found.job.work.blank != "casting":
         return None
     from borewright.planning.steps.first_hold import first_hold  # other blanks start sooner
 
-    return first_hold(job, tables)
+    row = recommended(found)
+    if row is None or row.candidate.verdict is NO:
+        return first_hold(found.job, tables)
+    held = row.weighed.held if isinstance(row.weighed, WeighedHeld) else None
+    if held is not None and held.in_jaws is not None:
+        return first_hold(found.job, tables, held.in_jaws)
+    return first_hold(found.job, tables, then=row.candidate.tool)
 
 
 def _changes(found: Arranged, tables: Tables) -> tuple[Change, ...]:
@@ -89,18 +96,26 @@ def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:
     made is weighed again as if it were.
     """
     job, shop, windows = found.job, found.shop, _windows(found.weighing)
+    row = recommended(found)
+    if job.work.bore.limits and not (row and isinstance(row.weighed, Weighed)):
+        shop, windows = replace(shop, mandrels=()), ()  # the class is met; no mandrel narrows it
     if wanted(job, windows_of(job, shop, tables, windows), tables) is None:
         return None
     from borewright.planning.bore_route.route import bore_route  # a finished bore starts sooner
 
-    route = bore_route(job, shop, tables, windows)
+    with_rim = row is not None and row.candidate.way == ONE_CHUCKING
+    route = bore_route(job, shop, tables, windows, with_rim)
     if route is None or (aim := route.aims_at).low is None or aim.high is None:
         return route
     if aim.low <= job.work.bore.size <= aim.high:
         return route
-    made = Bore((aim.low + aim.high) / 2, measured_with="plug gauge", made_by="reamed")
+    opened = (aim.low + aim.high) / 2
+    if any(p.inside is None and p.outside <= opened for p in job.work.pieces):
+        return route
+    made = Bore(opened, measured_with="plug gauge", made_by="reamed")
     as_made = replace(job, work=replace(job.work, bore=made))
-    return bore_route(job, shop, tables, _windows(weigh(as_made, shop, tables, ())))
+    again = _windows(weigh(as_made, shop, tables, ()))
+    return bore_route(job, shop, tables, again, with_rim)
 
 
 def _windows(weighing: Weighing) -> tuple[tuple[str, float, float], ...]:
@@ -137,10 +152,12 @@ def _none_serves(found: Arranged, tables: Tables) -> Plan:
 
 YES, NO = Verdict.YES, Verdict.NO
 
+ONE_CHUCKING = "one-chucking"
+
 
 def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
     """The plan on a plain taper mandrel."""
-    job, shop = best.trial.job, found.shop
+    job, shop = replace(found.job, driven_by=best.trial.job.driven_by), found.shop
     trial, better = best.trial, other_ways(found, row.candidate.way)
     push, proof = push_advice(trial), proof_load(trial)
     no = best.verdict is Verdict.NO

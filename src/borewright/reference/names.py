@@ -38,7 +38,8 @@ def find(table: Table, name: str, where: str, rows: Iterable[Row] | None = None)
 def _by_name(rows: tuple[Row, ...]) -> dict[str, Row]:
     known: dict[str, Row] = {}
     for row in rows:
-        for name in (row.text("id"), *row.names("names")):
+        told = row.cells.get("name", "")
+        for name in (row.text("id"), *row.names("names"), *([told] if told else [])):
             if known.setdefault(plain(name), row) is not row:
                 raise UnreadableFile(
                     row.where, f"the name {name!r} again", "a name for one row only"

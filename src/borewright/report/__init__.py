@@ -3,9 +3,10 @@
     words         words that the others share: figures, sources, cuts
     sheet_data    a plan as the words of the bench sheet
     sheet_ways    what a way needs and what else would hold the work, as the sheet says it
+    sheet_before  its second page: the first hold of a casting, how the bore gets its size
     sheet_trim    what goes from the sheet when room is short, and in which order
     sheet_picture the picture on a sheet that prints it smaller, with the scale it then has
-    bench_sheet   the one-page PDF;  bench_sheet.typ: its template
+    bench_sheet   the PDF of one page or two;  bench_sheet.typ, sheet_before.typ: its templates
     strip_sheet   a drawing that fills its page (strip, picture);  strip_sheet.typ: its template
     pictured_json the picture of a pressed joint as JSON
     chart_sheet   the wall chart of a shelf, one page;  chart_sheet.typ: its template

@@ -1,4 +1,5 @@
-"""The bench sheet: one page, Letter or A4, to pin up by the lathe and write on.
+"""The bench sheet, Letter or A4, to pin up by the lathe and write on: one page, and a second
+where a casting has to be held first or a bore is still to be made.
 
 Typst sets the page; its font is Source Sans Pro from the package font-source-sans-pro, system
 fonts are ignored, no clock is read: same plan, same bytes.
@@ -8,8 +9,8 @@ from __future__ import annotations
 
 import json
 from bisect import bisect_left
-from collections.abc import Callable
-from functools import lru_cache
+from collections.abc import Callable, Sequence
+from functools import lru_cache, partial
 from pathlib import Path
 from shutil import copy
 from tempfile import TemporaryDirectory
@@ -17,9 +18,10 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from borewright.answer.plan import Plan
 from borewright.errors import RefusedInput
+from borewright.report.sheet_before import first_words, sheet_before
 from borewright.report.sheet_data import SheetData, sheet_data
 from borewright.report.sheet_picture import at_share
-from borewright.report.sheet_trim import MOST_TRIM, trim
+from borewright.report.sheet_trim import MOST_TRIM, MOST_TRIM_BEFORE, trim, trim_before
 
 if TYPE_CHECKING:
     from typst import Compiler
@@ -29,6 +31,9 @@ SIZES = (9.5, 9.0, 8.5, 8.0, 7.5, 7.0)
 """Letter sizes tried before anything is left out, points."""
 LAST_SIZE = 6.5
 """The size when all that may go has gone and a step would have to go next, points."""
+SIZES_BEFORE = (11.0, 10.5, 10.0, 9.5, 9.0, 8.5, 8.0)
+"""The same for the second page, read at arm's length with a hand on the lathe; then it goes on
+with the smaller of `SIZES`, without what may go."""
 USUAL_ATTEMPT = 6
 """The attempt tried first: the smallest letters, only the reasons of yes left out."""
 PICTURE_WIDTH = 186.0
@@ -47,36 +52,58 @@ PAPERS = {"letter": _Paper("us-letter", 14.95), "a4": _Paper("a4", 12.0)}
 def bench_sheet(
     plan: Plan, svg: str, *, paper: str | None = None, date: str | None = None
 ) -> bytes:
-    """One PDF page with the plan: verdict, drawing, steps with blanks, cuts, cautions, margins.
+    """The plan as PDF: verdict, drawing, steps with blanks, cuts, cautions, margins on one page.
 
-    `svg` is the drawing, empty where there is none. `paper` is letter or a4; left out, inch plans
-    go on letter and mm plans on a4. `date` is printed as given; left out, no date. The letter size
-    is the largest of `SIZES` at which one page holds it; under the smallest, parts are left out
-    and the sheet says which, never a step, a cut or a caution. A plan whose work may not be pressed
-    on has no picture. Refuses any other paper, and a plan
-    that no trimming brings onto one page.
+    A second page, where a casting has to be held first or its bore is still to be made, says how;
+    the first page then sends its reader there. `svg` is the drawing, empty where there is none.
+    `paper` is letter or a4; left out, inch plans go on letter and mm plans on a4. `date` is printed
+    as given; left out, no date. The letter size of each page is the largest of its own at which
+    it is one page; under the smallest, parts are left out and the page says which, never a step, a
+    cut or a caution. A plan whose work may not be pressed on has no picture. Refuses any other
+    paper, and a plan that no trimming brings onto its page or pages.
     """
-    data = {**sheet_data(plan), **_setting(plan, paper, date)}
+    setting = {"setting": _json(_setting(plan, paper, date))}
     picture = svg if plan.goes_on else ""
+    front, back = {**sheet_data(plan), "first": first_words(plan)}, sheet_before(plan)
+    fronts = [partial(_front, front, picture, *at) for at in _attempts()]
     with TemporaryDirectory() as folder:
         compiler = _compiler(Path(folder))
-        attempts = _attempts()
-
-        pages: dict[int, bytes] = {}
-
-        def on_one_page(k: int) -> bool:
-            pages[k] = _compiled(compiler, _attempt(data, picture, *attempts[k]))
-            return bool(compiler.query("<pages>", field="value", one=True) == "1")
-
-        fits = _first_that_fits(len(attempts), on_one_page)
-        if fits == len(attempts):
-            raise RefusedInput("plan", "more than one page holds", "a plan with shorter words")
-        return pages[fits]
+        first = _page(compiler, setting, fronts, USUAL_ATTEMPT)
+        if back is None:
+            return first.pdf
+        backs = [partial(_back, back, *at) for at in _attempts_before()]
+        second = _page(compiler, setting, backs, 0)
+        return _compiled(compiler, {**setting, **first.words, **second.words})
 
 
-def _first_that_fits(count: int, fits: Callable[[int], bool]) -> int:
+class _Page(NamedTuple):
+    words: dict[str, str]
+    pdf: bytes
+
+
+def _page(
+    compiler: Compiler,
+    setting: dict[str, str],
+    attempts: Sequence[Callable[[], dict[str, str]]],
+    usual: int,
+) -> _Page:
+    """The first of the attempts that is one page by itself. RefusedInput where none is."""
+    pages: dict[int, _Page] = {}
+
+    def on_one_page(k: int) -> bool:
+        words = attempts[k]()
+        pages[k] = _Page(words, _compiled(compiler, {**setting, **words}))
+        return bool(compiler.query("<pages>", field="value", one=True) == "1")
+
+    fits = _first_that_fits(len(attempts), on_one_page, usual)
+    if fits == len(attempts):
+        raise RefusedInput("plan", "more than one page holds", "a plan with shorter words")
+    return pages[fits]
+
+
+def _first_that_fits(count: int, fits: Callable[[int], bool], usual: int) -> int:
     """The lowest attempt on one page, `count` where none is; looks first where most plans land."""
-    usual = min(USUAL_ATTEMPT, count - 1)
+    usual = min(usual, count - 1)
     if not fits(usual):
         return bisect_left(range(count), True, usual + 1, count, key=fits)
     if usual == 0 or not fits(usual - 1):
@@ -90,10 +117,14 @@ def _compiled(compiler: Compiler, inputs: dict[str, str]) -> bytes:
     return page
 
 
-def _attempt(data: SheetData, picture: str, size: float, level: int) -> dict[str, str]:
+def _front(data: SheetData, picture: str, size: float, level: int) -> dict[str, str]:
     left = trim(data, level)
     printed = at_share(picture, left["picture_share"])
-    return {"data": _json(left), "size": f"{size}", "picture": printed}
+    return {"front": _json(left), "front-size": f"{size}", "picture": printed}
+
+
+def _back(data: SheetData, size: float, level: int) -> dict[str, str]:
+    return {"back": _json(trim_before(data, level)), "back-size": f"{size}"}
 
 
 def _setting(plan: Plan, paper: str | None, date: str | None) -> SheetData:
@@ -102,6 +133,7 @@ def _setting(plan: Plan, paper: str | None, date: str | None) -> SheetData:
         raise RefusedInput("paper", repr(paper), " or ".join(PAPERS))
     chosen = PAPERS[name]
     return {
+        "document_title": plan.title,
         "paper": chosen.typst_name,
         "margin_mm": chosen.margin_mm,
         "picture_mm": PICTURE_WIDTH,
@@ -113,6 +145,13 @@ def _setting(plan: Plan, paper: str | None, date: str | None) -> SheetData:
 def _attempts() -> list[tuple[float, int]]:
     trimmed = [(SIZES[-1], level) for level in range(1, MOST_TRIM + 1)]
     return [*((size, 0) for size in SIZES), *trimmed, (LAST_SIZE, MOST_TRIM)]
+
+
+def _attempts_before() -> list[tuple[float, int]]:
+    whole = [(size, 0) for size in SIZES_BEFORE]
+    trimmed = [(SIZES_BEFORE[-1], level) for level in range(1, MOST_TRIM_BEFORE + 1)]
+    smaller = [(size, MOST_TRIM_BEFORE) for size in (*SIZES, LAST_SIZE) if size < SIZES_BEFORE[-1]]
+    return [*whole, *trimmed, *smaller]
 
 
 def _json(data: SheetData) -> str:

@@ -18,13 +18,12 @@ def route_lines(route: BoreRoute | None, show: Show) -> Iterator[str]:
     """
     if route is None:
         return
-    yield f"From {route.starts_from}. {_sentence(_aim(route, show))}"
+    yield f"From {route.starts_from}. {aim_words(route, show)}"
     yield f"{route.ream_or_bore} {chance_words(route)}".strip()
     yield from (_step(n, step, show) for n, step in enumerate(route.steps, 1))
-    plug = _plug(route, show)
-    yield f"Measure. {plug}{route.measure}"
+    yield " ".join(w for w in ("Measure.", plug_words(route, show), route.measure) if w)
     yield route.before_mounting
-    yield from (_alternative(other) for other in route.alternatives)
+    yield from (f"Or {alternative_words(other)}" for other in route.alternatives)
     yield from (f"Taken: {a.what}: {a.taken} ({citation(a.source)})." for a in route.assumed)
     yield from (f"Mind: {c.text} ({citation(c.source)})" for c in route.cautions)
 
@@ -64,6 +63,11 @@ def _hundred(share: float | None) -> str:
     return "less than 1" if share < 0.01 else f"{100 * share:.0f}"
 
 
+def aim_words(route: BoreRoute, show: Show) -> str:
+    """The band aimed at and what set it, as a sentence."""
+    return _sentence(_aim(route, show))
+
+
 def _aim(route: BoreRoute, show: Show) -> str:
     aim = route.aims_at
     if aim.low is None or aim.high is None:
@@ -86,19 +90,27 @@ def _step(number: int, step: BoreStep, show: Show) -> str:
 
 
 def _band_words(size: Figure | None, show: Show) -> str:
+    band = size_band(size, show)
+    return f" 9 in 10 lie within {band}." if band else ""
+
+
+def size_band(size: Figure | None, show: Show) -> str:
+    """The 5 % and 95 % ends of a size as a band; empty where the tool leaves none that matters."""
     if size is None or size.low is None or size.high is None or size.formula == "bored_clean":
         return ""
-    return f" 9 in 10 lie within {show.band(size.low, size.high, 'bore')}."
+    return show.band(size.low, size.high, "bore")
 
 
-def _plug(route: BoreRoute, show: Show) -> str:
+def plug_words(route: BoreRoute, show: Show) -> str:
+    """The go and not-go sizes and the steps of a plug; empty where any size serves."""
     if route.go is None or route.not_go is None:
         return ""
     steps = ", ".join(show.bore(f.best) for f in route.plug_steps)
     go, not_go = show.bore(route.go.best), show.bore(route.not_go.best)
-    return f"Go {go}, not-go {not_go}; a plug in steps of {steps}. "
+    return f"Go {go}, not-go {not_go}; a plug in steps of {steps}."
 
 
-def _alternative(other: BoreAlternative) -> str:
+def alternative_words(other: BoreAlternative) -> str:
+    """Another way to the same bore: what, its chance, why it is not taken."""
     chance = "" if other.chance is None else f", {_hundred(other.chance)} in 100"
-    return f"Or {other.way}{chance}: {other.reason}."
+    return f"{other.way}{chance}: {other.reason}."

@@ -31,6 +31,11 @@ def change_words(change: Change, show: Show) -> str:
     return f"{change.what} {_verdicts(change)}; {_depths(change, show)}. {cost}"
 
 
+def change_line(change: Change, show: Show) -> str:
+    """The change in a line: what, the verdict it turns, the time it takes."""
+    return f"{change.what} {_verdicts(change)}; about {show.time(change.time.best)}."
+
+
 def _verdicts(change: Change) -> str:
     before, after = change.verdict_before, change.verdict_after
     said = f"From {before} to {after}" if before is not after else f"Still {after}"

@@ -1,11 +1,12 @@
 """A plan as the words of the bench sheet, section by section.
 
-Everything is text by now: the template sets it and computes nothing. `sheet_trim` leaves parts
-out when the sheet would run over one page.
+Everything is text by now: the template sets it and computes nothing. `sheet_before` has the
+words of a second page; `sheet_trim` leaves parts out when either would run over.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from math import isfinite
 from typing import Any
@@ -32,10 +33,9 @@ CUT_COLUMNS = ("cut", "speed", "feed", "passes × depth", "which way")
 
 
 def sheet_data(plan: Plan) -> SheetData:
-    """All sections of the sheet as text, before any trimming."""
+    """All sections of the first page as text, before any trimming."""
     show = show_for(plan)
     return {
-        "document_title": plan.title,
         "title": shortened(plan.title, TITLE_ROOM),
         "verdict": verdict_words(plan),
         "headline": shortened(headline_words(plan), _HEADLINE_ROOM),
@@ -44,6 +44,7 @@ def sheet_data(plan: Plan) -> SheetData:
         "needs": list(needs_lines(plan)),
         "have_ready": "; ".join(ready_words(plan)),
         "bore_window": bore_words(plan, show),
+        "first": "",
         "steps": _steps(plan, show),
         "steps_whole": True,
         "other_ways": list(other_way_lines(plan, show)),
@@ -54,7 +55,7 @@ def sheet_data(plan: Plan) -> SheetData:
         "questions": [_question(question, show) for question in plan.questions],
         "assumed": [f"{a.what}: {a.taken}" for a in plan.assumed],
         "not_judged": unjudged_words(plan),
-        "sources": source_words(plan),
+        "sources": source_words(plan.sources),
         "picture_share": 1.0,
         "left_out": "",
     }
@@ -121,10 +122,10 @@ def proof_words(plan: Plan, show: Show) -> str:
     )
 
 
-def source_words(plan: Plan) -> str:
+def source_words(sources: Sequence[str]) -> str:
     """The works that figures come from, and one sentence for all that no work stands behind."""
-    named = "; ".join(named_sources(plan)).rstrip(".")
-    if not unnamed_sources(plan):
+    named = "; ".join(named_sources(sources)).rstrip(".")
+    if not unnamed_sources(sources):
         return f"Sources: {named}." if named else ""
     rest = "common practice or our own judgment; --explain marks each."
     return f"Sources: {named}. The rest is {rest}" if named else f"Sources: {rest}"
@@ -176,7 +177,9 @@ def _steps(plan: Plan, show: Show) -> list[dict[str, Any]]:
     # The table of cuts stands on the same page, so a step need not repeat its numbers.
     cuts = "\n".join(cut_lines(plan, show))
     tabled = next((step.number for step in plan.steps if _takes(step, plan.cuts)), None)
-    return [{**_step(step, show, cuts), "then_cuts": step.number == tabled} for step in plan.steps]
+    return [
+        {**step_data(step, show, cuts), "then_cuts": step.number == tabled} for step in plan.steps
+    ]
 
 
 def _takes(step: Step, cuts: tuple[Cut, ...]) -> bool:
@@ -185,11 +188,12 @@ def _takes(step: Step, cuts: tuple[Cut, ...]) -> bool:
     return any(figure.name in wanted for figure in step.figures)
 
 
-def _step(step: Step, show: Show, cuts: str) -> dict[str, Any]:
+def step_data(step: Step, show: Show, elsewhere: str) -> dict[str, Any]:
+    """A step with its blanks, less the figures that words elsewhere on the page say."""
     return {
         "head": f"{step.number}. {step.title}.",
         "text": step.text,
-        "figures": list(step_figures(step, show, cuts)),
+        "figures": list(step_figures(step, show, elsewhere)),
         "blanks": list(step.blanks),
     }
 

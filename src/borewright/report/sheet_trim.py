@@ -1,7 +1,8 @@
 """What goes from the bench sheet when room is short, in which order, and how the sheet says so.
 
 Steps, cuts, cautions, the bore's sizes, the push, the work and its finished size, and the reasons
-and remedies of answers that are not yes are never shortened and never left out.
+and remedies of answers that are not yes are never shortened and never left out. Nor, on a second
+page, are the first hold, the bore route, its chance, how it is measured, or a caution.
 """
 
 from __future__ import annotations
@@ -13,14 +14,24 @@ from typing import Any
 from borewright.answer.records import Verdict
 from borewright.report.sheet_data import SheetData
 
+_Trims = tuple[tuple[str, Callable[[SheetData], bool]], ...]
 NARROWEST = 0.78
 """The least share of its width that the picture is printed at: its letters stay 1.7 mm high."""
 
 
 def trim(data: SheetData, level: int) -> SheetData:
-    """The data with more left out at each level, and said so."""
+    """The first page with more left out at each level, and said so."""
+    return _trimmed(data, _TRIMS[:level])
+
+
+def trim_before(data: SheetData, level: int) -> SheetData:
+    """The second page with more left out at each level, and said so."""
+    return _trimmed(data, _TRIMS_BEFORE[:level])
+
+
+def _trimmed(data: SheetData, trims: _Trims) -> SheetData:
     kept, said = dict(data), []
-    for words, shorten in _TRIMS[:level]:
+    for words, shorten in trims:
         if shorten(kept):
             said.append(words)
     kept["left_out"] = ", ".join(words for words in said if words)
@@ -74,7 +85,7 @@ def _in_one_line(questions: list[dict[str, str]]) -> list[dict[str, str]]:
     return [{"id": f"{verdict.capitalize()}:", "verdict": verdict, "words": "; ".join(each) + "."}]
 
 
-_TRIMS: tuple[tuple[str, Callable[[SheetData], bool]], ...] = (
+_TRIMS: _Trims = (
     ("the reasons of questions answered yes", _no_reasons_of_yes),
     ("other ways after the first two", partial(_fewer, "other_ways", 2)),
     ("the bore as typed", _short_echo),
@@ -85,3 +96,10 @@ _TRIMS: tuple[tuple[str, Callable[[SheetData], bool]], ...] = (
 )
 """What goes when room is short, in this order; each says whether it left anything out."""
 MOST_TRIM = len(_TRIMS)
+_TRIMS_BEFORE: _Trims = (
+    ("other ways to this bore", partial(_emptied, "alternatives")),
+    ("changes to the part", partial(_emptied, "changes")),
+    ("what was taken for the bore", partial(_emptied, "taken")),
+)
+"""The same for the second page."""
+MOST_TRIM_BEFORE = len(_TRIMS_BEFORE)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from math import isinf
 
 from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
@@ -128,16 +129,14 @@ def citation(source: str) -> str:
         return source
 
 
-def named_sources(plan: Plan) -> tuple[str, ...]:
+def named_sources(sources: Sequence[str]) -> tuple[str, ...]:
     """What a reader could look up: works seen in print, standards, works quoted from memory."""
-    return tuple(
-        dict.fromkeys(citation(_id(source)) for source in plan.sources if not _is_ours(source))
-    )
+    return tuple(dict.fromkeys(citation(_id(source)) for source in sources if not _is_ours(source)))
 
 
-def unnamed_sources(plan: Plan) -> bool:
-    """Whether some figures of a plan rest on common practice or on our own judgment."""
-    return any(_is_ours(source) for source in plan.sources)
+def unnamed_sources(sources: Sequence[str]) -> bool:
+    """Whether some figures rest on common practice or on our own judgment."""
+    return any(_is_ours(source) for source in sources)
 
 
 def unjudged_words(plan: Plan) -> str:

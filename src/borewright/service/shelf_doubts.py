@@ -12,7 +12,7 @@ from borewright.errors import RefusedInput, UnknownName
 from borewright.holding.taper.mandrels import resolve
 from borewright.holding.taper.measured_words import wear_words
 from borewright.job.records import Machine, MandrelNote, Shelf
-from borewright.job.tools import OwnGauge, OwnPress
+from borewright.job.tools import OwnGauge, OwnHolding, OwnPress
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.service.shelf_read import lathes_of, presses_of
@@ -49,7 +49,8 @@ def doubts_of(
     kind: str, entries: Sequence[Any], labels: Sequence[str], tables: Tables, show: Show
 ) -> list[Doubt]:
     """Every doubt about the tools of one kind, each under its label."""
-    slips = unit_doubts(kind, entries, labels, tables, show)
+    sized = kind not in ("holding", "have_not")
+    slips = unit_doubts(kind, entries, labels, tables, show) if sized else []
     return [
         *_same_names(kind, entries),
         *_each(kind, entries, labels, tables, show),
@@ -68,6 +69,8 @@ def tools_of(shelf: Shelf) -> dict[str, Sequence[Any]]:
         "drill": shelf.drills,
         "reamer": shelf.reamers,
         "gauge": shelf.gauges,
+        "holding": shelf.holding,
+        "have_not": shelf.have_not,
     }
 
 
@@ -96,6 +99,8 @@ def _each(
         "lathe": _lathe,
         "press": _press,
         "gauge": _gauge,
+        "holding": _holding,
+        "have_not": _have_not,
     }
     check = checks.get(kind)
     if check is None:
@@ -159,3 +164,15 @@ def _gauge(gauge: OwnGauge, tables: Tables, show: Show) -> list[str]:
         return []
     better = f"{show.small(gauge.uncertainty)} is far better than {show.small(usual.half_band)}"
     return [f"{better}, what a {usual.id} is usually worth ({usual.source})"]
+
+
+def _holding(tool: OwnHolding, tables: Tables, show: Show) -> list[str]:
+    return _have_not(tool.kind, tables, show)
+
+
+def _have_not(name: str, tables: Tables, show: Show) -> list[str]:
+    try:
+        tables.holding_tool(name)
+    except UnknownName as unknown:
+        return [f"it is not in the table holding_tools: {unknown.found}; {unknown.allowed}"]
+    return []

@@ -29,6 +29,8 @@ def shelf_lines(file: ShelfFile, tables: Tables) -> list[str]:
         ("Boring bar", (shelf.boring_bar,) if shelf.boring_bar else (), words.boring_bar_words),
         ("Reamers", shelf.reamers, words.reamer_words),
         ("Gauges", shelf.gauges, words.gauge_words),
+        ("What else holds work", shelf.holding, words.holding_words),
+        ("Not there", shelf.have_not, words.have_not_words),
     ):
         said += _section(title, entries, tell, show)
     missing = shelf_missing(shelf, tables, show)

@@ -12,6 +12,7 @@ from borewright.job.tools import (
     OwnDrill,
     OwnGauge,
     OwnHammer,
+    OwnHolding,
     OwnPress,
     OwnReamer,
     OwnVice,
@@ -149,3 +150,16 @@ def _many(what: str, values: tuple[float, ...], shown: Callable[[Any], str]) -> 
 
 def _joined(first: str, said: list[str]) -> str:
     return "; ".join(part for part in (first, *said) if part) or NOT_SAID
+
+
+def holding_words(tool: OwnHolding, show: Show) -> str:
+    """A chuck, a set of collets …, with the sizes that it takes."""
+    ends = [show.length(e) for e in (tool.smallest, tool.largest) if e is not None]
+    joined = " to ".join(ends) if len(ends) == 2 else "".join(ends)
+    named = f"{tool.name} ({tool.kind})" if tool.name else tool.kind
+    return f"{named}, takes {joined}" if joined else named
+
+
+def have_not_words(name: str, show: Show) -> str:
+    """What is not there, in the owner's word."""
+    return name

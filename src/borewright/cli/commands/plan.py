@@ -21,7 +21,11 @@ LONGEST_DATE = 40
 @click.command("plan")
 @click.argument("job_file")
 @click.option("--shelf", "shelf_file", help="What the shop owns (TOML).")
-@click.option("--use", default="", help="A way of holding, or the name of a mandrel.")
+@click.option(
+    "--use",
+    default="",
+    help="A way of holding, or the name of a mandrel; it stands whatever the shelf lacks.",
+)
 @click.option("--sheet", help="Write the bench sheet here (PDF).")
 @click.option("--drawing", help="Write the drawing here (SVG).")
 @click.option("--paper", type=click.Choice(["letter", "a4"]), help="Paper of the sheet.")

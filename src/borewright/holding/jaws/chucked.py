@@ -56,6 +56,8 @@ def stands(part: Part, grasp: Grasp) -> Check:
     share, enough = fact("jaw_length_share"), fact("jaw_length_enough").best
     wanted = min(share.best * grasp.diameter, enough)
     margin = grasp.length / wanted
+    if as_cast_within(part, grasp):
+        return _in_draft(part, grasp, wanted, share.source)
     if grasp.where is Where.BORE:
         better = "A shoulder behind it that squares it: soft jaws have one."
     else:
@@ -70,10 +72,27 @@ def stands(part: Part, grasp: Grasp) -> Check:
     )
 
 
+IN_DRAFT = 0.8
+"""Margin of jaws that open inside a rim as cast, however long they are: with care (ours)."""
+
+
+def _in_draft(part: Part, grasp: Grasp, wanted: Metre, source: str) -> Check:
+    margin, show = min(grasp.length / wanted, IN_DRAFT), part.show
+    return Check(
+        margin,
+        margin,
+        f"{show.length(grasp.length)} of jaws inside a rim as cast, whose draft they slide off; about {show.length(wanted)} of "
+        f"an even one would square {show.length(grasp.diameter)}.",
+        "Strips of soft sheet under the jaws against the draft, or a step filed or turned for them; then the proof load.",
+        (source, "ours"),
+    )
+
+
 def key_pull(part: Part, held: Jawed, *, by: str = "the chuck's own key") -> Check:
     """The hand on the key: firm, or held back for the sake of the ring."""
     best, low = part.show.force(likely(held.force)), part.show.force(low_end(held.force))
-    how = "A light pull" if held.lightly else "A firm pull"
+    firm = "A firm pull, held back a little," if held.held_back else "A firm pull"
+    how = "A light pull" if held.lightly else firm
     return Check(
         2.0,
         1.4,
@@ -82,12 +101,39 @@ def key_pull(part: Part, held: Jawed, *, by: str = "the chuck's own key") -> Che
     )
 
 
-def squeezed_lightly(part: Part, held: Jawed) -> str:
-    """Said of a hand that must hold back; nothing else."""
-    if not held.lightly:
+def as_cast_within(part: Part, grasp: Grasp) -> bool:
+    """True where the jaws open inside a rim as it was cast: its draft lets them slip off."""
+    return grasp.where is Where.RIM and part.work.blank == "casting"
+
+
+def back_words(part: Part, grasp: Grasp) -> str:
+    """What the work is pushed back against, and what stays clear of the chuck."""
+    if grasp.where is not Where.RIM:
+        return "pushed back against the jaws"
+    clear = part.show.length(part.tables.holding_fact("rim_clear").best)
+    return (
+        f"web or spokes back against the ends of the jaws, the rim {clear} clear of the chuck, so that the tool runs out "
+        "past its edge"
+    )
+
+
+def draft_words(part: Part, grasp: Grasp) -> str:
+    """Said of jaws inside a rim as cast; nothing else."""
+    if not as_cast_within(part, grasp):
         return ""
     return (
-        f" Lightly: about {part.show.force(likely(held.force))} a jaw, "
+        " A rim as cast has draft: where it opens towards the chuck, jaws slide off it. Strips of soft sheet under the jaws, "
+        "thicker where it opens, or a narrow step filed or turned for them."
+    )
+
+
+def squeezed_lightly(part: Part, held: Jawed) -> str:
+    """Said of a hand that must hold back; nothing else."""
+    if not held.held_back:
+        return ""
+    how = "Lightly" if held.lightly else "Firmly, but no harder"
+    return (
+        f" {how}: about {part.show.force(likely(held.force))} a jaw, "
         f"{100 * held.pull:.0f} % of a firm pull, so that it is sprung and strained less."
     )
 
@@ -102,7 +148,7 @@ def in_line(part: Part, grasp: Grasp, held: Jawed) -> Step:
     return line(
         "Grip it",
         f"Wipe jaws and work, no chip or burr between. Hold it {grasp_words(part, grasp)}, "
-        f"pushed back against the jaws.{soft} Pull up at every screw in turn."
+        f"{back_words(part, grasp)}.{soft}{draft_words(part, grasp)} Pull up at every screw in turn."
         f"{squeezed_lightly(part, held)}",
         held.figures,
     )
@@ -119,7 +165,8 @@ def chuck_picture(part: Part, grasp: Grasp, jaws: int, said: str) -> HeldPicture
     start = _start(part, grasp)
     deep = grasp.length
     body = max(outer, 1.2 * inner) * 1.3
-    back = min(-deep, start) - 0.002
+    clear = part.tables.holding_fact("rim_clear").best if grasp.where is Where.RIM else 0.002
+    back = min(-deep, start) - clear
     rings = (
         HeldRing(Role.SPINDLE, back - 0.5 * body, back, body),
         HeldRing(Role.JAW, back, 0.0, outer, inner),

@@ -21,6 +21,9 @@ MEETS = 1e-7
 ROUGH = ("drilled", "as-cast")
 """How a bore is made that is still to be finished."""
 
+SOLID = ("solid", "not bored")
+"""Said of work with no hole yet."""
+
 
 class Where(StrEnum):
     """What of the work is in the jaws."""
@@ -88,6 +91,23 @@ def still_to_bore(part: Part) -> str:
         f"The bore is not finished ({made_by}): finish it first, or in the setting in which the "
         "rim is turned, which is one chucking."
     )
+
+
+def is_solid(part: Part) -> bool:
+    """True where it was said that there is no hole yet."""
+    return part.work.bore.made_by.strip().lower() in SOLID
+
+
+def bore_to_make(part: Part) -> bool:
+    """True where the bore is still to be made or finished: drilled, as cast, solid, or asked for
+    by its limits with nothing said of what is there.
+    """
+    bore = part.work.bore
+    how = part.tables.roughness_id(bore.made_by)
+    if how in ROUGH or is_solid(part):
+        return True
+    read = bool(bore.readings) or bore.measured_with != "unknown"
+    return how == "unknown" and bore.limits is not None and not read
 
 
 def nothing_to_grip(part: Part) -> str:

@@ -48,6 +48,13 @@ class Jaws:
     bears: float = 0.0
 
 
+SCROLL = Jaws(3, "scroll_jaw_force")
+INDEPENDENT = Jaws(4, "four_jaw_force")
+
+HALF = 0.5
+"""Share of a firm pull below which a hand pulls lightly (ours)."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Jawed:
     """A grasp in these jaws: force of one jaw (N) as draws, share of a firm pull that the hand
@@ -64,9 +71,14 @@ class Jawed:
     figures: tuple[Figure, ...]
 
     @property
-    def lightly(self) -> bool:
-        """True where the hand must hold back."""
+    def held_back(self) -> bool:
+        """True where the hand must not pull as firmly as it can."""
         return self.pull < 0.99
+
+    @property
+    def lightly(self) -> bool:
+        """True where it pulls less than half of that."""
+        return self.pull < HALF
 
 
 def jawed(part: Part, grasp: Grasp, jaws: Jaws, squeeze_counts: bool = True) -> Jawed:

@@ -16,6 +16,7 @@ import numpy as np
 
 from borewright.answer.records import Draws, TaperGrip
 from borewright.answer.streams import Stream, around
+from borewright.errors import RefusedInput
 from borewright.holding.bores.bore_reading import bore_half_band
 from borewright.holding.bores.bore_shape import BoreShape, bore_shape
 from borewright.holding.taper.contact_curves import ContactCurves
@@ -80,6 +81,11 @@ class TaperHold:
         """Length of bore (m) that can bear: without counterbores, reliefs and chamfers."""
         edges = self.line.edges
         return float((edges[1:] - edges[:-1]) @ (self.line.outside > 0))
+
+    @cached_property
+    def free_before(self) -> Metre:
+        """Length (m) from the leading face to where the bore begins to bear."""
+        return float(self.line.edges[np.flatnonzero(self.line.outside > 0)[0]])
 
     @property
     def likely_touch(self) -> Metre:
@@ -167,6 +173,9 @@ def _hold(job: Job, mandrel: Mandrel, facts: Facts, half_band: float, leading: s
         [(p.start, p.end, p.outside, p.inside) for p in gripping(job.work)], job.work.bore.size
     )
     shape = bore_shape(job.work.bore, job.work.length, leading)
+    if not (line.outside > 0).any():
+        found = "nothing of the bore left between its chamfers"
+        raise RefusedInput("work.chamfer", found, "chamfers that leave some of the bore")
     line = (line if leading == "A" else line.mirrored()).cut_at(shape.depths.tolist())
     sizes = shape.at(line.edges)
     shift = around(0.0, half_band_on(mandrel, half_band), Stream.BORE)

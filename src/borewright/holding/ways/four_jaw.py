@@ -30,13 +30,11 @@ from borewright.holding.jaws.grasp import (
     only_faces,
     still_to_bore,
 )
-from borewright.holding.jaws.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
+from borewright.holding.jaws.jawed import INDEPENDENT, Jawed, chuck_stiffness, grip_of, jawed
 from borewright.holding.owned import needed
 from borewright.holding.part import Part
 from borewright.job.records import Job
 from borewright.reference.library import Tables
-
-INDEPENDENT = Jaws(4, "four_jaw_force")
 
 
 class FourJaw:

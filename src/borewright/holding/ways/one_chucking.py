@@ -2,7 +2,8 @@
 
 It serves while the bore is still to be finished and something past the work can be gripped: bar left
 longer, a hub, the inside of the rim. It costs that length of stock, and the second face, which is
-taken afterwards.
+taken afterwards. Bar goes into whichever chuck is there; a casting, which runs out, into the one
+whose jaws set it true. Rim and bore are true with each other only where a boring bar trues the bore.
 """
 
 from __future__ import annotations
@@ -11,21 +12,36 @@ from dataclasses import replace
 
 import numpy as np
 
-from borewright.answer.held import Check, Held, line
+from borewright.answer.held import Check, Held, InJaws, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
-from borewright.answer.records import Figure, Input, Need, Step
+from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
+from borewright.holding.jaws.as_cast import jaw_place_of
+from borewright.holding.jaws.chuck_there import CALLED, JAWS, THREE, chuck_for
 from borewright.holding.jaws.chucked import (
     THICK,
     arm_of,
     chuck_picture,
     grasp_words,
-    in_line,
     key_pull,
     stands,
 )
+from borewright.holding.jaws.drilled_out import drilling_of
 from borewright.holding.jaws.grasp import ROUGH, Grasp, Where, grasps
-from borewright.holding.jaws.jawed import Jawed, Jaws, chuck_stiffness, grip_of, jawed
+from borewright.holding.jaws.jawed import (
+    Jawed,
+    Jaws,
+    chuck_stiffness,
+    grip_of,
+    jawed,
+)
+from borewright.holding.jaws.one_setting import (
+    bar_gripped,
+    bar_trues_it,
+    bore_finished,
+    opened_up,
+    set_up_casting,
+)
 from borewright.holding.owned import needed
 from borewright.holding.part import Part
 from borewright.job.records import Job
@@ -43,7 +59,12 @@ IF_LEFT = 0.8
 IF_TO_BORE = 0.5
 """Margin where the bore has been read, so that it may be finished already: with care (ours)."""
 
-SCROLL = Jaws(3, "scroll_jaw_force")
+IF_ROUND = 0.8
+"""Margin of a casting in a scroll chuck, which sets nothing true, where it was stated round: with
+care (ours)."""
+
+IF_DRILLED = 0.6
+"""Margin where no boring bar trues the bore: with care (ours)."""
 
 
 class OneChucking:
@@ -86,44 +107,56 @@ def _bored_already(part: Part) -> bool:
 
 
 def _from_bar(part: Part) -> Held:
+    chuck = chuck_for(part)
     length, parting = _left_in_chuck(part), part.tables.holding_fact("parting_stock").best
     grasp = Grasp(Where.OUTSIDE, "B", part.outside, length)
-    held = jawed(part, grasp, SCROLL)
+    held = jawed(part, grasp, JAWS[chuck])
     out = part.length + parting
-    runout = part.fact("same_setting_runout", Stream.CENTERING)
-    extra = _extra(length, parting)
-    show = part.show
+    extra = _extra(part, length, parting)
+    show, pieces = part.show, part.work.quantity
+    costs = (
+        f"costs {show.length(extra.best)} of bar"
+        if pieces == 1
+        else f"costs {show.length(length)} of bar for the grip, once, and {show.length(parting)} for each piece"
+    )
     return replace(
-        _common(part, held),
-        tool=f"bar in the chuck, {show.length(extra.best)} longer",
+        _common(part, held, chuck),
+        tool=f"bar in the {CALLED[chuck]} chuck, {show.length(length + parting)} longer",
         do_it=f"do it in one chucking: bar gripped {show.length(length)} past the work, faced, bored and turned without "
-        f"letting go, then parted off, which costs {show.length(extra.best)} of bar for each piece",
+        f"letting go, then parted off, which {costs}",
         leading="B",
-        grip=grip_of(part, held, runout, _bar_stiffness(part, out), stands_back=False),
+        grip=grip_of(part, held, _runout(part), _bar_stiffness(part, out), stands_back=False),
         seat=_bar_seat(part, length, out),
         arm=out + length / 2,
-        mount=_bar_steps(part, held, extra, out),
-        release=_parted(part),
+        mount=(bar_gripped(part, held, extra, out, set_by=CALLED[chuck]),),
+        release=(_parted(part),),
+        ready=(*READY, "parting tool"),
         caution_tags=("chuck", "jaws", "parting"),
-        picture=_bar_picture(part, grasp, parting),
-        figures=(extra, *held.figures),
+        picture=_bar_picture(part, grasp, parting, JAWS[chuck]),
+        figures=(extra, *_drilled(part), *held.figures),
     )
 
 
+READY = ("drills, reamer if one is used, gauge for the bore, indicator, oil",)
+
+
 def _by_the_casting(part: Part, grasp: Grasp) -> Held:
-    held = jawed(part, grasp, SCROLL)
+    chuck = chuck_for(part)
+    jaws = JAWS[chuck]
+    held = jawed(part, grasp, jaws)
     arm = arm_of(part, grasp)
-    runout = part.fact("same_setting_runout", Stream.CENTERING)
     words = grasp_words(part, grasp)
+    seat = stands(part, grasp)
     return replace(
-        _common(part, held),
-        tool=f"one chucking by the {grasp.where}",
-        do_it=f"do it in one chucking: grip it {words}, and face, bore and turn without letting go",
+        _common(part, held, chuck),
+        tool=f"one chucking by the {grasp.where}, in the {CALLED[chuck]}",
+        do_it=f"do it in one chucking: grip it in the {CALLED[chuck]} {words}, set it true, and face, bore and turn without "
+        "letting go",
         leading=grasp.leading,
-        grip=grip_of(part, held, runout, chuck_stiffness(part, arm)),
-        seat=stands(part, grasp),
+        grip=grip_of(part, held, _runout(part), chuck_stiffness(part, arm)),
+        seat=_not_set(seat) if chuck == THREE else seat,
         arm=arm,
-        mount=(_true_by_eye(part), in_line(part, grasp, held), _bore_step(part)),
+        mount=set_up_casting(part, grasp, held, jaws),
         release=(
             line(
                 "Let it go",
@@ -131,31 +164,60 @@ def _by_the_casting(part: Part, grasp: Grasp) -> Held:
                 "bore.",
             ),
         ),
+        ready=(*READY, "soft strips, chalk, a bent wire or scriber"),
         caution_tags=("chuck", "jaws", *(("jaws-outward",) if grasp.outwards else ())),
-        picture=chuck_picture(part, grasp, 3, "gripped by what is not cut"),
-        figures=held.figures,
+        picture=chuck_picture(part, grasp, jaws.number, "gripped by what is not cut"),
+        figures=(*_drilled(part), *held.figures),
+        in_jaws=InJaws(jaw_place_of(part, grasp), jaws.number),
     )
 
 
-def _common(part: Part, held: Jawed) -> Held:
+def _not_set(seat: Check) -> Check:
+    """A scroll chuck moves its jaws together."""
+    margin = min(seat.margin, IF_ROUND)
+    return Check(
+        margin,
+        min(seat.margin_low, IF_ROUND),
+        f"A scroll chuck sets nothing true: only as the casting was stated round. {seat.reason}",
+        "A four-jaw, in which it is set true.",
+        seat.sources,
+    )
+
+
+def _common(part: Part, held: Jawed, chuck: str) -> Held:
     return Held(
         way=OneChucking.id,
-        needs=_needs(part),
+        needs=_needs(part, chuck),
         fit=_fit(part),
         effort=key_pull(part, held),
         room=(part.outside, 0.0),
         more_grip="a longer grip, or lighter cuts",
-        truer="A spring pass in bore and rim, nothing touched in between.",
+        truer="A spring pass in bore and rim, nothing touched in between."
+        if bar_trues_it(part)
+        else "A boring bar that goes in and reaches through.",
         spares="A lighter hand on the key for the last cuts.",
         marks="Only where the jaws grip, which is cut away or not seen.",
-        ready=("drill, boring bar or reamer, gauge for the bore, indicator, oil",),
+        first=(opened_up(part),),
+        last=(bore_finished(part),),
+        drilling=drilling_of(part),
         sources=("ours", "practice", "friction-memory"),
         notes=("The second face is taken afterwards, on the finished bore or in soft jaws.",),
     )
 
 
-def _needs(part: Part) -> tuple[Need, ...]:
-    tools = ("three-jaw-chuck", "boring-bar")
+def _drilled(part: Part) -> tuple[Figure, ...]:
+    drilling = drilling_of(part)
+    return (drilling.figure,) if drilling else ()
+
+
+def _runout(part: Part) -> Draws:
+    """Bored, it is as true as the spindle; drilled and reamed, as the drill ran."""
+    name = "same_setting_runout" if bar_trues_it(part) else "drill_wander"
+    return part.fact(name, Stream.CENTERING)
+
+
+def _needs(part: Part, chuck: str) -> tuple[Need, ...]:
+    tools = (chuck, *(("boring-bar",) if bar_trues_it(part) else ()))
     return tuple(needed(part.job, part.tables, tool) for tool in tools)
 
 
@@ -167,6 +229,14 @@ def _fit(part: Part) -> Check:
             "The bore has been read, so there is one: this serves if it is still to be finished, and it was not said how it "
             "was made.",
             "Saying how it was made: drilled, it is finished here; reamed or bored, it needs another way.",
+        )
+    if not bar_trues_it(part):
+        return Check(
+            IF_DRILLED,
+            IF_DRILLED,
+            "No boring bar goes into this bore and reaches through it: a reamer follows the drill, and rim and bore are only as "
+            "true with each other as the drill ran.",
+            "A smaller or longer boring bar; or ream it, and turn the rim on a mandrel.",
         )
     return Check(
         2.0,
@@ -180,11 +250,17 @@ def _left_in_chuck(part: Part) -> Metre:
     return max(fact("bar_grip_share").best * part.outside, fact("bar_grip_least").best)
 
 
-def _extra(length: Metre, parting: Metre) -> Figure:
-    inputs = (Input("grip", length, "m", "length"), Input("parting", parting, "m", "length"))
+def _extra(part: Part, length: Metre, parting: Metre) -> Figure:
+    """Bar beyond the work itself: the grip is lost once, the parting with each piece."""
+    pieces = part.work.quantity
+    inputs = (
+        Input("grip", length, "m", "length"),
+        Input("pieces", pieces, ""),
+        Input("parting", parting, "m", "length"),
+    )
     return Figure(
         "stock_to_grip",
-        length + parting,
+        length + pieces * parting,
         "m",
         formula="stock_to_grip",
         inputs=inputs,
@@ -226,48 +302,20 @@ def _bar_seat(part: Part, length: Metre, out: Metre) -> Check:
     return Check(margin, margin, said, helps, (most.source,))
 
 
-def _bar_steps(part: Part, held: Jawed, extra: Figure, out: Metre) -> tuple[Step, ...]:
-    show = part.show
-    return (
-        line(
-            "Grip the bar",
-            f"Bar {show.length(extra.best)} longer than the work, out by {show.length(out)}, key pulled up at every screw.",
-            (extra, *held.figures),
-        ),
-        _bore_step(part),
+def _parted(part: Part) -> Step:
+    again = (
+        " Feed the bar out for the next piece, grip and set it as the first."
+        if part.work.quantity > 1
+        else ""
     )
-
-
-def _bore_step(part: Part) -> Step:
     return line(
-        "Face, drill, bore",
-        "Face the end. Center, drill under size, then the boring bar: it makes the hole straight and true. Rough bore and rim "
-        f"both, let it cool, then finish the bore to {part.show.bore(part.bore)} with bar or reamer, and the rim after it, "
-        "nothing slackened in between.",
-        (),
-        ("bore",),
+        "Part off",
+        "Break the edges, part off behind the work with the facing of the second face to spare, or saw it. The rest of the "
+        f"bar is the next piece.{again}",
     )
 
 
-def _true_by_eye(part: Part) -> Step:
-    return line(
-        "Set true what stays rough",
-        "Turn it by hand against a point: inside of the rim and web must run even, as they are not cut; pack a jaw if need be. "
-        "Face and bore first: a hole in the metal shows before more work is spent.",
-    )
-
-
-def _parted(part: Part) -> tuple[Step, ...]:
-    return (
-        line(
-            "Part off",
-            "Break the edges, part off behind the work with the facing of the second face to spare, or saw it. The rest of the "
-            "bar is the next piece.",
-        ),
-    )
-
-
-def _bar_picture(part: Part, grasp: Grasp, parting: Metre) -> HeldPicture:
+def _bar_picture(part: Part, grasp: Grasp, parting: Metre, jaws: Jaws) -> HeldPicture:
     radius, thick = part.outside / 2, THICK[part.job.units]
     back, outer = -grasp.length - 0.002, radius + thick
     rings = (
@@ -278,7 +326,7 @@ def _bar_picture(part: Part, grasp: Grasp, parting: Metre) -> HeldPicture:
     )
     return HeldPicture(
         rings,
-        (HeldMark(Role.JAW, radius + thick / 2, thick, 3),),
+        (HeldMark(Role.JAW, radius + thick / 2, thick, jaws.number),),
         (HeldNote(Role.JAW, "bar gripped past the work"),),
         turned=(parting, parting + part.length),
     )

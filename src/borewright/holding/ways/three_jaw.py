@@ -31,13 +31,11 @@ from borewright.holding.jaws.grasp import (
     only_faces,
     still_to_bore,
 )
-from borewright.holding.jaws.jawed import Jaws, chuck_stiffness, grip_of, jawed
+from borewright.holding.jaws.jawed import SCROLL, chuck_stiffness, grip_of, jawed
 from borewright.holding.owned import needed
 from borewright.holding.part import Part
 from borewright.job.records import Job
 from borewright.reference.library import Tables
-
-SCROLL = Jaws(3, "scroll_jaw_force")
 
 
 class ThreeJaw:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from borewright.answer.bore_route import BoreAim, BoreAlternative, BoreRoute, BoreStep
 from borewright.answer.figure import Caution, Figure, Input
@@ -26,15 +27,21 @@ TAG = "boring-route"
 
 
 def bore_route(
-    job: Job, shop: Shop, tables: Tables, tried: tuple[tuple[str, Metre, Metre], ...] = ()
+    job: Job,
+    shop: Shop,
+    tables: Tables,
+    tried: tuple[tuple[str, Metre, Metre], ...] = (),
+    with_rim: bool = False,
 ) -> BoreRoute | None:
     """How the bore comes to its window; None for a finished bore that lies in it.
 
     `tried`: the windows (mandrel, smallest, largest bore, m) of the holds weighed, best first.
+    `with_rim`: the rim is turned in the same chucking: then the bore is bored before it is reamed.
     """
     want = wanted(job, windows_of(job, shop, tables, tried), tables)
     if want is None:
         return None
+    want = replace(want, with_rim=with_rim)
     kit = kit_of(job, want, tables)
     ways = ranked(want, kit, job, tables)
     if not ways:
@@ -69,7 +76,7 @@ def _route(want: Wanted, kit: Kit, ways: tuple[Way, ...], job: Job, tables: Tabl
         ratio=plug.ratio,
         measure=plug.words,
         before_mounting=before_mounting(job, tables),
-        alternatives=tuple(_alternative(w, best, job) for w in (ways[1:] if gone else ways)),
+        alternatives=tuple(_alternative(w, best, want, job) for w in (ways[1:] if gone else ways)),
         figures=figures,
         cautions=_cautions(tables),
         assumed=kit.assumed,
@@ -77,8 +84,9 @@ def _route(want: Wanted, kit: Kit, ways: tuple[Way, ...], job: Job, tables: Tabl
     )
 
 
-def _alternative(way: Way, best: Way, job: Job) -> BoreAlternative:
-    return BoreAlternative(way.name, way.owned, not way.bars, way.chance, why_not(way, best, job))
+def _alternative(way: Way, best: Way, want: Wanted, job: Job) -> BoreAlternative:
+    why = why_not(way, best, want, job)
+    return BoreAlternative(way.name, way.owned, not way.bars, way.chance, why)
 
 
 def _with_trial(best: Way, off_hand: Figure | None) -> Figure | None:

@@ -47,7 +47,8 @@ class Window:
 class Wanted:
     """The ends aimed at (m), None where any size serves; the hole as it stands, 0 where solid.
 
-    `nominal` is the size that a usual reamer for it would be marked.
+    `nominal` is the size that a usual reamer for it would be marked. `with_rim`: the rim is turned
+    in the same chucking, so that the bore must be trued where the rim is.
     """
 
     low: Metre | None
@@ -61,6 +62,7 @@ class Wanted:
     cored: bool = False
     finished: bool = False
     mandrel: str = ""
+    with_rim: bool = False
 
     @property
     def window(self) -> tuple[Metre, Metre] | None:

@@ -90,15 +90,16 @@ def ranked(want: Wanted, kit: Kit, job: Job, tables: Tables) -> tuple[Way, ...]:
             bored,
             *_drilling(want, kit, job, tables),
         ]
-    return tuple(sorted(found, key=lambda w: _order(w, job)))
+    return tuple(sorted(found, key=lambda w: _order(w, want, job)))
 
 
-def _order(way: Way, job: Job) -> tuple[int | float | str, ...]:
+def _order(way: Way, want: Wanted, job: Job) -> tuple[int | float | str, ...]:
     """Can it be gone; are the tools there; true where it must be; chance; a size from a tool; quick."""
     chance = way.chance or 0.0
-    must_be_true = job.work.blank == "casting" and not way.trues
+    must_be_true = (want.with_rim or job.work.blank == "casting") and not way.trues
     return (
         bool(way.bars),
+        want.with_rim and must_be_true,
         way.owned == "no",
         must_be_true,
         -round(chance / ALIKE),

@@ -46,6 +46,19 @@ def _first(best: Way, job: Job) -> str:
 
 
 def _why(best: Way, want: Wanted) -> str:
+    if want.with_rim and best.trues:
+        sizes = (
+            ", and the reamer only gives it size and finish" if best.last.process == "ream" else ""
+        )
+        return (
+            "Bore and rim are true with each other in one chucking only where the bore is bored: a drill wanders, and a "
+            f"reamer follows it. The bar brings the hole back to the axis{sizes}."
+        )
+    if want.with_rim:
+        return (
+            "A reamer follows the drilled hole and does not straighten it, and no bar trues it here: rim and bore turned in "
+            "one chucking are then only as true with each other as the drill ran."
+        )
     if best.last.process == "ream" and best.trues:
         return "The bar brings the hole back to the axis, and the reamer, which only follows, gives it size and finish."
     if best.last.process == "ream":
@@ -80,10 +93,14 @@ def before_mounting(job: Job, tables: Tables) -> str:
     )
 
 
-def why_not(way: Way, best: Way, job: Job) -> str:
+def why_not(way: Way, best: Way, want: Wanted, job: Job) -> str:
     """Why this way and not the best one, in a clause."""
     if way.bars:
         return way.bars
+    if want.with_rim and best.trues and not way.trues:
+        return (
+            "nothing brings the hole back to the axis, and the rim is turned in the same chucking"
+        )
     if way.owned == "no" and best.owned != "no":
         return f"not on the shelf; {way.last.tool} would have to be got"
     if job.work.blank == "casting" and best.trues and not way.trues:

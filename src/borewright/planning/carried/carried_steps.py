@@ -23,7 +23,8 @@ SMALL, THIN = 2.5, 0.25
 def carried_steps(trial: HeldTrial, proof: ProofLoad) -> tuple[Step, ...]:
     """From making what holds it to taking it off."""
     look = [_look_first()] if trial.job.work.flaws == "suspected" else []
-    steps = [*look, *trial.held.mount, _proved(trial, proof), *_cut(trial), *trial.held.release]
+    held = trial.held
+    steps = [*look, *held.mount, _proved(trial, proof), *held.first, *_cut(trial), *held.release]
     if not (trial.held.faces_done or HEAD_FACE in trial.held.reaches):
         steps.append(_second_face())
     return tuple(replace(s, number=k) for k, s in enumerate(steps, 1))
@@ -45,7 +46,8 @@ def held_proof(trial: HeldTrial) -> ProofLoad:
     allowance = trial.tables.allowance
     factor = allowance("proof_factor").best
     arm = allowance(f"proof_arm_{trial.job.units}").best
-    torque = factor * likely(hardest(trial)[1].torque)
+    drills = likely(trial.held.drilling.torque) if trial.held.drilling else 0.0
+    torque = factor * max(likely(hardest(trial)[1].torque), drills)
     work = trial.job.work
     rim = work.outside / 2
     by_hand = torque < allowance("hand_twist").low and torque / rim < allowance("hand_pull").low
@@ -66,10 +68,11 @@ def _proved(trial: HeldTrial, proof: ProofLoad) -> Step:
             f"Hang {show.weight(proof.force / GRAVITY)} {show.length(proof.arm)} from the axis on a level arm clamped to the "
             f"rim (or {pull}), against the way the work turns"
         )
+    drilled = " and the largest drill" if trial.held.drilling else ""
     return step(
         "Pencil line and proof load",
         "A pencil line across the work and what holds it. Power off, spindle held. "
-        f"{how}: {proof.factor:g} times the hardest cut below. The line must not break; if it does, stop, tighten or cut "
+        f"{how}: {proof.factor:g} times the hardest cut below{drilled}. The line must not break; if it does, stop, tighten or cut "
         "lighter. Take everything off, free the spindle, turn once by hand: everything must clear.",
         () if proof.by_hand else _proof_figures(trial, proof),
         ("line held",),
@@ -95,17 +98,22 @@ def _cut(trial: HeldTrial) -> Iterator[Step]:
     if turned:
         yield step(
             "Cut, in the order of the table",
-            f"Its speeds, or the next slower. {DIALS[trial.job.shelf.machine.dial]} Watch the pencil line.",
+            f"Its speeds, or the next slower. {DIALS[trial.job.shelf.machine.dial]} Watch the pencil line."
+            + (LAST_WAITS if trial.held.last else ""),
             tuple(f for cut in turned for f in cut_figures(cut, trial)),
         )
+    yield from trial.held.last
     if OUTSIDE in trial.held.reaches:
         to_size, size = last_size(trial)
         yield step(
-            "Cool, then the last size",
+            "The last size" if trial.held.last else "Cool, then the last size",
             f"Let the work come to room temperature before the last pass and before measuring.{to_size}",
             size,
             ("finished outside", "rim to bore"),
         )
+
+
+LAST_WAITS = " The last pass over the outside waits until the bore is finished."
 
 
 def _second_face() -> Step:

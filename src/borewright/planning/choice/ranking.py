@@ -7,22 +7,26 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from borewright.answer.held import HEAD_FACE
+from borewright.answer.held import HEAD_FACE, OUTSIDE
 from borewright.answer.records import Candidate, Have, Need, Question, Verdict
+from borewright.holding.jaws.grasp import bore_to_make
+from borewright.holding.part import Part
+from borewright.job.records import Job
 from borewright.mechanics.spread import likely
 from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.deciding import deciding_of, worst_of
 from borewright.planning.choice.gives import held_gives, taper_gives
 from borewright.planning.choice.held_rows import WeighedHeld
+from borewright.planning.choice.mandrel_needs import mandrel_needs
 from borewright.planning.questions.bore import form_verdict
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
 RANKED_BY = (
     "what can be done with what is here or made here, then what must be bought, then what is a no; then risk: verdict, "
-    "fewest answers of no, fewest of with care (a doubt about the bore that sliding it on the mandrel settles counts for "
-    "none); then truth: runout over what is allowed, as far as it exceeds it; then time: minutes of setting up the batch, making "
-    "included, cutting not; then, among mandrels, bore nearest inside its window, share of bore that bears and slip margin; then name "
+    "fewest answers of no, fewest of with care (a doubt about a finished bore that sliding it on the mandrel settles "
+    "counts for none); then truth: runout over what is allowed, as far as it exceeds it; then time: minutes of setting up "
+    "the batch, making and another hold that bores it included, cutting not; then, among mandrels, bore nearest inside its window, share of bore that bears and slip margin; then name "
     "and face"
 )
 """The order of the candidates, in words; printed with them."""
@@ -39,17 +43,45 @@ class Row:
     key: tuple[int | float | str, ...]
 
 
-def taper_row(w: Weighed, tables: Tables, held_in: Need | None = None) -> Row:
+ONE_CHUCKING = "one-chucking"
+
+ONCE_BORED = "once another hold has bored it"
+"""Said of a hold that takes a bore which is still to be made."""
+
+
+def _boring(job: Job, tables: Tables) -> float:
+    """Minutes for the batch of the hold in which the bore is made; 0 where it is there."""
+    if not bore_to_make(Part(job, tables)):
+        return 0.0
+    return tables.holding_fact("boring_hold").best * job.work.quantity
+
+
+def _once_bored(reason: str, boring: float, verdict: Verdict) -> str:
+    """The reason of a row; a no, or what must be bought, stands whoever bores it."""
+    if not boring or verdict is Verdict.NO or reason.startswith(NOT_HERE):
+        return reason
+    if reason == ALL_YES:
+        return f"Every question is answered yes, {ONCE_BORED}."
+    return f"{ONCE_BORED[0].upper()}{ONCE_BORED[1:]}: {reason}"
+
+
+NOT_HERE = "Not on the shelf: "
+
+
+def taper_row(w: Weighed, tables: Tables, by_its_end: bool = False) -> Row:
     """The row of a plain taper mandrel, which is on the shelf or taken to be.
 
-    `held_in`: what its end is held in where that is not a dog, though the job says nothing of it.
+    `by_its_end`: what turns it was not asked for, and is not a dog.
     """
     hold, quantity = w.trial.hold, w.trial.job.work.quantity
     runout = _figure(w.questions, "true", "runout")
-    needs = w.trial.drive.needs if w.trial.drive else ()
-    needs = needs if held_in is None else (held_in, *needs)
+    drive = w.trial.drive.needs if w.trial.drive else ()
+    needs = (*mandrel_needs(w.trial, tables), *drive)
     making = sum(n.minutes for n in needs if n.have is Have.MAKE)
-    minutes = tables.setup_minutes(hold.way).for_batch(quantity, making + _driving(w, tables))
+    boring = _boring(w.trial.job, tables)
+    minutes = tables.setup_minutes(hold.way).for_batch(
+        quantity, making + boring + _driving(w, tables)
+    )
     tie = (
         -round(min(w.question("bore").margin, 1.0), 3),
         -round(w.question("seat").margin, 3),
@@ -57,13 +89,16 @@ def taper_row(w: Weighed, tables: Tables, held_in: Need | None = None) -> Row:
         -round(w.question("slip").margin, 3),
     )
     in_doubt = w.question("bore").verdict is Verdict.CARE
-    settled = in_doubt and form_verdict(w.trial) is Verdict.YES
+    worth = w.trial.chance_to_sit >= tables.holding_fact("worth_trying").best and not boring
+    settled = in_doubt and worth and form_verdict(w.trial) is Verdict.YES
     candidate = Candidate(
         hold.way,
-        _mandrel_with_drive(w) + ("" if held_in is None else IN[w.trial.job.driven_by]),
+        _mandrel_with_drive(w) + (IN[w.trial.job.driven_by] if by_its_end else ""),
         hold.leading,
         w.verdict,
-        w.deciding.reason if w.verdict is not Verdict.YES else ALL_YES,
+        _once_bored(
+            w.deciding.reason if w.verdict is not Verdict.YES else ALL_YES, boring, w.verdict
+        ),
         decided_by=_decided(w.questions),
         runout=runout,
         minutes=minutes[1],
@@ -100,17 +135,17 @@ ALL_YES = "Every question is answered yes."
 
 def held_row(w: WeighedHeld, job_quantity: int, tables: Tables) -> Row:
     """The row of any other way; one that cannot be done says why."""
-    held = w.held
+    held, boring = w.held, _bored_elsewhere(w, tables)
     both = held.faces_done or HEAD_FACE in held.reaches
     second = 0.0 if both else tables.holding_fact("second_face").best
-    making = held.making + held.handling + second * job_quantity
+    making = held.making + held.handling + boring + second * job_quantity
     minutes = tables.setup_minutes(held.way).for_batch(job_quantity, making)
     candidate = Candidate(
         held.way,
         held.tool or tables.way(held.way).name,
         held.leading,
         w.verdict,
-        _reason(w),
+        _once_bored(_reason(w), boring, w.verdict),
         decided_by=_decided(w.questions) if w.trial else "cannot",
         runout=likely(held.grip.runout) if held.grip else None,
         minutes=minutes[1],
@@ -122,11 +157,20 @@ def held_row(w: WeighedHeld, job_quantity: int, tables: Tables) -> Row:
     return Row(w, candidate, _key(candidate, w.questions, held.to_buy, _excess(w.questions), tie))
 
 
+def _bored_elsewhere(w: WeighedHeld, tables: Tables) -> float:
+    """Minutes of the hold that bores it; none where the bore is made in this one: in one chucking,
+    or where nothing is turned of the outside.
+    """
+    if w.trial is None or w.held.way == ONE_CHUCKING or OUTSIDE not in w.held.reaches:
+        return 0.0
+    return _boring(w.trial.job, tables)
+
+
 def _reason(w: WeighedHeld) -> str:
     if w.deciding is None:
         return w.held.cannot
     if w.held.to_buy and w.verdict is not Verdict.NO:
-        return f"Not on the shelf: {', '.join(n.what for n in w.held.to_buy)}."
+        return f"{NOT_HERE}{', '.join(n.what for n in w.held.to_buy)}."
     return ALL_YES if w.verdict is Verdict.YES else w.deciding.reason
 
 

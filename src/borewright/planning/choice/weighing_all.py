@@ -7,7 +7,6 @@ from dataclasses import dataclass, replace
 
 from borewright.answer.records import Candidate, Verdict
 from borewright.errors import RefusedInput
-from borewright.holding.owned import needed
 from borewright.holding.registry import PLAIN_TAPER, WAYS
 from borewright.job.records import Job, Mandrel
 from borewright.planning.choice.candidates import Weighed, weigh_mandrels
@@ -66,8 +65,8 @@ def weigh(
     return Weighing(in_order(rows), found.passed, found.nearest)
 
 
-OTHER_DRIVERS = {"collet": "collet-chuck", "three-jaw": "three-jaw-chuck"}
-"""What else can turn a mandrel by its own end, with a tail center; and the tool that it is."""
+OTHER_DRIVERS = ("collet", "three-jaw")
+"""What else can turn a mandrel by its own end, with a tail center."""
 
 
 def _held_by_its_end(job: Job, shop: Shop, tables: Tables, rows: list[Row]) -> list[Row]:
@@ -76,11 +75,10 @@ def _held_by_its_end(job: Job, shop: Shop, tables: Tables, rows: list[Row]) -> l
     if not isinstance(best, Weighed) or best.verdict is Verdict.NO or job.driven_by != "dog":
         return []
     hold, drive, made = best.trial.hold, best.trial.drive, []
-    for by, tool in OTHER_DRIVERS.items():
+    for by in OTHER_DRIVERS:
         asked = replace(job, driven_by=by)
         trial = make_loaded_trial(asked, shop, hold, tables, drive)
-        need = needed(job, tables, tool, hold.mandrel.end_diameter)
-        made.append(taper_row(Weighed(trial, ask_all(trial)), tables, need))
+        made.append(taper_row(Weighed(trial, ask_all(trial)), tables, by_its_end=True))
     return made
 
 

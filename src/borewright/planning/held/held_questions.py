@@ -105,6 +105,37 @@ SEEN = "A flaw was seen at the bore: no hold makes it sound, and no sum says tha
 
 
 def _slip(trial: HeldTrial) -> Question:
+    """The cuts of the table, or the largest drill where that asks more."""
+    turned, drilled = _slip_in_cuts(trial), _slip_in_drilling(trial)
+    if drilled is None or _worse(turned) >= _worse(drilled):
+        return turned
+    return drilled
+
+
+def _worse(question: Question) -> tuple[int, float]:
+    return question.verdict.rank, -question.margin
+
+
+def _slip_in_drilling(trial: HeldTrial) -> Question | None:
+    drilling, show = trial.held.drilling, trial.show
+    if drilling is None:
+        return None
+    margin = trial.grip.torque / drilling.torque
+    best, low = likely(margin), low_end(margin)
+    return Question(
+        "slip",
+        judge("slip", best, low, trial.tables),
+        best,
+        low,
+        f"The hold gives {times(best)} what a drill of {show.length(drilling.diameter)} asks, {show.torque(likely(drilling.torque))}, "
+        f"and {times(low)} in the poor case (1 in 20).",
+        "A smaller drill and more for the boring bar, a pilot hole, an easy feed.",
+        (drilling.figure, *_slip_in_cuts(trial).figures),
+        (trial.tables.threshold("slip").source, *trial.held.sources),
+    )
+
+
+def _slip_in_cuts(trial: HeldTrial) -> Question:
     cut, demand, margin = hardest(trial)
     best, low, show = likely(margin), low_end(margin), trial.show
     share = share_of_yes("slip", best, low, trial.tables)

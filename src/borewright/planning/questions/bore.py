@@ -27,6 +27,8 @@ def ask_bore(trial: Trial) -> Question:
     The verdict is the worse of that and of the bore's form: an oval bore bears on two lines only,
     and the margin is then the squeeze at the leading face over the out-of-round.
     """
+    if trial.job.work.bore.thread is not None:
+        return _threaded(trial)
     band = _half_band(trial)
     margin = _inside(trial) / band
     low = margin - 1
@@ -49,8 +51,25 @@ def ask_bore(trial: Trial) -> Question:
     )
 
 
+def _threaded(trial: Trial) -> Question:
+    """A mandrel pressed on the crests of a thread bruises them, and they are no bore."""
+    return Question(
+        "bore",
+        Verdict.NO,
+        0.0,
+        0.0,
+        "The bore is threaded: a plain mandrel would bear on the crests of the thread, and bruise them.",
+        "A threaded mandrel, or a hold that nothing in the bore carries.",
+        (),
+        (trial.tables.threshold("bore").source,),
+    )
+
+
 def _size_verdict(trial: Trial, margin: float) -> Verdict:
     """Limits that reach beyond the window are never a plain yes: the bore may be any of them."""
+    low, high = trial.window
+    if low >= high:
+        return Verdict.NO
     judged = judge("bore", margin, margin - 1, trial.tables)
     loose = trial.job.work.bore.limits is not None and margin < 1
     return max(judged, Verdict.CARE, key=lambda v: v.rank) if loose else judged
@@ -81,7 +100,7 @@ def _oval_reason(trial: Trial) -> str:
 
 def ruling_bore(trial: Trial) -> Metre:
     """The straight bore (m) that would touch where this one does: the touch read backwards."""
-    return float(diameter_of(trial.mandrel, trial.hold.likely_touch))
+    return float(diameter_of(trial.mandrel, trial.hold.likely_touch)) - trial.behind
 
 
 def _half_band(trial: Trial) -> Metre:
@@ -211,6 +230,7 @@ def _figures(trial: Trial) -> tuple[Figure, ...]:
         given("length of bore", trial.hold.length, "m"),
         given("room at the small end", trial.tables.allowance("tool_clearance").best, "m"),
         given("room for dog and tool", trial.tables.allowance("dog_clearance").best, "m"),
+        given("free before it bears", trial.hold.free_before, "m"),
     )
     low_in, band = _inside(trial), _half_band(trial)
     margin_in = (given("inside by", low_in, "m", "small"), given("half band", band, "m", "small"))

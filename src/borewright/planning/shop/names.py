@@ -20,11 +20,23 @@ def check_names(job: Job, tables: Tables) -> None:
     _at("work.material", lambda: _work_material(work.material, tables))
     _at("work.bore.measured_with", lambda: tables.gauge(work.bore.measured_with))
     _at("work.bore.made_by", lambda: _made_by(work.bore.made_by, tables))
+    _check_holding(job, tables)
     if shelf.press and shelf.press_force is None and not untold(job):
         listed = any(p.called == shelf.press for p in shelf.presses)
         _at(
             "press.kind of the shelf" if listed else "hold.press", lambda: tables.press(shelf.press)
         )
+
+
+def _check_holding(job: Job, tables: Tables) -> None:
+    """Every word for what holds work means something, and nothing is both there and not there."""
+    have = {}
+    for tool in job.shelf.holding:
+        _at("hold.have", lambda t=tool: have.update({tables.holding_tool(t.kind).id: t.kind}))  # type: ignore[misc]
+    for name in job.shelf.have_not:
+        _at("hold.have_not", lambda n=name: tables.holding_tool(n))  # type: ignore[misc]
+        if tables.holding_tool(name).id in have:
+            raise RefusedInput("hold.have_not", repr(name), "what is not stated as there as well")
 
 
 def material_taken(job: Job, tables: Tables) -> tuple[Job, tuple[Assumption, ...]]:

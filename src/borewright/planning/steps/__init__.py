@@ -6,7 +6,8 @@
     load_tooth      what a finished tooth measures
     support_step    the step that sets the hub on its ring
     first_hold      the first hold of a casting still to be bored, step by step
-    casting_grip    what of a casting is set true, and where the jaws go
+    casting_grip    where the jaws go on a casting
+    first_hold_words  the hold in words: which chuck, what it leaves for the next
     casting_stock   does the stock on a casting take up its throw and its skin
     finished_words  the size to finish at, its limits, and what each cut leaves
 

@@ -1,52 +1,18 @@
-"""What of a rough casting is set true, and where the jaws of the chuck go.
-
-What is not turned is what shows: set the casting true by that, and let the stock on the rest take
-up what is out.
-"""
+"""Where the jaws of the chuck go on a rough casting."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from borewright.answer.first_hold import JawPlace
+from borewright.holding.jaws.as_cast import BOSS, OUTSIDE, RIM
 from borewright.job.records import Piece, Work
 from borewright.job.web import MEETS, Web, on_bore, web_of
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
-BOSS, RIM, OUTSIDE = "boss", "inside of the rim", "outside"
-"""What the jaws take hold of."""
-
 JAWS = 4
 """Of an independent chuck."""
-
-
-@dataclass(frozen=True, slots=True)
-class SetTrue:
-    """What is set true: round, and flat (for wobble), and why by that."""
-
-    round_by: str
-    flat_by: str
-    why: str
-
-
-def set_true(work: Work) -> SetTrue:
-    """By what a casting is set true: what stays as cast and shows, else its outside."""
-    web = web_of(work)
-    if web is None or not web.rimmed:
-        return SetTrue(
-            "the outside",
-            "its face near the edge",
-            "nothing inside it stays as cast and shows, so the stock is shared alike all round",
-        )
-    flat = "the spokes near the rim" if work.spokes else "the web near the rim"
-    return SetTrue(
-        "the inside of the rim",
-        flat,
-        "no tool touches them and they are what the eye sees turn; the outside is turned anyway and takes up what is out, "
-        "and the rim comes out of one thickness, so it is nearer balance",
-    )
 
 
 def jaw_place(work: Work, tables: Tables) -> JawPlace:
@@ -62,9 +28,9 @@ def jaw_place(work: Work, tables: Tables) -> JawPlace:
     return longest or _by_outside(work)
 
 
-def jaws_meet_spokes(work: Work) -> bool:
+def jaws_meet_spokes(work: Work, jaws: int = JAWS) -> bool:
     """Whether spokes and jaws do not divide alike, so that some jaw comes on a spoke."""
-    return work.spokes is not None and work.spokes.number % JAWS != 0
+    return work.spokes is not None and work.spokes.number % jaws != 0
 
 
 def turns_the_rim(place: JawPlace) -> bool:

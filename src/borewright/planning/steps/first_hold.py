@@ -10,20 +10,20 @@ from collections.abc import Iterator
 from itertools import count
 
 from borewright.answer.first_hold import FirstHold, JawPlace
+from borewright.answer.held import InJaws
 from borewright.answer.records import Caution, Figure, Step
 from borewright.cutting.schedule import spindle_for
+from borewright.holding.jaws.as_cast import BOSS, set_true
+from borewright.holding.jaws.grasp import SOLID
 from borewright.job.records import Job
 from borewright.job.web import on_bore
 from borewright.planning.steps.casting_grip import (
-    BOSS,
-    OUTSIDE,
-    RIM,
+    JAWS,
     jaw_place,
-    jaws_meet_spokes,
-    set_true,
     turns_the_rim,
 )
 from borewright.planning.steps.casting_stock import Stock, stock_figures, stock_of, stock_words
+from borewright.planning.steps.first_hold_words import Begun, held_by, last_step
 from borewright.planning.weighing.figures import figure
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -36,40 +36,43 @@ WHEN = {
 }
 """Ways a bore may have been made, or left to be made, that leave the finishing of it still to do."""
 
-SOLID = ("solid", "not bored")
-"""Said of a casting with no hole yet."""
-
 SET_BY = (
     "Indicator where the skin is smooth; on rough skin a bent wire or a scriber in the tool post, and chalk on the high side. "
     "Go by most of the way round, not by one lump."
 )
 
-PLAIN = {BOSS: "boss", RIM: "inside of the rim", OUTSIDE: "outside"}
 Line = tuple[str, str, tuple[Figure, ...], tuple[str, ...]]
 
 
-def first_hold(job: Job, tables: Tables) -> FirstHold | None:
-    """How to begin on a casting; None for other blanks, and where bore and throw leave no question."""
+def first_hold(
+    job: Job, tables: Tables, in_jaws: InJaws | None = None, then: str = ""
+) -> FirstHold | None:
+    """How to begin on a casting; None for other blanks, and where bore and throw leave no question.
+
+    `in_jaws`: the hold of the way that is chosen, where bore and rim are done in it: then this is
+    that hold. `then`: else what the way that is chosen holds it by, once this hold has bored it.
+    """
     work, show = job.work, Show(job.units)
     if work.blank != "casting":
         return None
     made = tables.roughness_id(work.bore.made_by)
     if made not in WHEN:
         return _bored_already(job, tables) if work.casting_runout is not None else None
-    stock, place, by = stock_of(job, tables), jaw_place(work, tables), set_true(work)
-    lines = tuple(_lines(job, stock, place, tables))
+    stock, by = stock_of(job, tables), set_true(work)
+    begun = _begun(job, tables, in_jaws, then)
+    lines = tuple(_lines(job, stock, begun, tables))
     steps = tuple(Step(n, *line) for n, line in zip(count(1), lines, strict=False))
     return FirstHold(
         "The bore is still solid." if _is_solid(job) else WHEN[made],
         f"{by.round_by}; for wobble {by.flat_by}",
         by.why,
         SET_BY,
-        _held_by(job, place, show),
-        place,
+        held_by(job, begun, show),
+        begun.place,
         stock.verdict,
         stock_words(stock, show),
         steps,
-        _cautions(job, place, tables),
+        _cautions(job, begun.place, tables),
         stock_figures(stock),
         _sources(tables),
     )
@@ -98,41 +101,40 @@ def _bored_already(job: Job, tables: Tables) -> FirstHold:
     )
 
 
-def _held_by(job: Job, place: JawPlace, show: Show) -> str:
-    where = f"{show.length(place.bite)} of it, {show.length(place.diameter)} across, face {place.face_out} out"
-    way = "opened outward into" if place.opened else "closed on"
-    held = f"Four-jaw independent chuck, jaws {way} the {PLAIN[place.on]}: {where}."
-    return " ".join((held, *_held_further(job, place, show)))
+def _begun(job: Job, tables: Tables, in_jaws: InJaws | None, then: str) -> Begun:
+    if in_jaws is not None:
+        return Begun(in_jaws.place, in_jaws.number, chosen=True, turns_rim=True)
+    place = jaw_place(job.work, tables)
+    return Begun(place, JAWS, then=then, turns_rim=not then and turns_the_rim(place))
 
 
-def _held_further(job: Job, place: JawPlace, show: Show) -> Iterator[str]:
-    work = job.work
-    if place.opened and jaws_meet_spokes(work) and work.spokes:
-        yield f"{work.spokes.number} spokes and four jaws do not divide alike: the jaws bear beside the spokes, not between them."
-    if turns_the_rim(place):
-        yield "The outside stays free: bore and rim can be finished in this one chucking."
-    else:
-        yield "The outside under the jaws waits for the next hold."
-    if place.bite < 2e-3 + 0.05 * work.outside:
-        yield "That is a short bite for so large a piece: better strapped to the faceplate; else light cuts at the slowest speeds."
-
-
-def _lines(job: Job, stock: Stock, place: JawPlace, tables: Tables) -> Iterator[Line]:
+def _lines(job: Job, stock: Stock, begun: Begun, tables: Tables) -> Iterator[Line]:
     show = Show(job.units)
     yield _look_over(job, tables)
     yield (
-        "Chuck",
-        f"Power off. {_held_by(job, place, show)} Clean bearings, no sand or flash under a jaw; thin copper or card on a "
-        "rough skin.",
+        "Chuck, lightly",
+        f"Power off. {held_by(job, begun, show)} Clean bearings, no sand or flash under a jaw; thin copper or card on a "
+        "rough skin. Just so tight that it stays.",
         (),
         (),
     )
-    yield _set(job, stock, place, tables, show)
-    yield _face_hub(job, stock, tables, show)
+    yield _set(job, stock, begun.place, tables, show)
+    yield _pull_up(begun)
+    yield _face(job, stock, begun.place, tables, show)
     yield _bore(job, stock, tables, show)
     yield _look_for_pores()
     yield _decide(job)
-    yield _rim(stock, place, show)
+    yield last_step(stock, begun, show)
+
+
+def _pull_up(begun: Begun) -> Line:
+    proof = ", and the proof load of the steps below before any cut" if begun.chosen else ""
+    return (
+        "Pull it up",
+        f"Every screw in turn, opposite jaws alike; read again{proof}.",
+        (),
+        (),
+    )
 
 
 def _look_over(job: Job, tables: Tables) -> Line:
@@ -152,17 +154,12 @@ def _look_over(job: Job, tables: Tables) -> Line:
     )
 
 
-def _between(place: JawPlace) -> str:
-    """The jaws are in the way of what is set true, unless they hold a boss."""
-    return "" if place.on == BOSS else ", read between them"
-
-
 def _set(job: Job, stock: Stock, place: JawPlace, tables: Tables, show: Show) -> Line:
     by, rough = set_true(job.work), tables.allowance("rough_true")
     within = figure("rough_true", rough.best, "m", "length", "", sources=(rough.source,))
     return (
         "Set true",
-        f"{by.round_by[0].upper()}{by.round_by[1:]} to within {show.length(rough.best)} by opposite jaws{_between(place)}, then {by.flat_by} by "
+        f"{by.round_by[0].upper()}{by.round_by[1:]} to within {show.length(rough.best)} by opposite jaws{by.read(place.on)}, then {by.flat_by} by "
         f"tapping, and the first again. {SET_BY} Then read the outside: {_read_words(stock, show)}",
         (within, *(f for f in stock_figures(stock) if f.name == "largest_throw")),
         ("set true within", "outside runs out"),
@@ -175,13 +172,13 @@ def _read_words(stock: Stock, show: Show) -> str:
     return stock_words(stock, show)
 
 
-def _face_hub(job: Job, stock: Stock, tables: Tables, show: Show) -> Line:
+def _face(job: Job, stock: Stock, place: JawPlace, tables: Tables, show: Show) -> Line:
     spindle = _slow(
         job, max(p.outside for p in on_bore(job.work.pieces, job.work.bore.size)), tables
     )
     skin = stock.skin
     return (
-        "Face the hub",
+        "Face the end" if place.on == BOSS else "Face the hub",
         f"First of all cuts, {show.depth(skin.best)} deep or more below the lowest place: under the skin in one. Slow, about "
         f"{show.spindle(spindle)}{_lowest(job, show)}. Carbide, or high-speed steel that starts under the skin and never rubs on it.",
         (
@@ -236,7 +233,7 @@ def _drilled(job: Job) -> str:
 def _look_for_pores() -> Line:
     return (
         "Look for pores, before any work on the rim",
-        "Stop, blow out, wipe dry. Look down the whole bore and over the fresh hub face under a lamp, and feel with a bent "
+        "Stop, blow out, wipe dry. Look down the whole bore and over the fresh face under a lamp, and feel with a bent "
         "wire. Mark what is seen. A pinhole that the next cut takes out is nothing; a row of them, sponge, dross or a dark line "
         "is not.",
         (),
@@ -253,34 +250,6 @@ def _decide(job: Job) -> Line:
         "metal here says nothing of the metal not cut yet.",
         (),
         ("decision, who",),
-    )
-
-
-def _rim(stock: Stock, place: JawPlace, show: Show) -> Line:
-    skin = _first_cut(stock, show)
-    if turns_the_rim(place):
-        return (
-            "Bore to size, then the rim",
-            "Finish the bore and rough the rim without letting go; let it cool, finish the rim last. Bore, rim and this face are "
-            f"then true with each other, and a mandrel is needed only for the second face. {skin}",
-            (),
-            ("rim",),
-        )
-    return (
-        "Bore to size, then another hold",
-        f"Finish the bore and this hub face without letting go. The rim then goes on a mandrel. {skin}",
-        (),
-        ("bore",),
-    )
-
-
-def _first_cut(stock: Stock, show: Show) -> str:
-    if stock.throw_left is None:
-        return f"Its first cut goes under the skin all round: {show.depth(stock.skin.best)} where it is lowest."
-    deep = show.depth(stock.throw_left + stock.skin.best)
-    return (
-        f"To get under its skin all round in one, the first cut goes {deep} past the first touch, the high side: if hold or "
-        "lathe will not stand that, rough the high side down first, slowly."
     )
 
 

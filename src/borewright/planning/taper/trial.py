@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+import numpy as np
+
 from borewright.answer.held import Drive
 from borewright.answer.records import Cut, Demand, Draws, TaperGrip
 from borewright.holding.taper.measured_mandrel import window_of
@@ -71,7 +73,20 @@ class Trial:
         """Smallest and largest straight bore (m) that fits with this travel and these reserves."""
         m, a = self.mandrel, self.tables.allowance
         reserves = a("tool_clearance").best, a("dog_clearance").best
-        return window_of(m, self.hold.length, self.chosen.travel, *reserves)
+        low, high = window_of(m, self.hold.length, self.chosen.travel, *reserves)
+        return low - self.behind, high - self.behind
+
+    @property
+    def behind(self) -> Metre:
+        """How much smaller (m) a bore is than the mandrel at its leading face when it touches: the
+        taper over what stands free there, a counterbore or the depth to a hub that begins further in."""
+        return self.mandrel.taper * self.hold.free_before
+
+    @property
+    def chance_to_sit(self) -> float:
+        """Share of the drawn cases in which the work comes to sit between its lines."""
+        seat = self.seat[1:]
+        return float(np.mean((seat >= self.line_small) & (seat <= self.line_large)))
 
     @property
     def touch_gate(self) -> tuple[float, float]:
