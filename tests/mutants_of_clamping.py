@@ -71,4 +71,16 @@ CLAMPING = (
         "unbalance * (2 * np.pi * spindle) ** 2",
         "unbalance * spindle**2",
     ),
+    Mutant(
+        "a fit that takes a tilt as if its pressure were even",
+        "mechanics/fitted_moment.py",
+        "return pressure * diameter * length**2 / 6",
+        "return pressure * diameter * length**2 / 4",
+    ),
+    Mutant(
+        "a ring that swells as if it were solid",
+        "mechanics/axial_swell.py",
+        "(np.pi * (outside**2 - bore**2) * modulus)",
+        "(np.pi * outside**2 * modulus)",
+    ),
 )
