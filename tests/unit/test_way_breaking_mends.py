@@ -181,3 +181,25 @@ def test_every_margin_of_every_row_is_a_number() -> None:
         for question in answer.questions:
             assert not math.isnan(question.margin), (length, question.id)
             assert "nan" not in question.reason.split()
+
+
+def test_hardened_steel_is_not_drilled_in_one_chucking() -> None:
+    text = 'units = "mm"\n[work]\nmaterial = "o1 hardened"\nblank = "bar"\noutside = "80mm"\nlength = "10mm"\nbore = "16.006mm"\n[hold]\nmandrels = "none"'
+    answer = plan(job(text), source_tables=TABLES)
+    row = next(c for c in answer.candidates if c.way == "one-chucking")
+    assert row.verdict is Verdict.NO
+    assert "hardened" in row.reason
+    assert answer.bore_route is None
+
+
+def test_cones_do_not_push_in_the_mouths_of_a_pin_hole() -> None:
+    text = 'units = "mm"\n[work]\nmaterial = "brass"\nblank = "bar"\noutside = "8mm"\nlength = "8mm"\nbore = { size = "1.5mm", made_by = "reamed", measured_with = "plug gauge" }'
+    answer = plan(job(text), use="cone-centers", source_tables=TABLES)
+    assert answer.verdict is Verdict.NO
+    assert "push of a cone" in answer.headline
+
+
+def test_no_washer_spans_a_foot_of_bore() -> None:
+    text = 'units = "mm"\n[work]\nmaterial = "gray iron"\nblank = "casting"\noutside = "400mm"\nlength = "60mm"\nbore = { size = "300mm", made_by = "bored", measured_with = "caliper" }'
+    answer = plan(job(text), source_tables=TABLES)
+    assert not [c.tool for c in answer.candidates if "stout washer" in c.tool]

@@ -153,6 +153,8 @@ def _bore(part: Part, beside: Metre) -> HeldDown | None:
     least = LEAST[part.job.units] * (1 - 1e-9)
     if thread is None or thread < least or outside < 1.05 * inside:
         return None
+    if part.bore > part.tables.holding_fact("widest_washer_bore").best:
+        return None  # what spans it is a plate of its own, not a washer
     if part.length > longest_upright(part, thread, outside):
         return None
     clamp = clamped(part, thread, inside, outside)

@@ -73,7 +73,7 @@ def _held(stub: Stub) -> Held:
     return Held(
         way=ColletStub.id,
         tool=f"stub turned to {size} in a collet",
-        do_it=f"turn a stub to this bore ({size}) in a collet on a {show.length(shank)} shank, and clamp the work on it by a "
+        do_it=f"turn a stub to this bore, {size}, in a collet on a {show.length(shank)} shank, and clamp the work on it by a "
         f"washer and a {show.length(stub.thread)} screw",
         leading=stub.leading,
         grip=grip,

@@ -85,6 +85,9 @@ class ConeCenters:
             return (
                 Held(self.id, cannot="The mouths are worn with the bore: cones find no middle."),
             )
+        if part.bore < part.tables.holding_fact("cone_least_bore").best:
+            why = "The mouths of so small a bore do not stand the push of a cone."
+            return (Held(self.id, cannot=why),)
         if too_thin(part):
             return (
                 Held(

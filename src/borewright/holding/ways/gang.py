@@ -118,7 +118,7 @@ def _held(part: Part, number: int) -> Held:
     return Held(
         way=Gang.id,
         tool=f"gang of {number} on a nut mandrel turned to {size}",
-        do_it=f"turn a mandrel with a shoulder between centers to this bore ({size}), and clamp the blanks on it by a washer "
+        do_it=f"turn a mandrel with a shoulder between centers to this bore, {size}, and clamp the blanks on it by a washer "
         f"and a {thread} nut, {together}{between}",
         leading=n.leading,
         grip=grip_of(part, n, torque_of_one(part, n)),

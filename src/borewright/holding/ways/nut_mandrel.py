@@ -52,7 +52,7 @@ def _held(part: Part) -> Held:
     return Held(
         way=NutMandrel.id,
         tool=f"nut mandrel turned to {size}",
-        do_it=f"turn a mandrel with a shoulder between centers to this bore ({size}), and clamp the work on it by a washer "
+        do_it=f"turn a mandrel with a shoulder between centers to this bore, {size}, and clamp the work on it by a washer "
         f"and a {thread} nut",
         leading=n.leading,
         grip=grip_of(part, n, n.clamp.torque),

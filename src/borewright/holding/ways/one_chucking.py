@@ -83,10 +83,16 @@ class OneChucking:
         return (_from_bar(part),)
 
 
+HARD = "hard-steel"
+"""Class of metal, in the table materials, that drills and reamers do not cut."""
+
+
 def _cannot(part: Part) -> str:
     made_by = part.work.bore.made_by
     if part.tables.roughness_id(made_by) not in UNFINISHED:
         return f"The bore is finished already ({made_by}): one chucking serves while it is still to be bored."
+    if part.tables.material(part.work.material).cut_class == HARD:
+        return "It is hardened: no drill or reamer makes its bore; it is ground, or turned before hardening."
     if part.oval:
         return "The bore is worn oval, so the work is no blank: one chucking is for new work."
     if part.work.blank == "casting" and not _of_casting(part):

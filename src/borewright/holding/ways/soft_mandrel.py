@@ -77,7 +77,7 @@ def _turned(part: Part) -> Held:
     return Held(
         way=WAY,
         tool=f"soft mandrel turned to {size}",
-        do_it=f"turn a soft bar between centers to this bore ({size}) with a slight taper, push the work on with about "
+        do_it=f"turn a soft bar between centers to this bore, {size}, with a slight taper, push the work on with about "
         f"{show.force(meant)}, and cut it on the same centers",
         leading="A",
         grip=_turned_grip(part, ring, fit),

@@ -75,7 +75,7 @@ def _held(part: Part, down: HeldDown) -> Held:
     return Held(
         way=SpigotPlate.id,
         tool=f"plate with a spigot of {size}, {by}",
-        do_it=f"turn a spigot to this bore ({size}) on a plate where it stands, and hold the work on it by {by}"
+        do_it=f"turn a spigot to this bore, {size}, on a plate where it stands, and hold the work on it by {by}"
         + (", the plate left on until the batch is done" if part.work.quantity > 1 else ""),
         leading=leading,
         grip=plate_grip(part, down, _runout(part)),

@@ -60,7 +60,7 @@ def _held(stub: Stub, *, tailstock: bool = False) -> Held:
     return Held(
         way=TurnedStub.id,
         tool=f"stub turned to {size}{' with the tailstock brought up' if tailstock else ''}",
-        do_it=f"turn a stub in the chuck to this bore ({size}), clamp the work on it by a washer and "
+        do_it=f"turn a stub in the chuck to this bore, {size}, clamp the work on it by a washer and "
         f"a {show.length(stub.thread)} screw{center}{stays}",
         leading=stub.leading,
         grip=_grip(stub, tailstock=tailstock),

@@ -107,9 +107,15 @@ def windows_of(
     return tuple(w for w in all_of if w.low < w.high)
 
 
+HARD: Final = "hard-steel"
+"""Class of metal that no drill, bar or reamer of this shelf opens: its bore is ground or lapped."""
+
+
 def wanted(job: Job, windows: tuple[Window, ...], tables: Tables) -> Wanted | None:
     """What to aim at; None for a bore that is finished and lies where it should."""
     bore, show = job.work.bore, Show(job.units)
+    if tables.material(job.work.material).cut_class == HARD:
+        return None
     hole = _hole_of(job, tables)
     if bore.limits is not None:
         return _for_class(bore.limits, hole, windows, show)
