@@ -151,6 +151,14 @@ def test_a_solid_handwheel_is_not_set_true_by_a_bore_that_is_not_there() -> None
     assert in_one(HANDWHEEL).chosen is not None
 
 
+def test_a_doubt_about_the_hold_that_bores_it_stands_behind_every_hold_that_follows() -> None:
+    """The handwheel is bored by the inside of its rim, as cast, whatever turns its rim later."""
+    answer = plan(read(HANDWHEEL), source_tables=TABLES)
+    assert answer.chosen is not None
+    assert answer.chosen.way == "one-chucking"
+    assert row(answer, "soft-mandrel").verdict is not Verdict.NO
+
+
 def test_a_hold_whose_purpose_is_to_bore_needs_no_other() -> None:
     job = with_bore(hubbed(), bored("drilled"))
     faced = replace(job.work.finished, outside=job.work.outside)

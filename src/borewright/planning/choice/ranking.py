@@ -9,7 +9,8 @@ from dataclasses import dataclass
 
 from borewright.answer.held import HEAD_FACE, OUTSIDE
 from borewright.answer.records import Candidate, Have, Need, Question, Verdict
-from borewright.holding.jaws.grasp import bore_to_make
+from borewright.holding.jaws.chucked import as_cast_within
+from borewright.holding.jaws.grasp import Where, bore_to_make, grasps
 from borewright.holding.part import Part
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely
@@ -25,7 +26,7 @@ from borewright.reference.library import Tables
 RANKED_BY = (
     "what can be done with what is here or made here, then what must be bought, then what is a no; then risk: verdict, "
     "fewest answers of no, fewest of with care (a doubt about a finished bore that sliding it on the mandrel settles "
-    "counts for none); then truth: runout over what is allowed, as far as it exceeds it; then time: minutes of setting up "
+    "counts for none; a doubt about the hold that bores it counts); then truth: runout over what is allowed, as far as it exceeds it; then time: minutes of setting up "
     "the batch, making and another hold that bores it included, cutting not; then, among mandrels, bore nearest inside its window, share of bore that bears and slip margin; then name "
     "and face"
 )
@@ -54,6 +55,13 @@ def _boring(job: Job, tables: Tables) -> float:
     if not bore_to_make(Part(job, tables)):
         return 0.0
     return tables.holding_fact("boring_hold").best * job.work.quantity
+
+
+def _doubt_before(job: Job, tables: Tables) -> tuple[Verdict, ...]:
+    """With care where the hold that bores a casting opens its jaws inside a rim as cast."""
+    part = Part(job, tables)
+    place = next((g for g in grasps(part) if g.where is not Where.BORE), None)
+    return (Verdict.CARE,) if place and as_cast_within(part, place) else ()
 
 
 def _once_bored(reason: str, boring: float, verdict: Verdict) -> str:
@@ -91,6 +99,7 @@ def taper_row(w: Weighed, tables: Tables, by_its_end: bool = False) -> Row:
     in_doubt = w.question("bore").verdict is Verdict.CARE
     worth = w.trial.chance_to_sit >= tables.holding_fact("worth_trying").best and not boring
     settled = in_doubt and worth and form_verdict(w.trial) is Verdict.YES
+    before = _doubt_before(w.trial.job, tables) if boring else ()
     candidate = Candidate(
         hold.way,
         _mandrel_with_drive(w) + (IN[w.trial.job.driven_by] if by_its_end else ""),
@@ -107,7 +116,7 @@ def taper_row(w: Weighed, tables: Tables, by_its_end: bool = False) -> Row:
         marks=MARKS if w.trial.drive is None else f"{MARKS} {w.trial.drive.marks}",
     )
     to_buy = tuple(n for n in needs if n.have is Have.BUY)
-    key = _key(candidate, w.questions, to_buy, _excess(w.questions), tie, settled)
+    key = _key(candidate, w.questions, to_buy, _excess(w.questions), tie, settled, before)
     return Row(w, candidate, key)
 
 
@@ -154,7 +163,10 @@ def held_row(w: WeighedHeld, job_quantity: int, tables: Tables) -> Row:
         marks=held.marks,
     )
     tie = (0.0, 0.0, 0.0, 0.0)
-    return Row(w, candidate, _key(candidate, w.questions, held.to_buy, _excess(w.questions), tie))
+    before = _doubt_before(w.trial.job, tables) if boring and w.trial else ()
+    excess = _excess(w.questions)
+    key = _key(candidate, w.questions, held.to_buy, excess, tie, before=before)
+    return Row(w, candidate, key)
 
 
 def _bored_elsewhere(w: WeighedHeld, tables: Tables) -> float:
@@ -185,8 +197,10 @@ def _key(
     excess: float,
     tie: tuple[float, ...],
     bench_settles: bool = False,
+    before: tuple[Verdict, ...] = (),
 ) -> tuple[int | float | str, ...]:
     asked = [q.verdict for q in questions if not (bench_settles and q.id == "bore")]
+    asked += before if asked else ()
     worst = max(asked, key=lambda v: v.rank) if asked else Verdict.NO
     hard = NEVER if c.verdict is Verdict.NO else TO_BUY if to_buy else NOW
     return (
