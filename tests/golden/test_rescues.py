@@ -72,11 +72,12 @@ def test_four_thou_too_big_falls_through_and_a_stub_to_it_saves_it() -> None:
     assert stub.high == pytest.approx(0.6291 * INCH, abs=1e-9)
 
 
-def test_three_thou_too_small_is_reamed_by_the_reamer_on_the_shelf_and_the_drawing_holds() -> None:
+def test_three_thou_too_small_is_reamed_by_the_reamer_on_the_shelf() -> None:
+    """The drawing's limits were not given, so whether it holds is asked, as for leaving it."""
     answer = drive_wheel(bore=0.6220 * INCH)
     best = answer.ways_out[0]
     assert ids(answer) == ["too-small"]
-    assert (best.id, best.verdict, best.drawing) == ("to-size", YES, DrawingHolds.YES)
+    assert (best.id, best.verdict, best.drawing) == ("to-size", YES, DrawingHolds.ASK)
     assert "hand reamer, 5/8" in best.reason
 
 

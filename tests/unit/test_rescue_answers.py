@@ -77,6 +77,7 @@ def test_a_fault_of_form_that_nobody_measured_is_never_a_plain_yes_for_what_goes
 
 
 def key(found: Rescue) -> list[tuple[Any, ...]]:
+    """The drawing's limits are stated in all of these."""
     first = ("look", "free-it")
     return [
         (
@@ -84,8 +85,8 @@ def key(found: Rescue) -> list[tuple[Any, ...]]:
             w.id not in first,
             w.verdict is Verdict.NO,
             any(n.have is Have.BUY for n in w.needs),
-            w.verdict.rank,
             w.drawing.rank,
+            w.verdict.rank,
         )
         for w in found.ways_out
     ]
@@ -115,7 +116,7 @@ def test_the_drawing_holds_only_where_the_bore_is_what_it_asks() -> None:
     holds = {w.id: w.drawing for w in big.ways_out}
     assert holds["bush"] is DrawingHolds.ASK
     assert holds["next-reamer"] is DrawingHolds.NO
-    assert holds["fresh-stub"] is DrawingHolds.ASK
+    assert holds["fresh-stub"] is DrawingHolds.NO
     assert {w.drawing for w in answer("too-small").ways_out if w.id == "to-size"} == {
         DrawingHolds.YES
     }

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 )  # fmt: skip
 @click.option(
     "--trouble", multiple=True, metavar="WORD",
-    help="What is wrong: too-big, too-small, oval, tapered, bell-mouthed, out-of-square, scored, "
+    help="What is wrong: too-big, too-small, oval, tapered, bell-mouthed, barrelled, out-of-square, scored, "
     "keyed, slipped, gouged, cracked, or another word for it. Repeat it; left out, worked out.",
 )  # fmt: skip
 @click.option("--wanted", help="What the drawing asks: a class (15 H7), or two sizes (A to B).")
@@ -36,7 +36,7 @@ if TYPE_CHECKING:
 def command(job_file: str, shelf_file: str | None, as_json: bool, **typed: Any) -> int:
     """Every way out when the bore of JOB_FILE came out wrong, or the mandrel did.
 
-    Too big, too small, oval, tapered, bell-mouthed, out of square, scored, keyed, slipped or gouged:
+    Too big, too small, oval, tapered, bell-mouthed, barrelled, out of square, scored, keyed, slipped or gouged:
     what each way needs, how true and how strong it is, how long it takes, whether the drawing still
     holds. Exit 3 where only stopping or scrap is left.
     """

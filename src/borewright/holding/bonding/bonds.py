@@ -118,7 +118,7 @@ def trusted(part: Part) -> Check:
         margin,
         margin,
         f"The step is turned to the bore as it is. Nothing shows how good a bonded face is but the proof load; work up to "
-        f"{part.show.weight(light)} is trusted to one, this is {part.show.weight(mass)}.{knocked}",
+        f"{part.show.weight(light)} is trusted to one, up to {part.show.weight(most)} with care and light cuts; this is {part.show.weight(mass)}.{knocked}",
         "Nothing needs to." if margin >= 1 else "A screw and washer, or straps, beside the bond.",
         ("ours",),
     )

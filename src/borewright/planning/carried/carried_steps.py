@@ -24,7 +24,7 @@ def carried_steps(trial: HeldTrial, proof: ProofLoad) -> tuple[Step, ...]:
     """From making what holds it to taking it off."""
     look = [_look_first()] if trial.job.work.flaws == "suspected" else []
     held = trial.held
-    steps = [*look, *held.mount, _proved(trial, proof), *held.first, *_cut(trial), *held.release]
+    steps = [*look, *held.mount, proved(trial, proof), *held.first, *_cut(trial), *held.release]
     if not (trial.held.faces_done or HEAD_FACE in trial.held.reaches):
         steps.append(_second_face())
     return tuple(replace(s, number=k) for k, s in enumerate(steps, 1))
@@ -56,7 +56,8 @@ def held_proof(trial: HeldTrial) -> ProofLoad:
     return ProofLoad(torque, arm, torque / arm, rim, torque / rim, factor, by_hand, by_cord)
 
 
-def _proved(trial: HeldTrial, proof: ProofLoad) -> Step:
+def proved(trial: HeldTrial, proof: ProofLoad) -> Step:
+    """The step that loads the hold before any cut, and what shows that it held."""
     show = trial.show
     pull = f"pull {show.force(proof.rim_force)} at the rim by a cord"
     if proof.by_hand:

@@ -22,7 +22,8 @@ than it measures (ours)."""
 class AsFound:
     """Least and largest size read; how far it is out (m), 0 where no reading shows it.
 
-    `oval`: two directions at one depth; `taper`: between the ends; `bell`: an end over the middle.
+    `oval`: two directions at one depth; `taper`: between the ends; `bell`: an end over the middle;
+    `barrel`: the middle over the wider end.
     """
 
     least: Metre
@@ -30,6 +31,7 @@ class AsFound:
     oval: Metre = 0.0
     taper: Metre = 0.0
     bell: Metre = 0.0
+    barrel: Metre = 0.0
 
 
 def as_found(bore: Bore, half_band: Metre) -> AsFound:
@@ -44,18 +46,22 @@ def as_found(bore: Bore, half_band: Metre) -> AsFound:
     sizes = [bore.size, *(r.size for r in bore.readings)]
     seen = min(sqrt(2) * half_band, MOST_UNSEEN)
     round_out = out_of_round(bore)
-    taper, bell = _along(bore, seen)
-    return AsFound(min(sizes), max(sizes), round_out if round_out > seen else 0.0, taper, bell)
+    taper, bell, barrel = _along(bore, seen)
+    oval = round_out if round_out > seen else 0.0
+    return AsFound(min(sizes), max(sizes), oval, taper, bell, barrel)
 
 
-def _along(bore: Bore, seen: Metre) -> tuple[Metre, Metre]:
-    """Taper and bell (m): an end stands over the middle, and the other end not under it."""
+def _along(bore: Bore, seen: Metre) -> tuple[Metre, Metre, Metre]:
+    """Taper, bell and barrel (m): an end stands over the middle and the other end not under it, or
+    the middle stands over both ends."""
     sizes = bore_shape(bore, 0.0, "A").sizes
     near, far, middle = float(sizes[0]), float(sizes[-1]), float(sizes[1:-1].min(initial=1e9))
+    hollow = float(sizes[1:-1].max(initial=0.0)) - max(near, far)
+    barrel = hollow if hollow > seen else 0.0
     belled = max(near, far) - middle
     if len(sizes) > 2 and belled > seen and min(near, far) > middle - seen:
-        return 0.0, belled
-    return (abs(near - far), 0.0) if abs(near - far) > seen else (0.0, 0.0)
+        return 0.0, belled, barrel
+    return abs(near - far) if abs(near - far) > seen else 0.0, 0.0, barrel
 
 
 def troubles_of(
@@ -82,5 +88,10 @@ def _shown(found: AsFound, wanted: Wanted, show: Show) -> dict[str, str]:
         for name, (by, at) in out.items()
         if by > 0
     }
-    forms = {"oval": found.oval, "tapered": found.taper, "bell-mouthed": found.bell}
+    forms = {
+        "oval": found.oval,
+        "tapered": found.taper,
+        "bell-mouthed": found.bell,
+        "barrelled": found.barrel,
+    }
     return shown | {name: f" by {show.small(by)}" for name, by in forms.items() if by > 0}

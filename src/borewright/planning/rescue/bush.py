@@ -30,6 +30,8 @@ from borewright.planning.weighing.figures import times
 from borewright.planning.weighing.judge import judge
 
 BUSH, BONDED_BUSH = "bush", "bonded-bush"
+UNSEEN = "Nobody has said that the casting was looked at: ring it and look at the bored hub under a lamp before anything is pressed in."
+"""A pressed bush strains the hub for good, and a casting hides what the sum does not know."""
 WHY = "The bore is its size again, but a bush was not drawn: whoever drew it must agree to one."
 
 
@@ -105,13 +107,15 @@ def _judged(case: Case, fit: PressedBush, demands: tuple[Demand, ...]) -> tuple[
             f"{hub} Pressed tight enough to drive the cut, it would strain the hub too far: bond the bush instead.",
         )
     unsaid = case.has("keyed") and case.job.work.keyway is None
-    least = Verdict.CARE if unsaid else Verdict.YES
+    unseen = case.job.work.blank == "casting" and case.job.work.flaws != "none"
+    least = Verdict.CARE if unsaid or unseen else Verdict.YES
+    look = UNSEEN if unseen else ""
     closing = (
         "The bush closes for good as it goes in; it holds, no harder than its yield."
         if fit.yields
         else ""
     )
-    return worst(strong, held, least), joined((hub, drive, closing, _key_corner(case, fit)))
+    return worst(strong, held, least), joined((hub, drive, closing, look, _key_corner(case, fit)))
 
 
 def _driven(

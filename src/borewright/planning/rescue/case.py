@@ -19,7 +19,7 @@ from borewright.reference.library import Tables
 
 CRACKED, SLIPPED, GOUGED, SCORED, KEYED = "cracked", "slipped", "gouged", "scored", "keyed"
 OUT_OF_SQUARE = "out-of-square"
-FORMS = ("oval", "tapered", "bell-mouthed")
+FORMS = ("oval", "tapered", "bell-mouthed", "barrelled")
 OF_THE_BORE = ("too-big", "too-small", *FORMS, OUT_OF_SQUARE, SCORED, KEYED)
 """Troubles that stand in the bore itself."""
 
@@ -91,6 +91,6 @@ class Case:
             return DrawingHolds.ASK, "No limits of the bore were stated; the bore stays as found."
         if self.wanted.takes(self.found.least, self.found.largest):
             return DrawingHolds.YES, f"The bore stays as found, within {self.wanted.said}."
-        return DrawingHolds.ASK, (
-            f"The bore stays as found, outside {self.wanted.said}: whoever drew it must agree to it."
+        return DrawingHolds.NO, (
+            f"The bore stays as found, outside {self.wanted.said}: only whoever drew it can take it so."
         )

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from borewright.answer.held import Held
-from borewright.answer.records import Figure, Question, Verdict
+from borewright.answer.records import Figure, Question, Step, Verdict
 from borewright.answer.rescue import WayOut
 from borewright.holding.registry import WAYS
 from borewright.mechanics.spread import likely
+from borewright.planning.carried.carried_steps import held_proof, proved
+from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.held_rows import WeighedHeld, weigh_ways
 from borewright.planning.choice.ranking import held_row
 from borewright.planning.choice.weighing_all import in_order
@@ -35,6 +37,9 @@ NAMED = {
     SET_TRUE: ("four-jaw", "faceplate"),
 }
 """Ways of holding that are ways out by name; the best of the rest is one more."""
+
+STRAIGHT = ("turned-stub", "nut-mandrel", "soft-mandrel", "gang", "spigot-plate", "collet-stub")
+"""Ways that put a straight round piece into the bore, whole length or part."""
 
 
 def fresh_stub(case: Case) -> WayOut:
@@ -85,7 +90,7 @@ def by_holding(case: Case, name: str, named: str, ways: tuple[str, ...] = ()) ->
         best.candidate,
         best.weighed.held if isinstance(best.weighed, WeighedHeld) else Held(""),
     )
-    back = _held_back(case, held)
+    back = (*_held_back(case, held), *_touches_part(case, found.way))
     verdict = worst(found.verdict or Verdict.NO, Verdict.CARE if back else Verdict.YES)
     no = verdict is Verdict.NO
     holds, why = case.bore_stays()
@@ -99,9 +104,18 @@ def by_holding(case: Case, name: str, named: str, ways: tuple[str, ...] = ()) ->
         why,
         held.needs,
         () if no else _figures(best.weighed.questions, held),
-        () if no else tuple(f"{s.title}. {s.text}" for s in (*held.mount, *held.release)),
+        () if no else tuple(f"{s.title}. {s.text}" for s in _steps(best.weighed)),
         () if no else (*told(case, *held.caution_tags), *((held.marks,) if held.marks else ())),
     )
+
+
+def _steps(weighed: Weighed | WeighedHeld) -> tuple[Step, ...]:
+    """Mounting, the proof load where something turns it, letting go."""
+    if not isinstance(weighed, WeighedHeld) or weighed.trial is None:
+        return ()
+    trial, held = weighed.trial, weighed.held
+    loaded = (proved(trial, held_proof(trial)),) if held.grip is not None else ()
+    return (*held.mount, *loaded, *held.release)
 
 
 def _reason(held: Held, questions: tuple[Question, ...]) -> str:
@@ -121,6 +135,23 @@ def _held_back(case: Case, held: Held) -> tuple[str, ...]:
             "A face that is not square to the bore tilts it on a shoulder: face that side first.",
         )
     return said
+
+
+def _touches_part(case: Case, way: str) -> tuple[str, ...]:
+    """Why a round stub in a bore read tapered, bell-mouthed or barrelled is with care."""
+    found = case.found
+    out = max(found.taper, found.bell, found.barrel)
+    if way not in STRAIGHT or out == 0:
+        return ()
+    where = {
+        found.taper: "at its small end",
+        found.bell: "near its middle",
+        found.barrel: "at its ends",
+    }[out]
+    return (
+        f"What goes in is straight and the bore is not, by {case.show.small(out)}: it touches {where} only, and the runout said "
+        "is that of a straight bore. Fit it there; the small end to the shoulder.",
+    )
 
 
 def _figures(questions: tuple[Question, ...], held: Held) -> tuple[Figure, ...]:

@@ -29,7 +29,7 @@ def other_mandrel(case: Case) -> WayOut:
     if best is None:
         return _none(case, holds, why)
     trial = best.trial
-    back = held_back(case)
+    back = (*held_back(case), *filter(None, (noted(trial),)))
     verdict = worst(best.verdict, Verdict.CARE if back else Verdict.YES)
     no = verdict is Verdict.NO
     true = best.question("true").figures
@@ -76,6 +76,14 @@ def _reason(best: Weighed) -> str:
         f"{trial.show.rule(trial.chosen.press)} past touch{with_drive(trial)}."
     )
     return where if best.verdict is Verdict.YES else f"{where} {best.deciding.reason}"
+
+
+def noted(trial: Trial) -> str:
+    """What the owner noted of the mandrel, and what that asks; empty where nothing was."""
+    note = trial.shop.notes_of.get(trial.mandrel.name)
+    if note is None or not note.condition:
+        return ""
+    return f'Its owner noted: "{note.condition}". Look first and stone down what stands up: it scores every bore.'
 
 
 def with_drive(trial: Trial) -> str:

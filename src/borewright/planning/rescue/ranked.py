@@ -30,11 +30,12 @@ from borewright.planning.rescue.mend import dress_mandrel, polish
 from borewright.planning.rescue.other_mandrel import other_mandrel
 from borewright.planning.rescue.parted import FREE_IT, LOOK, NOT_ON_A_DOUBT, free_it, look
 from borewright.planning.rescue.reaming import next_reamer, to_size
+from borewright.planning.rescue.wanted import Whose
 
 RANKED_BY = (
     "what stops the job first (a doubt, work that slipped); then what can be done with what is here or made here, then what "
-    "must be bought for, then what is a no; then risk: yes before with care; then whether the drawing still holds: yes, ask, "
-    "no; then time; then name; giving the piece up is always last"
+    "must be bought for, then what is a no; then, where the drawing's limits were stated, whether they still hold: yes, ask, no; "
+    "then risk: yes before with care; then whether the drawing holds; then time; then name; giving the piece up is always last"
 )
 """The order of the ways out, in words; printed with them."""
 
@@ -68,7 +69,8 @@ def ways_out(case: Case) -> tuple[WayOut, ...]:
     every = (accept(case, as_it_is), *held, *sized, *cut, *mended, scrap(case))
     if case.has(CRACKED):
         every = tuple(map(_not_on_a_doubt, every))
-    return tuple(sorted(every, key=_key))
+    limits = case.wanted.whose is Whose.DRAWING
+    return tuple(sorted(every, key=lambda way: _key(way, limits=limits)))
 
 
 def _not_on_a_doubt(way: WayOut) -> WayOut:
@@ -79,10 +81,12 @@ def _not_on_a_doubt(way: WayOut) -> WayOut:
     return replace(bare, verdict=Verdict.NO, reason=NOT_ON_A_DOUBT)
 
 
-def _key(way: WayOut) -> tuple[bool, bool, bool, bool, int, int, float, str]:
+def _key(way: WayOut, *, limits: bool) -> tuple[bool, bool, bool, bool, int, int, int, float, str]:
     time = 1e9 if isnan(way.takes.best) else round(way.takes.best)
     first, no = way.id in (LOOK, FREE_IT), way.verdict is Verdict.NO
-    return way.last, not first, no, way.bought, way.verdict.rank, way.drawing.rank, time, way.id
+    drawing = way.drawing.rank
+    asked, risk = (drawing if limits else 0), way.verdict.rank
+    return way.last, not first, no, way.bought, asked, risk, drawing, time, way.id
 
 
 def keeps(way: WayOut) -> bool:

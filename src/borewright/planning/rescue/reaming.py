@@ -22,12 +22,14 @@ from borewright.planning.rescue.entry import (
     takes,
     worst,
 )
-from borewright.planning.rescue.other_mandrel import with_drive
+from borewright.planning.rescue.other_mandrel import noted, with_drive
+from borewright.planning.rescue.wanted import Whose
 from borewright.planning.shop.owned import reamer_between
 from borewright.planning.weighing.figures import figure, given
 from borewright.quantities.si import Metre
 from borewright.reference.ranges import Range
 
+KEYWAY = "The teeth of a straight-fluted reamer catch in the keyway: one with spiral flutes, or bore it to size instead."
 TO_SIZE, NEXT_REAMER = "to-size", "next-reamer"
 
 
@@ -37,6 +39,8 @@ def to_size(case: Case) -> WayOut:
     spoilt = case.has(*FORMS, OUT_OF_SQUARE, SCORED)
     least = found.largest + (tables.rescue_fact("clean_up").low if spoilt else 0.0)
     holds, why = DrawingHolds.YES, "The bore is then the size that was wanted."
+    if wanted.whose is not Whose.DRAWING:
+        holds, why = DrawingHolds.ASK, "No limits of the bore were stated: the shaft decides."
     named = "take it out to the size wanted"
     if least > wanted.high:
         return _no(case, named, spoilt, least)
@@ -182,9 +186,15 @@ def _held_after(case: Case, best: Weighed | None) -> tuple[str, Verdict]:
     if best is None or best.verdict is Verdict.NO:
         return "No mandrel here takes that size: a stub turned to it does.", Verdict.CARE
     care = "" if best.verdict is Verdict.YES else f" {best.deciding.reason}"
+    seen = noted(best.trial)
     return (
-        f"{capital(best.trial.mandrel.name)} then takes it{with_drive(best.trial)}.{care}",
-        worst(best.verdict),
+        joined(
+            (
+                f"{capital(best.trial.mandrel.name)} then takes it{with_drive(best.trial)}.{care}",
+                seen,
+            )
+        ),
+        worst(best.verdict, Verdict.CARE if seen else Verdict.YES),
     )
 
 
@@ -207,10 +217,14 @@ def shallower(keyway: Keyway | None, by: Metre) -> Keyway | None:
 
 def _reamer_steps(case: Case, opener: Opener) -> tuple[str, ...]:
     leave = case.tables.reaming("stock_to_leave")
-    rough = case.show.band(opener.size - leave.high, opener.size - leave.low, "bore")
+    low, high = max(opener.size - leave.high, case.found.largest), opener.size - leave.low
+    rough = case.show.band(low, high, "bore")
+    work = case.job.work
+    keyed = (KEYWAY,) if case.has("keyed") or work.keyway else ()
     return (
         "Set the old bore true by indicator, as near as it can be believed, and the face with it.",
         f"Bore to {rough} first: a reamer follows the hole it is given, true or not.",
+        *keyed,
         f"Ream with {opener.name} at half the drilling speed, oil, never turned backwards; measure what it left.",
     )
 

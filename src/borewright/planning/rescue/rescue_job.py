@@ -106,6 +106,9 @@ def _bore(job: Job, reported: Reported) -> Bore:
     stated = job.work.bore
     sizes = [r.size for r in reported.readings]
     sizes += [] if reported.size is None else [reported.size]
+    if reported.size is not None and reported.readings:
+        found = f"it and --bore-at, which read {len(reported.readings)} places"
+        raise RefusedInput("--bore", found, "one of them: --bore-at for every place that was read")
     if not sizes:
         if stated.limits is not None and not reported.trouble:
             allowed = "the bore as it was measured, or --trouble and a word for it"
@@ -158,6 +161,7 @@ def _figures(case: Case) -> tuple[Figure, ...]:
         ("out_of_round", found.oval),
         ("taper_of_bore", found.taper),
         ("bell_of_bore", found.bell),
+        ("barrel_of_bore", found.barrel),
     )
     return (
         between("bore_as_found", found.least, found.largest, ()),

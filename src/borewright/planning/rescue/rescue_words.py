@@ -31,7 +31,23 @@ def headline(case: Case, ways: tuple[WayOut, ...]) -> str:
     others = [w.name for w in ways if w.verdict is Verdict.YES and w is not best and keeps(w)][:2]
     also = f" Also: {'; '.join(others)}." if others else ""
     do_it = f"{capital(best.name)}: {best.reason[:1].lower()}{best.reason[1:]}"
-    return joined((f"{lead}: {found}", _measure_first(case), do_it, asks)) + also
+    first = (_measure_first(case), too_close(case))
+    return joined((f"{lead}: {found}", *first, do_it, asks)) + also
+
+
+def too_close(case: Case) -> str:
+    """That a reading lies too near a limit for what the gauge knows; empty where it does not."""
+    known, wanted, found = half_band_of(case.job, case.tables).size, case.wanted, case.found
+    top = found.least if wanted.whose is Whose.MANDREL else found.largest
+    if wanted.whose is Whose.STATED:
+        return ""
+    near = min(abs(found.least - wanted.low), abs(top - wanted.high))
+    if near >= known:
+        return ""
+    return (
+        f"It is known to {case.show.small(known)} either way, and {case.show.small(near)} from the limit: measure it again with a "
+        "better gauge before anything is cut or thrown away."
+    )
 
 
 def _measure_first(case: Case) -> str:
@@ -40,6 +56,7 @@ def _measure_first(case: Case) -> str:
         "oval": "in two directions",
         "tapered": "at both ends",
         "bell-mouthed": "at both ends and the middle",
+        "barrelled": "at both ends and the middle",
     }
     asked = [how[name] for name in case.unmeasured()]
     return (
