@@ -130,3 +130,13 @@ def test_a_reamer_is_not_sent_straight_into_a_keyway_and_the_bar_never_cuts_smal
     assert "0.8850 to" in " ".join(row.steps)
     assert job.work.keyway is not None
     assert "spiral flutes" in " ".join(row.steps)
+
+
+def test_a_rim_that_is_not_held_is_not_said_to_give_by_an_inch() -> None:
+    """0.15 mm of bell at both ends leaves a ring's worth of bore to bear: no spring, but a hinge."""
+    found = saved(readings=reading(0.01617, 0.016006, 0.01617))
+    row = found.way("other-mandrel")
+    assert row is not None
+    assert row.verdict is Verdict.NO
+    assert "rock freely" in row.reason
+    assert "the rim gives by" not in row.reason

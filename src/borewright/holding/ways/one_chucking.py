@@ -128,7 +128,7 @@ def _from_bar(part: Part) -> Held:
     return replace(
         _common(part, held, chuck),
         tool=f"bar in the {CALLED[chuck]} chuck, {show.length(length + parting)} longer",
-        do_it=f"do it in one chucking: bar gripped {show.length(length)} past the work, faced, bored and turned without "
+        do_it=f"do it in one chucking, no mandrel needed: bar gripped {show.length(length)} past the work, faced, bored and turned without "
         f"letting go, then parted off, which {costs}",
         leading="B",
         grip=grip_of(part, held, _runout(part), _bar_stiffness(part, out), stands_back=False),
@@ -156,7 +156,7 @@ def _by_the_casting(part: Part, grasp: Grasp) -> Held:
     return replace(
         _common(part, held, chuck),
         tool=f"one chucking by the {grasp.where}, in the {CALLED[chuck]}",
-        do_it=f"do it in one chucking: grip it in the {CALLED[chuck]} {words}, set it true, and face, bore and turn without "
+        do_it=f"do it in one chucking, no mandrel needed: grip it in the {CALLED[chuck]} {words}, set it true, and face, bore and turn without "
         "letting go",
         leading=grasp.leading,
         grip=grip_of(part, held, _runout(part), chuck_stiffness(part, arm)),
@@ -208,7 +208,9 @@ def _common(part: Part, held: Jawed, chuck: str) -> Held:
         last=(bore_finished(part),),
         drilling=drilling_of(part),
         sources=("ours", "practice", "friction-memory"),
-        notes=("The second face is taken afterwards, on the finished bore or in soft jaws.",),
+        notes=(
+            "No mandrel is needed for bore, rim and one face. The second face is taken afterwards, on the finished bore or in soft jaws.",
+        ),
     )
 
 

@@ -15,6 +15,9 @@ from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.margins import rock_arm, rock_margins, tilt_of, walk_of
 from borewright.quantities.si import Metre
 
+LOOSE = 1e-3
+"""A rim that gives further than this (m) under the cut is not held at all (ours)."""
+
 SEEN = 2.5e-6
 """Ours: movement (m) of the rim that an indicator on the face sees."""
 
@@ -75,7 +78,9 @@ def _beside_springs(trial: Trial) -> Iterator[str]:
 
 def _tilts(trial: Trial, tilt: Figure) -> Iterator[str]:
     """Said where an indicator on the face would see it."""
-    if tilt.best >= SEEN:
+    if tilt.best > LOOSE:
+        yield "It would then rock freely: the sum of how far has no meaning."
+    elif tilt.best >= SEEN:
         moved = trial.show.small(tilt.best)
         yield f"Under that cut the rim gives by about {moved} along the mandrel."
 
