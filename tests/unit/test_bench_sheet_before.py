@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 from io import BytesIO
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -100,12 +101,16 @@ def test_the_bore_route_is_on_it_with_steps_measuring_and_cautions(name: str) ->
 
 
 def test_sizes_chance_stock_and_speed_are_on_it_in_figures() -> None:
-    """39/64 in to what a 5/8 in reamer leaves is 0.016 in, the bar's share and the reamer's; the
-    gauge sizes are those that the mandrel takes."""
+    """From 39/64 in to 5/8 in is 1/64 in and what the reamer cuts over, less than a thou; each tool's
+    share stands beside it; the gauge sizes are those that the mandrel takes."""
     text = second("blanks")
+    route = of("blanks").bore_route
+    assert route is not None
+    sizes = [39 / 64, *(step.size.best / 0.0254 for step in route.steps if step.size)]
+    stocks = [after - before for before, after in pairwise(sizes)]
+    assert sum(stocks) == pytest.approx(1 / 64, abs=0.001)
+    assert [s for s in stocks if squeezed(f"{s:.3f} in") not in text] == []
     for words in (
-        "0.009 in",
-        "0.007 in",
         "150 rpm",
         "Go 0.6246 in",
         "not-go 0.6258 in",

@@ -84,7 +84,11 @@ def test_a_reading_nearer_to_a_limit_than_its_gauge_knows_is_measured_again() ->
 
 
 def test_where_limits_were_stated_what_meets_them_comes_before_what_does_not() -> None:
-    found = saved(bore=0.01604, wanted=LIMITS)
+    """Also where the bush is with care and the stub, which leaves the bore as it is, a plain yes."""
+    job = parse_job(GEARS, "job.toml")
+    found = rescue(job, bore=0.01503, wanted=BoreLimits(0.015, 0.015018), source_tables=TABLES)
+    verdicts = {w.id: w.verdict for w in found.ways_out}
+    assert (verdicts["bush"], verdicts["fresh-stub"]) == (Verdict.CARE, Verdict.YES)
     at = {w.id: n for n, w in enumerate(found.ways_out)}
     for way in ("fresh-stub", "otherwise", "bonded"):
         assert found.way(way).drawing is DrawingHolds.NO  # type: ignore[union-attr]
