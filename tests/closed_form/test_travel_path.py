@@ -116,7 +116,7 @@ def test_values_between_the_drawn_moduli_are_the_direct_ones(name: str) -> None:
     moduli = 100e9 * np.linspace(0.75, 1.35, 41)
     ratios = moduli / 207e9
     raised = np.full(41, 0.7 * TAPER)
-    state = contact_curves(one, shape, ratios).state(raised, moduli, ratios)
+    state = contact_curves(one, shape, ratios).state(raised, moduli)
     for k in (0, 7, 20, 33, 40):
         loads = pressed(one.gives(float(ratios[k])), raised[k] - shape)
         pressure = loads / one.work.lengths

@@ -10,6 +10,7 @@ from __future__ import annotations
 import mpmath as mp
 import pytest
 
+from borewright.mechanics.clamp_plate import moment_at_hole, thickness_for
 from borewright.mechanics.plate import dish, dish_stress
 
 FORCE, RIM, THICK, MODULUS, POISSON = 5e3, 0.11, 0.008, 100e9, 0.26
@@ -51,4 +52,37 @@ def test_the_closed_form_is_the_integral(hub: float, clamped: bool) -> None:
     )
     assert dish_stress(FORCE, hub, RIM, THICK, POISSON, clamped=clamped) == pytest.approx(
         stress, rel=CLOSE
+    )
+
+
+def moment_by_integration(hole: float, ring: float) -> float:
+    """Bending round the edge of the hole (N): no radial moment there, none at the ring."""
+    stiff = MODULUS * THICK**3 / (12 * (1 - POISSON**2))
+
+    def rates(r: float, y: list[float]) -> list[float]:
+        slope, radial = y
+        bend = -radial / stiff - POISSON * slope / r
+        around = -stiff * (slope / r + POISSON * bend)
+        return [bend, (around - radial) / r - FORCE / (2 * mp.pi * r)]
+
+    def at_ring(slope: float) -> float:
+        return float(mp.odefun(rates, hole, [mp.mpf(slope), mp.mpf(0)])(ring)[1])
+
+    none, one = at_ring(0.0), at_ring(1e-3)
+    slope = -none / (one - none) * 1e-3
+    return abs(stiff * (1 - POISSON**2) * slope / hole)
+
+
+@pytest.mark.parametrize("hole", [0.006, 0.013, 0.04])
+def test_a_plate_pressed_at_its_hole_bends_as_the_integral_says(hole: float) -> None:
+    expected = moment_by_integration(hole, 0.055)
+    assert moment_at_hole(FORCE, hole, 0.055, POISSON) == pytest.approx(expected, rel=CLOSE)
+    thick = thickness_for(150e6, FORCE, hole, 0.055, POISSON)
+    assert 6 * expected / thick**2 == pytest.approx(150e6, rel=CLOSE)
+
+
+def test_a_narrow_plate_is_a_twisted_ring() -> None:
+    """A couple F (a - b) / (2 pi R) a length round a ring of radius R bends it by R times that."""
+    assert moment_at_hole(FORCE, 0.0499, 0.05, POISSON) == pytest.approx(
+        FORCE / (2 * mp.pi), rel=2e-3
     )

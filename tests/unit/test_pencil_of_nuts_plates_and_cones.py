@@ -37,6 +37,12 @@ def screwed(i: Inputs, sign: float) -> float:
     return i["force on the shoulder"] * (r * slope + friction * i["radius of the face"])
 
 
+def at_hole(i: Inputs) -> float:
+    q, v = i["hole, radius"] / i["ring, radius"], i["Poisson's ratio"]
+    turn = 2 * (1 + v) * math.log(1 / q) / (1 - q**2)
+    return i["pull, poor case"] / (4 * math.pi) * (1 - v + turn)
+
+
 SUMS: dict[str, Callable[[Inputs], float]] = {
     "mandrel_bow": bow,
     "clamp_force": lambda i: i["torque on the wrench"] / (i["K"] * i["thread"]),
@@ -46,6 +52,7 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "bolts_torque": lambda i: (
         i["friction"] * i["bolts"] * i["force of each on the work"] * i["radius"]
     ),
+    "cap_thickness": lambda i: math.sqrt(6 * at_hole(i) / i["bending"]),
     "counterweight": lambda i: i["heavier by"] * i["at radius"] / i["its radius"],
     "unbalanced_speed": lambda i: (
         math.sqrt(i["share"] * i["weight of the lathe"] / (i["heavier by"] * i["at radius"]))
@@ -95,6 +102,10 @@ CASES = {
     "nut-mandrel": (wheel_job(cuts=turning(0.3e-3)), {"mandrel_bow", "clamp_force", "face_torque"}),
     "gang": (blanks(), {"mandrel_bow", "face_torque"}),
     "faceplate": (spoked(), {"bolts_torque", "counterweight", "unbalanced_speed"}),
+    "faceplate, one bolt": (
+        wheel_job(outside=0.112, length=0.012, bore=0.09, cuts=turning(0.3e-3)),
+        {"cap_thickness"},
+    ),
     "spigot-plate": (spoked(), {"bolts_torque", "counterweight", "unbalanced_speed"}),
     "cone-centers": (spoked(), {"cone_torque", "stud_torque"}),
     "threaded": (threaded(""), {"screwed_torque"}),

@@ -13,6 +13,7 @@ from borewright.answer.records import Verdict
 from borewright.job.records import Job, MandrelNote
 from borewright.job.tools import OwnDog, OwnHolding
 from borewright.planning.choice.arrangement import arrange
+from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.ranking import NOW, RANKED_BY
 from borewright.planning.choice.weighing_all import in_order
 from borewright.planning.shop.names import material_taken
@@ -151,3 +152,24 @@ def test_each_row_says_what_it_gives_by_sense() -> None:
     assert taper.thrust_in > taper.thrust_out > 0  # it tightens up the taper
     assert stub.thrust_in == float("inf") > stub.thrust_out > 0  # a shoulder one way
     assert all(c.marks for c in rows.values() if c.gives)
+
+
+@pytest.mark.parametrize("by", ["collet", "three-jaw"])
+@pytest.mark.parametrize("name", ["an everyday wheel", "a dozen iron wheels"])
+def test_its_own_end_held_is_what_a_job_that_asks_for_it_is_told(name: str, by: str) -> None:
+    """The rows by its own end take grip and travel over from the dog's: asked afresh, all the same."""
+    row = next(
+        r
+        for r in rows_of(JOBS[name])
+        if isinstance(r.weighed, Weighed) and r.weighed.trial.job.driven_by == by
+    )
+    job = JOBS[name]
+    use = replace(job, driven_by=by, use=row.weighed.trial.mandrel.name)
+    afresh = next(
+        r.weighed
+        for r in rows_of(use)
+        if r.candidate.leading_face == row.candidate.leading_face
+        and isinstance(r.weighed, Weighed)
+        and r.weighed.trial.drive == row.weighed.trial.drive
+    )
+    assert row.weighed.questions == afresh.questions

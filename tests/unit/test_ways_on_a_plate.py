@@ -220,3 +220,26 @@ def test_a_spigot_turned_in_place_needs_no_indicator_where_setting_true_does() -
     bare = replace(ring, shelf=replace(ring.shelf, have_not=("indicator", "drill and tap", "bar")))
     assert not SpigotPlate().offer(bare, TABLES)[0].to_buy
     assert [n.what for n in Faceplate().offer(bare, TABLES)[0].to_buy] == ["dial indicator"]
+
+
+@pytest.mark.parametrize(
+    ("outside", "bore", "name"), [(0.034, 0.0254, "stout washer"), (0.112, 0.09, "clamp plate")]
+)
+def test_what_spans_the_bore_is_named_sized_and_counted(
+    outside: float, bore: float, name: str
+) -> None:
+    job = wheel_job(outside=outside, length=0.012, bore=bore)
+    for way in (Faceplate(), SpigotPlate()):
+        held = next(h for h in way.offer(job, TABLES) if "through the bore" in h.tool)
+        assert held.tool.endswith(f"bolt through the bore and a {name}")
+        assert any(f"The {name}, " in s.text and " thick" in s.text for s in held.mount)
+        made = [n.minutes for n in held.needs if "clamp plate" in n.what]
+        assert made == ([20.0] if name == "clamp plate" else [])
+
+
+def test_the_plate_stands_the_pull_of_its_bolt() -> None:
+    """Bent no further at its hole than the figure says it may, by the twisted ring at the least."""
+    held = down(wheel_job(outside=0.112, length=0.012, bore=0.09))[BORE]
+    turned = 6 * likely(held.force) / (2 * np.pi) / held.cap.thick**2
+    assert turned < 150e6
+    assert held.cap.thick >= held.cap.least > 0.5 * held.cap.thick

@@ -36,6 +36,7 @@ roughness      peaks that flatten; the ridge a nose radius leaves
 notch          what a keyway takes from bearing and wall
 strength       brittle and ductile margins at a bore
 plate          a web dishing when the rim is held and the hub pushed;  spokes: the same of spokes
+clamp_plate    a round plate with a hole, pressed there by a bolt: how thick
 kienzle        cutting force from chip size, edge angle and nose radius
 drilling       torque of a drill from the solid
 turning        spindle speed, power, metal removed

@@ -72,10 +72,14 @@ def formula_of(row: Row) -> Formula:
 
 
 def hazards_of(table: Table, tags: Iterable[str], ids: Iterable[str]) -> tuple[Hazard, ...]:
-    """Those that apply always, by all of their tags, or by their own id; worst first."""
-    present, named = set(tags) | {"always"}, set(ids)
-    all_rows = (_hazard(row) for row in table.rows)
-    called = (h for h in all_rows if h.id in named or set(h.applies_to) <= present)
+    """Those with all of their tags present, worst first.
+
+    A material that names a row in `ids` gives the first of its tags: what the material is. The rest
+    are of the operation, and must be among `tags`.
+    """
+    rows, named = [_hazard(row) for row in table.rows], set(ids)
+    present = {*tags, "always", *(h.applies_to[0] for h in rows if h.id in named)}
+    called = (h for h in rows if set(h.applies_to) <= present)
     return tuple(sorted(called, key=lambda h: h.order))
 
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import os
 from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
+from contextlib import contextmanager
 from dataclasses import dataclass
 from multiprocessing import get_context
 from pathlib import Path
@@ -35,6 +37,9 @@ class PartAnswer:
 FEW = 24
 """Lists of fewer parts are planned in one process: another one takes as long to start (ours)."""
 
+BLAS_THREADS = "OPENBLAS_NUM_THREADS"
+"""Read by numpy's library for matrices when a process loads it."""
+
 AT_ONCE = 8
 """Parts that a process takes at a time: few enough for a bar that moves (ours)."""
 
@@ -55,8 +60,21 @@ def plan_parts(
     with ProcessPoolExecutor(
         processes, get_context("spawn"), _prepare, (shelf, tables.directory)
     ) as pool:
-        found = pool.map(_answer_there, parts, chunksize=AT_ONCE)
+        with _one_thread_each():
+            found = pool.map(_answer_there, parts, chunksize=AT_ONCE)
         return tuple(_counted(answer, done) for answer in found)
+
+
+@contextmanager
+def _one_thread_each() -> Iterator[None]:
+    """Processes started here multiply matrices on one thread: more would fight for the cores."""
+    stated = os.environ.get(BLAS_THREADS)
+    os.environ.setdefault(BLAS_THREADS, "1")
+    try:
+        yield
+    finally:
+        if stated is None:
+            del os.environ[BLAS_THREADS]
 
 
 def _counted(answer: PartAnswer, done: Callable[[], object]) -> PartAnswer:

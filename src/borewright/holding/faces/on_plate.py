@@ -2,7 +2,7 @@
 
     spokes   straps across the spokes, packed under each so that none is bent
     holes    bolts through holes in web or disc; the holes stay in the work
-    bore     one bolt through the bore and a stout washer on the hub
+    bore     one bolt through the bore, and a washer or clamp plate on the hub
 Torque is held by friction on the plate alone, each bolt on its own circle; nothing is counted for
 heads, straps or spigot. Pads lift when the moment takes all of one bolt's force: n pads on radius r
 change theirs by 2 M / (n r) at most, so M = n F r / 2. Straps that differ are out of balance: their
@@ -20,6 +20,7 @@ import numpy as np
 from borewright.answer.held import Check, Grip, Joint
 from borewright.answer.records import Draws, Figure, Input
 from borewright.answer.streams import Stream
+from borewright.holding.faces.cap import Cap, cap_over
 from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
 from borewright.holding.figured import drawn_figure
 from borewright.holding.part import Part, endless, none_at_all
@@ -61,7 +62,10 @@ GRAVITY = 9.80665
 
 @dataclass(frozen=True, slots=True, eq=False)
 class HeldDown:
-    """`number` bolts on a circle of `radius` (m), each pressing with `force` (N, draws)."""
+    """`number` bolts on a circle of `radius` (m), each pressing with `force` (N, draws).
+
+    `cap`: what spans the bore under the one bolt that goes through it.
+    """
 
     by: str
     number: int
@@ -71,6 +75,7 @@ class HeldDown:
     force: Draws
     torque: Draws
     tilt: Draws
+    cap: Cap | None = None
 
     @property
     def all_of_it(self) -> Draws:
@@ -153,13 +158,16 @@ def _bore(part: Part, beside: Metre) -> HeldDown | None:
     least = LEAST[part.job.units] * (1 - 1e-9)
     if thread is None or thread < least or outside < 1.05 * inside:
         return None
-    if part.bore > part.tables.holding_fact("widest_washer_bore").best:
-        return None  # what spans it is a plate of its own, not a washer
+    if part.bore > part.tables.holding_fact("one_bolt_bore").best:
+        return None
     if part.length > longest_upright(part, thread, outside):
         return None
     clamp = clamped(part, thread, inside, outside)
+    cap = cap_over(part, thread, inside, outside, clamp.force)
+    if cap is None:
+        return None
     radius = (inside + outside) / 4
-    return HeldDown(BORE, 1, radius, thread, clamp, clamp.force, clamp.torque, clamp.tilt)
+    return HeldDown(BORE, 1, radius, thread, clamp, clamp.force, clamp.torque, clamp.tilt, cap)
 
 
 def longest_upright(part: Part, thread: Metre, base: Metre) -> Metre:
@@ -269,8 +277,8 @@ def balance_figures(part: Part, down: HeldDown, b: Balance) -> tuple[Figure, ...
 def plate_figures(part: Part, down: HeldDown) -> tuple[Figure, ...]:
     """The clamp of a bolt, and the torque of them all."""
     wrench, force, face = down.clamp.figures
-    if down.by == BORE:
-        return wrench, force, face
+    if down.cap is not None:
+        return wrench, force, face, down.cap.figure
     friction = part.fact("face_friction", Stream.FRICTION)
     inputs = (
         Input("friction", likely(friction), ""),

@@ -5,13 +5,13 @@ from __future__ import annotations
 from borewright.answer.held import Check, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Need, Step
+from borewright.holding.faces.cap import cap_needs, cap_size
 from borewright.holding.faces.on_plate import (
     BORE,
     HOLES,
     PLATE,
     SPOKES,
     WASHER,
-    WIDE,
     HeldDown,
     balance_figures,
     balance_of,
@@ -34,9 +34,9 @@ def held_by(part: Part, down: HeldDown) -> str:
     size = part.show.length(down.thread)
     if down.by == SPOKES:
         return f"{down.number} straps with {size} bolts across the spokes"
-    if down.by == HOLES:
-        return f"{down.number} bolts of {size} through holes in it, {_circle(part, down)}"
-    return f"a {size} bolt through the bore and a stout washer"
+    if down.cap is not None:
+        return f"a {size} bolt through the bore and a {down.cap.name}"
+    return f"{down.number} bolts of {size} through holes in it, {_circle(part, down)}"
 
 
 def _circle(part: Part, down: HeldDown) -> str:
@@ -53,6 +53,8 @@ def plate_needs(part: Part, down: HeldDown, *, indicator: bool = True) -> tuple[
         found.append(needed(job, tables, "straps"))
     else:
         found.append(needed(job, tables, "clamp-screw", what=f"bolts, {BY[down.by]}"))
+    if down.cap is not None:
+        found += cap_needs(part, down.cap)
     if down.by == HOLES:
         minutes = tables.holding_fact("plate_holes_making").best * part.work.quantity
         found.append(made(f"{down.number} holes through the work", minutes))
@@ -103,19 +105,27 @@ def holes_step(part: Part, down: HeldDown) -> tuple[Step, ...]:
 
 def hold_down_step(part: Part, down: HeldDown) -> Step:
     """Packing, bolts and pencil line."""
-    packed = {
+    return line(
+        "Hold it down",
+        f"{_packed(part, down)} {_even(down)}, about {part.show.torque(down.clamp.wrench)} on the wrench. Pencil line across work and plate: "
+        "if it breaks, it slipped: stop.",
+        plate_figures(part, down),
+    )
+
+
+def _packed(part: Part, down: HeldDown) -> str:
+    if down.cap is not None:
+        turned = "sawn from flat bar, bored and faced" if down.cap.is_plate else "faced both sides"
+        return (
+            f"The {down.cap.name}, {cap_size(part, down.cap)}, {turned}, on the face round the bore: no wider, or it stands in "
+            "the tool's way."
+        )
+    return {
         SPOKES: "A packing under every spoke that just takes a paper, the strap right over it, its bolt close to the spoke and "
         "inside of the rim: nothing may reach the tool's way.",
         HOLES: "Heads on the work, nuts behind the plate, or the holes in the plate tapped; packing that just takes a paper "
         "round each bolt where the work stands off the plate.",
-        BORE: "The washer on the face round the bore, smaller than its ring.",
     }[down.by]
-    return line(
-        "Hold it down",
-        f"{packed} {_even(down)}, about {part.show.torque(down.clamp.wrench)} on the wrench. Pencil line across work and plate: "
-        "if it breaks, it slipped: stop.",
-        plate_figures(part, down),
-    )
 
 
 def _even(down: HeldDown) -> str:
@@ -125,10 +135,10 @@ def _even(down: HeldDown) -> str:
 def balance_step(part: Part, down: HeldDown) -> Step:
     """Counterweight, and the speed until it is there."""
     b, show = balance_of(part, down), part.show
-    if down.by == BORE:
+    if down.cap is not None:
         return line(
             "Balance it",
-            "Bolt and washer lie on the axis, so only the work itself can be heavy on one side. Belt off, or gears out, so that "
+            f"Bolt and {down.cap.name} lie on the axis, so only the work itself can be heavy on one side. Belt off, or gears out, so that "
             "the spindle swings free: where it stops heavy side down, bolt a weight opposite until it stops anywhere.",
         )
     return line(
@@ -146,7 +156,7 @@ def plate_marks(down: HeldDown) -> str:
     return {
         SPOKES: "Strap marks on the spokes: copper or card under each.",
         HOLES: f"{down.number} holes that stay in it.",
-        BORE: "A ring where the washer bears.",
+        BORE: "A ring where washer or plate bears.",
     }[down.by]
 
 
@@ -183,11 +193,11 @@ def plate_picture(part: Part, down: HeldDown, leading: str, spigot: float) -> He
             HeldRing(Role.MANDREL, thick, thick + spigot, part.bore / 2),
         ]
     marks = [HeldMark(Role.WEIGHT, 0.9 * size, 1.5 * t, 1, 0.6)]
-    if down.by == BORE:
-        wide = min(WIDE * part.bore, part.clear_of_tool("A"), part.clear_of_tool("B"))
+    if down.cap is not None:
+        top = end + down.cap.thick
         rings += [
-            HeldRing(Role.WASHER, end, end + 0.3 * t, wide / 2),
-            HeldRing(Role.SCREW, end + 0.3 * t, end + t, 0.8 * t),
+            HeldRing(Role.WASHER, end, top, down.cap.across / 2),
+            HeldRing(Role.SCREW, top, top + 0.7 * t, 0.8 * t),
         ]
         marks.append(HeldMark(Role.SCREW, 0.0, 1.7 * t))
     else:
@@ -198,6 +208,8 @@ def plate_picture(part: Part, down: HeldDown, leading: str, spigot: float) -> He
         HeldNote(Role.WEIGHT, "counterweight"),
         HeldNote(Role.STRAP if down.by == SPOKES else Role.SCREW, BY[down.by]),
     ]
+    if down.cap is not None:
+        notes.append(HeldNote(Role.WASHER, f"{down.cap.name}, {cap_size(part, down.cap)}"))
     if down.by == SPOKES:
         notes.append(HeldNote(Role.SCREW, "strap bolt"))
     if any(r.role is Role.PIN for r in rings):

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import hashlib
 from collections import OrderedDict
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -29,41 +30,65 @@ MOST_IN_MEMORY: Final = 64
 DIGITS: Final = 12
 """Gaps that differ by less than 1e-12 bore diameters are one: sums of sizes leave as much."""
 
-_memory: OrderedDict[bytes, tuple[TravelCurve, ...]] = OrderedDict()
+_memory: OrderedDict[bytes, Sheaf] = OrderedDict()
+
+ROWS: Final = ("force", "contact", "tension", "equivalent", "pressure", "growth")
+"""Which values of a curve are read, in the order of the fields of PressedState."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class ContactCurves:
-    """`curves` (m) at the ratios `logs` (m,) of work over mandrel, as natural logarithms."""
+    """The curves of a `joint` for every drawn case: `share` (m, n) is the weight of each curve."""
 
     joint: Joint
-    logs: Floats
-    curves: tuple[TravelCurve, ...]
+    sheaf: Sheaf
+    share: Floats
 
-    def state(self, raised: Draws, modulus: Draws, ratio: Draws) -> PressedState:
-        """The state at overlaps `raised` (n,), on radius over d; `modulus` (Pa) the work's."""
-        share, d, e = _weights(self.logs, np.log(ratio)), self.joint.bore, modulus
+    def state(self, raised: Draws, modulus: Draws) -> PressedState:
+        """The state of the first cases at overlaps `raised` (n,), on radius over d.
 
-        def read(name: str) -> Draws:
-            return self._read(name, raised, share)
-
+        `modulus` (Pa, (n,)) is the work's.
+        """
+        d, e = self.joint.bore, modulus
+        read = self.sheaf.read(raised, self.share[:, : len(raised)])
+        force, contact, tension, equivalent, pressure, growth = read
         return PressedState(
-            normal_force=read("force") * e * d**2,
-            contact_length=read("contact") * d,
-            tension=read("tension") * e,
-            equivalent=read("equivalent") * e,
-            pressure=read("pressure") * e,
-            growth=read("growth") * d,
+            normal_force=force * (e * d**2),
+            contact_length=contact * d,
+            tension=tension * e,
+            equivalent=equivalent * e,
+            pressure=pressure * e,
+            growth=growth * d,
         )
 
-    def normal_force(self, raised: Draws, modulus: Draws, ratio: Draws) -> Draws:
-        """The normal force (N) alone, for sums that look for one travel or one warmth."""
-        share = _weights(self.logs, np.log(ratio))
-        return self._read("force", raised, share) * modulus * self.joint.bore**2
 
-    def _read(self, name: str, raised: Draws, share: Floats) -> Draws:
-        rows = [c.read(getattr(c, name), raised) for c in self.curves]
-        return np.asarray((share * np.array(rows)).sum(axis=0))
+@dataclass(frozen=True, slots=True, eq=False)
+class Sheaf:
+    """The curves at m ratios, brought to the stations (k,) of all of them: straight between.
+
+    `values` and `steps` are (k, m, 6): those at a station, and what is added up to the next.
+    """
+
+    raised: Floats
+    values: Floats
+    steps: Floats
+
+    def read(self, raised: Draws, share: Floats) -> Floats:
+        """Every row (6, n) at overlaps (n,), weighed by `share` (m, n); past an end, as there."""
+        known = self.raised
+        at = np.minimum(np.maximum(raised, known[0]), known[-1])
+        below = np.minimum(np.searchsorted(known, at, side="right") - 1, len(known) - 2)
+        part = (at - known[below]) / (known[below + 1] - known[below])
+        rows = self.values[below] + part[:, None, None] * self.steps[below]
+        return np.asarray((rows * share.T[:, :, None]).sum(axis=1).T)
+
+
+def sheaf_of(curves: Sequence[TravelCurve]) -> Sheaf:
+    """The curves on their common stations."""
+    raised = np.unique(np.concatenate([c.raised for c in curves]))
+    values = np.array([[c.read(getattr(c, row), raised) for row in ROWS] for c in curves])
+    by_station = np.ascontiguousarray(np.moveaxis(values, 2, 0))
+    return Sheaf(raised, by_station, np.diff(by_station, axis=0))
 
 
 def contact_curves(joint: Joint, shape: Floats, ratios: Draws) -> ContactCurves:
@@ -73,15 +98,15 @@ def contact_curves(joint: Joint, shape: Floats, ratios: Draws) -> ContactCurves:
     """
     logs, shape = _nodes(np.log(ratios)), np.round(shape, DIGITS)
     key = _key(joint, shape, logs)
-    curves = _memory.get(key)
-    if curves is None:
+    sheaf = _memory.get(key)
+    if sheaf is None:
         paths = (pressed_path(joint.gives(float(np.exp(x))), shape) for x in logs)
-        curves = tuple(travel_curve(joint.work, path) for path in paths)
-    _memory[key] = curves
+        sheaf = sheaf_of([travel_curve(joint.work, path) for path in paths])
+    _memory[key] = sheaf
     _memory.move_to_end(key)
     while len(_memory) > MOST_IN_MEMORY:
         _memory.popitem(last=False)
-    return ContactCurves(joint, logs, curves)
+    return ContactCurves(joint, sheaf, _weights(logs, np.log(ratios)))
 
 
 def _nodes(logs: Floats) -> Floats:

@@ -77,14 +77,13 @@ def _inside(piece: Piece, work: Work) -> Metre | None:
 
 def contact_state(hold: TaperHold, travel: Metre, lost: Draws, cases: int) -> PressedState:
     """The state past first touch with so much interference `lost` (m, (cases,) or one)."""
-    modulus, ratios = moduli(hold.facts)
+    modulus = moduli(hold.facts)[0]
     lost = np.broadcast_to(lost, cases)
-    now = modulus[:cases], ratios[:cases]
     if profile_of(hold.mandrel) is None:
         raised = (hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)
-        return hold.curves.state(raised, *now)
+        return hold.curves.state(raised, modulus[:cases])
     chosen = _chosen_cases(hold.bore_shift[:cases])
-    states = [_state_of_case(hold, case, travel, lost, ratios, now) for case in chosen]
+    states = [_state_of_case(hold, case, travel, lost) for case in chosen]
     return _between(states, hold.bore_shift[chosen], hold.bore_shift[:cases])
 
 
@@ -92,9 +91,8 @@ def likely_force(hold: TaperHold, travel: Metre, lost: Metre) -> Newton:
     """The normal force (N) of the likely case, with so much interference lost (m)."""
     if profile_of(hold.mandrel) is not None:
         return float(contact_state(hold, travel, np.array([lost]), 1).normal_force[0])
-    modulus, ratios = (draws[:1] for draws in moduli(hold.facts))
     raised = np.array([(hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)])
-    return float(hold.curves.normal_force(raised, modulus, ratios)[0])
+    return float(hold.curves.state(raised, moduli(hold.facts)[0][:1]).normal_force[0])
 
 
 def arm_of(hold: TaperHold, travel: Metre, lost: Draws) -> Draws:
@@ -145,12 +143,12 @@ def _state_of_case(
     case: int,
     travel: Metre,
     lost: Draws,
-    ratios: Draws,
-    now: tuple[Draws, Draws],
 ) -> PressedState:
     """Every draw's friction, roughness and modulus, but this case's bore."""
+    modulus, ratios = moduli(hold.facts)
     shape = gap(hold, case, float(hold.touch[case]) + travel) / (2 * hold.joint.bore)
-    return contact_curves(hold.joint, shape, ratios).state(-lost / (2 * hold.joint.bore), *now)
+    raised = -lost / (2 * hold.joint.bore)
+    return contact_curves(hold.joint, shape, ratios).state(raised, modulus[: len(raised)])
 
 
 def _chosen_cases(shifts: Draws) -> np.ndarray:

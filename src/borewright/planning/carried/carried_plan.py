@@ -44,7 +44,7 @@ def carried_plan(
         candidates=candidates,
         better_ways=others,
         steps=() if no else carried_steps(trial, proof),
-        cautions=held_cautions(job, (*trial.held.caution_tags, "no-press"), tables),
+        cautions=held_cautions(job, trial.held.caution_tags, tables),
         cuts=trial.cuts,
         have_ready=() if no else carried_ready(trial),
         figures=figures,

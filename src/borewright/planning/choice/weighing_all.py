@@ -11,9 +11,8 @@ from borewright.holding.registry import PLAIN_TAPER, WAYS
 from borewright.job.records import Job, Mandrel
 from borewright.planning.choice.candidates import Weighed, weigh_mandrels
 from borewright.planning.choice.held_rows import WeighedHeld, weigh_ways
-from borewright.planning.choice.load_passes import make_loaded_trial
 from borewright.planning.choice.ranking import Row, held_row, taper_row
-from borewright.planning.questions import ask_all
+from borewright.planning.questions.true import ask_true
 from borewright.planning.shop.shop import Shop
 from borewright.reference.library import Tables
 
@@ -60,7 +59,7 @@ def weigh(
     found = weigh_mandrels(job, shop, tables, asked.mandrels)
     others = weigh_ways(job, tables, asked.ways) if known is None else known
     rows = [taper_row(w, tables) for w in found.tried]
-    rows += _held_by_its_end(job, shop, tables, rows)
+    rows += _held_by_its_end(job, tables, rows)
     rows += [held_row(w, job.work.quantity, tables) for w in others]
     return Weighing(in_order(rows), found.passed, found.nearest)
 
@@ -69,17 +68,20 @@ OTHER_DRIVERS = ("collet", "three-jaw")
 """What else can turn a mandrel by its own end, with a tail center."""
 
 
-def _held_by_its_end(job: Job, shop: Shop, tables: Tables, rows: list[Row]) -> list[Row]:
+def _held_by_its_end(job: Job, tables: Tables, rows: list[Row]) -> list[Row]:
     """The best mandrel with its own end in a collet, and in the three-jaw, where a dog is no wish."""
     best = next((row.weighed for row in in_order(rows)), None)
     if not isinstance(best, Weighed) or best.verdict is Verdict.NO or job.driven_by != "dog":
         return []
-    hold, drive, made = best.trial.hold, best.trial.drive, []
-    for by in OTHER_DRIVERS:
-        asked = replace(job, driven_by=by)
-        trial = make_loaded_trial(asked, shop, hold, tables, drive)
-        made.append(taper_row(Weighed(trial, ask_all(trial)), tables, by_its_end=True))
-    return made
+    held = (_turned_by(best, by) for by in OTHER_DRIVERS)
+    return [taper_row(weighed, tables, by_its_end=True) for weighed in held]
+
+
+def _turned_by(weighed: Weighed, by: str) -> Weighed:
+    """The same with its own end held so: that moves its runout, and nothing else that is judged."""
+    trial = replace(weighed.trial, job=replace(weighed.trial.job, driven_by=by))
+    questions = (ask_true(trial) if q.id == "true" else q for q in weighed.questions)
+    return Weighed(trial, tuple(questions))
 
 
 def in_order(rows: Iterable[Row]) -> tuple[Row, ...]:

@@ -31,6 +31,8 @@ def cautions(
 def held_cautions(job: Job, held: tuple[str, ...], tables: Tables) -> tuple[Caution, ...]:
     """Cautions for turning and facing this material, and those tagged for what holds it."""
     tags = ["always", *load_tags(job), *held]
+    if "taper" not in held:
+        tags.append("no-taper")
     if any(w.kind not in ("grind", "gear") for w in job.cuts) or turning_is_planned(job, tables):
         tags += ["turning", "facing"]
     if job.work.spokes or job.work.cross_hole:
@@ -38,8 +40,7 @@ def held_cautions(job: Job, held: tuple[str, ...], tables: Tables) -> tuple[Caut
     if job.work.outside >= LARGE_OUTSIDE or job.work.outside >= LARGE_RATIO * job.work.bore.size:
         tags.append("large-disc")
     called = tables.cautions(*tags, material=job.work.material)
-    found = [h for h in called if "turning" not in h.applies_to or "turning" in tags]
-    return tuple(Caution(h.id, h.text, h.source) for h in found)
+    return tuple(Caution(h.id, h.text, h.source) for h in called)
 
 
 def _of_mandrel(job: Job, shop: Shop, mandrel: Mandrel | None) -> list[str]:
