@@ -13,6 +13,7 @@
     strip      Strip, Tick: the paper strip that makes a bore gauge of a mandrel
     cut_words  how the depth and feed of a cut are said, and what diameter it leaves
     first_hold FirstHold, JawPlace: the first hold of a casting
+    schedule   Schedule, Taken, LineChart: how the cuts are taken, how warm it gets
     change     Change: what to change of the part or the order, and what it brings
     streams    which independent stream of draws each uncertain input uses
 

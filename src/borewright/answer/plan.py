@@ -22,6 +22,7 @@ from borewright.answer.records import (
     Step,
     Verdict,
 )
+from borewright.answer.schedule import Schedule
 from borewright.quantities.si import Metre
 
 
@@ -58,6 +59,7 @@ class Plan:
     bore_route: BoreRoute | None = None
     first_hold: FirstHold | None = None
     changes: tuple[Change, ...] = ()
+    schedule: Schedule | None = None
 
     @property
     def finished_outside(self) -> Metre | None:
