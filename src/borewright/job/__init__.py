@@ -17,6 +17,7 @@
     typed.py         reading one file's quantities with its units and places
     bore_text.py     a bore stated by its limits: `15 H7`, or a smallest and a largest size
     bore_thread.py   a thread in the bore: `1in x 8`, `M20 x 1.5`
+    build_finished.py  [work.finished] -> Finished;  finished_form.py: its length, steps, grooves
     build_work.py    [work] -> Work;  build_interrupted.py: its keyway, cross hole and spokes
     build_chamfers.py  the chamfers at the bore's edges, and whether there is metal for them
     build_shop.py    [machine], [hold], shelf -> Machine, Shelf
