@@ -48,8 +48,8 @@ MUTANTS = (
     Mutant(
         "one modulus for every drawn case",
         "holding/taper/contact_curves.py",
-        'normal_force=read("force") * e * d**2,',
-        'normal_force=read("force") * e[0] * d**2,',
+        "normal_force=force * (e * d**2),",
+        "normal_force=force * (e[0] * d**2),",
     ),
     Mutant(
         "stresses carried from Gauss points to corners as if those were the corners",

@@ -168,4 +168,4 @@ def test_magnesium_is_handed_out_with_its_fire_caution() -> None:
 def test_one_word_for_a_tool_steel_hard_and_soft_tells_them_apart() -> None:
     soft, hard = LIBRARY.material("o1"), LIBRARY.material("hardened O1")
     assert (soft.id, hard.id) == ("tool-steel-o1-annealed", "tool-steel-o1-hardened")
-    assert "hard-work" in {c.id for c in LIBRARY.cautions(material="hardened O1")}
+    assert "hard-work" in {c.id for c in LIBRARY.cautions("turning", material="hardened O1")}

@@ -30,7 +30,10 @@ def demand_of(cut: Cut, material: str, tables: Tables, knock: Range = NO_KNOCK) 
     chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
     force = cutting_force(chip, material, cut, tables) * _draws(knock, Stream.CUTTING)
     feed, passive = _feed_and_passive(force, chip, material, tables)
-    along, across = (feed, passive) if cut.kind == "turn" else (passive, feed)
+    if cut.kind == "groove":  # the tool goes straight in: all of it presses across the work
+        along, across = np.zeros_like(force), feed
+    else:
+        along, across = (feed, passive) if cut.kind == "turn" else (passive, feed)
     sign = 1.0 if cut.seat_effect == TIGHTENS else -1.0
     radius = cut.diameter / 2
     torque, power = np.asarray(force * radius), np.asarray(force * cut.cutting_speed)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from borewright.answer.cut_words import dialled, diameters_left
 from borewright.answer.records import Figure
-from borewright.cutting.schedule import finished_outside
+from borewright.cutting.stock import finished_outside
 from borewright.job.records import Job
 from borewright.planning.weighing.figures import figure, given
 from borewright.planning.weighing.turned import Turned

@@ -87,6 +87,8 @@ def _seconds(trial: Turned, cut: Cut) -> Second:
 
 def _path(trial: Turned, cut: Cut) -> Metre:
     """Length of the tool's path (m): along the outside, or from rim to bore."""
+    if cut.length > 0:
+        return cut.length
     if cut.kind != "face":
         return trial.job.work.length
     return (cut.diameter - trial.job.work.bore.size) / 2
