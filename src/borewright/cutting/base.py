@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from borewright.answer.records import Cut
 from borewright.cutting.directions import TIGHTENS
+from borewright.cutting.stock import metal_of_face
 from borewright.job.records import Job, Machine
 from borewright.mechanics.turning import next_speed_at_or_below, spindle_speed, surface_speed
 from borewright.quantities.si import Metre, MetrePerSecond, RevPerSecond
@@ -21,11 +22,12 @@ GROOVE_TOOL = 3e-3
 
 @dataclass(frozen=True, slots=True)
 class Base:
-    """What all cuts of a job share; `diameter` is where they begin, `length` how far they go."""
+    """What all cuts of a job share; `diameter` is where they begin, `length` how far they go along
+    the work, `across` how far over a face."""
 
     diameter: Metre
     length: Metre
-    bore: Metre
+    across: Metre
     surface: MetrePerSecond
     edge_angle: float
     nose_radius: Metre
@@ -39,7 +41,7 @@ def base_of(job: Job, tables: Tables) -> Base:
     return Base(
         job.work.outside,
         job.work.length,
-        job.work.bore.size,
+        metal_of_face(job.work),
         tables.cutting_speed(material, tool).best,
         tables.cutting_correction("edge_angle").best,
         tables.cutting_correction("nose_radius").best,
@@ -84,7 +86,7 @@ def _cut(
     leaves: Metre | None,
 ) -> Cut:
     spindle = spindle_for(base.surface, base.diameter, base.machine)
-    across = (base.diameter - (base.bore if leaves is None else leaves)) / 2
+    across = base.across if leaves is None else (base.diameter - leaves) / 2
     return Cut(
         id=cut_id,
         kind=kind,

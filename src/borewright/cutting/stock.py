@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.cutting.loads import cuts_gear, gear_outside
-from borewright.job.records import Job
+from borewright.job.records import Job, Work
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
@@ -46,3 +46,23 @@ def deepest_pass(job: Job, tables: Tables) -> Metre:
 def least_rough(job: Job, finish: Metre, tables: Tables) -> Metre:
     """Least roughing depth (m): under the skin of a casting, else half a finishing cut."""
     return tables.allowance("skin_depth").low if job.work.blank == "casting" else finish / 2
+
+
+def metal_of_face(work: Work) -> Metre:
+    """How far (m) a tool goes in metal over the larger face: rim and hub, not between.
+
+    >>> from borewright.job.records import Bore, Piece, Work
+    >>> wheel = (Piece(0, 0.03, 0.05), Piece(0.01, 0.02, 0.16, 0.05), Piece(0, 0.03, 0.19, 0.16))
+    >>> round(metal_of_face(Work("steel", wheel, Bore(0.02))), 6)
+    0.03
+    """
+    ends = max(p.end for p in work.pieces), min(p.start for p in work.pieces)
+    faces = (
+        [p for p in work.pieces if abs(p.end - ends[0]) < REACHES],
+        [p for p in work.pieces if abs(p.start - ends[1]) < REACHES],
+    )
+    return max(sum((p.outside - (p.inside or work.bore.size)) / 2 for p in f) for f in faces)
+
+
+REACHES = 1e-6
+"""A ring this near a face (m) reaches it."""

@@ -9,7 +9,7 @@ from borewright.cutting.directions import LOOSENS
 from borewright.cutting.knock import hole_in_the_outside
 from borewright.mechanics.spread import likely
 from borewright.planning.questions.push import blows
-from borewright.planning.steps.finished_words import last_size
+from borewright.planning.steps.finished_words import edge_words, last_size
 from borewright.planning.steps.load_steps import Line, loads, mouths_words
 from borewright.planning.steps.prove_steps import prove
 from borewright.planning.steps.support_step import support_sizes, support_words
@@ -249,7 +249,7 @@ def _turn(trial: Trial) -> Iterator[Line]:
     yield (
         "Cool, then the last size",
         f"Let work and mandrel come to one temperature before the last pass and before measuring.{to_size} On the mandrel "
-        f"the outside measures {_larger(growth, trial)}.",
+        f"the outside measures {_larger(growth, trial)}.{edge_words(trial.job, trial.show)}",
         (*size, *_grown(growth)),
         ("finished outside",),
     )

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Protocol
 
 import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.answer.streams import Stream, positive
+from borewright.job.records import Job
 from borewright.job.web import metal_share
 from borewright.mechanics.milling import table_feed
 from borewright.mechanics.warmth import cooling_time, cutting_time, temperature_rise
@@ -18,6 +20,14 @@ from borewright.reference.ranges import Range
 
 COOLED = 0.1
 """Share of the warmth that may be left when it counts as cool."""
+
+
+class HasJob(Protocol):
+    """Whatever has a job."""
+
+    @property
+    def job(self) -> Job:
+        """The job."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,11 +80,11 @@ def warmth_after(trial: Turned, cut: Cut, demand: Demand, body: Body) -> Draws:
 def seconds_counted(trial: Turned, cut: Cut) -> Second:
     """Time (s) of heating that counts: a wheel or form cutter takes so long that the mandrel follows."""
     if cut.on_lathe:
-        return _seconds(trial, cut)
-    return min(_seconds(trial, cut), trial.tables.allowance("mandrel_lag").best)
+        return seconds_of(trial, cut)
+    return min(seconds_of(trial, cut), trial.tables.allowance("mandrel_lag").best)
 
 
-def _seconds(trial: Turned, cut: Cut) -> Second:
+def seconds_of(trial: HasJob, cut: Cut) -> Second:
     """Time (s) of all passes, none between them."""
     if cut.space is not None:
         s = cut.space
@@ -85,7 +95,7 @@ def _seconds(trial: Turned, cut: Cut) -> Second:
     return cut.passes * one
 
 
-def _path(trial: Turned, cut: Cut) -> Metre:
+def _path(trial: HasJob, cut: Cut) -> Metre:
     """Length of the tool's path (m): along the outside, or from rim to bore."""
     if cut.length > 0:
         return cut.length
