@@ -65,7 +65,7 @@ def listed(job: Job) -> dict[str, Change]:
     return {change.id: change for change in plan(job, source_tables=TABLES).changes}
 
 
-COARSE = ('"200rpm"]', '"200rpm"]\nfeeds = ["0.005in/rev"]')
+COARSE = ('"200rpm"]', '"200rpm"]\nfeeds = ["0.004in/rev"]')
 
 
 def twelve(name: str, change: tuple[str, str] = ("", "")) -> Plan:
