@@ -38,6 +38,7 @@ strength       brittle and ductile margins at a bore
 plate          a web dishing when the rim is held and the hub pushed;  spokes: the same of spokes
 clamp_plate    a round plate with a hole, pressed there by a bolt: how thick
 kienzle        cutting force from chip size, edge angle and nose radius
+shear_plane    cutting force from shear strength, by one shear plane
 drilling       torque of a drill from the solid
 turning        spindle speed, power, metal removed
 milling        a disc cutter in one tooth space: arc, chip, force, power
