@@ -19,6 +19,7 @@ from borewright.job.schema_kinds import (
     Table,
     Text,
     Typed,
+    YesOrText,
     list_or_other,
     table_or_plain,
 )
@@ -145,6 +146,15 @@ class GrooveTable(Table):
     bottom: Typed
 
 
+class CrownTable(Table):
+    """The crown of a flat-belt pulley: its height on radius, or a rule that gives it."""
+
+    height: Typed | None = None
+    rule: Text = ""
+    shape: Literal["taper", "arc"] = "taper"
+    flat: Typed | None = None
+
+
 class FinishedTable(Table):
     """What is wanted: sizes, and the form of the outside."""
 
@@ -156,6 +166,13 @@ class FinishedTable(Table):
     steps: list[StepTable] = Field(default_factory=list, max_length=MANY_FORMS)
     grooves: list[GrooveTable] = Field(default_factory=list, max_length=MANY_FORMS)
     edges: Typed | None = None
+    crown: (
+        Annotated[
+            Annotated[CrownTable, Tag(TABLE_TAG)] | Annotated[YesOrText, Tag(PLAIN_TAG)],
+            Discriminator(table_or_plain),
+        ]
+        | None
+    ) = None
 
 
 class WorkTable(Table):

@@ -9,6 +9,7 @@ from typing import Final, Literal
 
 from borewright.answer.crown import Dial, PulleyCrown, Shape, Stepped
 from borewright.errors import OutsideModel, RefusedInput
+from borewright.job.crown_wish import CrownWish, check_crown
 from borewright.mechanics.crown import (
     arc_fall,
     arc_radius,
@@ -22,9 +23,6 @@ from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.reference.crowns import Crown
 from borewright.reference.library import Tables
-
-STEEPEST_SHARE: Final = 1 / 8
-"""Height over face beyond which no rule goes, the oldest included (Kent, from memory)."""
 
 FEWEST: Final = 8
 """Ours: stairs in half the face, where no number of them is asked for."""
@@ -92,7 +90,7 @@ def crown_for(
     if asked.height is None:
         rule = _by_rule(asked.rule, diameter, face, tables) if asked.rule else best
     height = rule.height if rule else asked.height or 0.0
-    check_crown(height, diameter, face, asked.shape, asked.flat, units)
+    check_crown(CrownWish(height, "", asked.shape, asked.flat), diameter, face, units)
     travel = asked.slide_travel or next((t for t in TRAVELS[units] if t <= face), face / 2)
     angle = float(taper_angle(height, face, asked.flat))
     return PulleyCrown(
@@ -117,30 +115,6 @@ def _by_rule(rule: str, diameter: Metre, face: Metre, tables: Tables) -> Crown:
         return tables.crown(rule, diameter, face)
     except OutsideModel as outside:
         raise RefusedInput(outside.quantity, str(outside.value), outside.allowed) from None
-
-
-def check_crown(
-    height: Metre,
-    diameter: Metre,
-    face: Metre,
-    shape: str,
-    flat: Metre,
-    units: Literal["inch", "mm"] = "mm",
-) -> None:
-    """RefusedInput for a crown that no pulley has."""
-    show = Show(units)
-    most = min(STEEPEST_SHARE * face, diameter / 4)
-    if not 0.0 < height <= most * (1 + 1e-9):
-        allowed = (
-            f"above 0 to {show.turned(most)}, an eighth of the face and a quarter of the diameter"
-        )
-        raise RefusedInput("height of the crown", show.turned(height), allowed)
-    if shape == "arc" and flat > 0.0:
-        found = "an arc with a flat in the middle"
-        raise RefusedInput("flat of the crown", found, "a flat with the taper only")
-    if flat >= face * (1 - 1e-9):
-        allowed = f"one narrower than the face, {show.length(face)}"
-        raise RefusedInput("flat of the crown", show.length(flat), allowed)
 
 
 def fall_of(shape: str, height: Metre, face: Metre, flat: Metre = 0.0) -> Callable[[Num], Num]:
