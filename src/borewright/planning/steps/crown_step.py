@@ -4,30 +4,39 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from borewright.answer.crown import PulleyCrown
+from borewright.answer.crown import Dial, PulleyCrown
 from borewright.answer.records import Figure
 from borewright.cutting.stock import finished_outside
 from borewright.job.crown_wish import CrownWish, crowned_face
 from borewright.job.records import Job
 from borewright.making.crown import CrownAsked, crown_for
-from borewright.making.crown_words import left
 from borewright.planning.steps.load_steps import Line
 from borewright.planning.weighing.figures import figure, given
 from borewright.planning.weighing.turned import Turned
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
+DIALS: dict[str, Dial] = {"radius": "radius", "diameter": "diameter"}
+
 LISTED = 8
 """As many stops as a line of the sheet has room for; ours."""
 
 
-def crown_line(trial: Turned) -> Iterator[Line]:
-    """The crown as title, text, figures and blanks; nothing where none is wanted."""
+def crown_line(trial: Turned, feed: str = "") -> Iterator[Line]:
+    """The crown as title, text, figures and blanks; nothing where none is wanted.
+
+    `feed`: which way the hold wants to be fed, as a sentence.
+    """
     wish = trial.job.work.finished.form.crown
     if wish is None:
         return
     crown = crown_wanted(trial.job, wish, trial.tables)
-    yield "Crown", crown_text(crown, trial.show), crown_figures(crown), ("middle of the face",)
+    yield (
+        "Crown",
+        crown_text(crown, trial.show, feed),
+        crown_figures(crown),
+        ("middle of the face",),
+    )
 
 
 def crown_wanted(job: Job, wish: CrownWish, tables: Tables) -> PulleyCrown:
@@ -39,20 +48,19 @@ def crown_wanted(job: Job, wish: CrownWish, tables: Tables) -> PulleyCrown:
         wish.height,
         wish.shape,
         wish.flat,
-        "radius" if dial == "radius" else "diameter" if dial == "diameter" else "unknown",
+        DIALS.get(dial, "unknown"),
     )
     return crown_for(outside, crowned_face(job.work), asked, job.units, tables)
 
 
-def crown_text(crown: PulleyCrown, show: Show) -> str:
+def crown_text(crown: PulleyCrown, show: Show, feed: str = "") -> str:
     """What is cut away, by which rule, how it is set, and what is measured after."""
     by = "as stated" if crown.rule is None else f"{crown.rule.rule}: {crown.rule.as_published}"
     rules = show.band(crown.rules[0].height, crown.rules[-1].height, "bore")
     form = _arc(crown, show) if crown.shape == "arc" else _taper(crown, show)
     return (
-        f"At the edges of the face only, {show.turned(crown.height)} on radius ({by}; the rules run from {rules}): its "
-        f"middle stays at the finished size. {form} Turn once by hand first: the slide set over must clear what drives "
-        "and what holds. Measure over the middle once more."
+        f"At the edges of the face only, {show.turned(crown.height)} on radius ({by}; the rules run from {rules}): the "
+        f"middle stays at the finished size. {form}{feed and f' {feed}'} Measure over the middle once more."
     )
 
 
@@ -60,7 +68,8 @@ def _taper(crown: PulleyCrown, show: Show) -> str:
     flat = f"a flat of {show.length(crown.flat)}" if crown.flat else "the middle"
     return (
         f"Top slide over by {show.angle(crown.angle)}, one half, then the other: {show.length(crown.slide_travel)} of it reads "
-        f"{show.turned(crown.slide_reading)} on an indicator. Ink the face; each half is done when the fresh metal meets {flat}."
+        f"{show.turned(crown.slide_reading)} on an indicator. Ink the face; each half is done when the fresh metal meets {flat}. "
+        "Turn once by hand first: the slide set over must clear what drives and what holds."
     )
 
 
@@ -76,7 +85,7 @@ def _arc(crown: PulleyCrown, show: Show) -> str:
         f"{_plain(show.length(stop))}, {_plain(show.turned(n * stepped.division))}"
         for stop, n in zip(made.stops.tolist(), made.divisions.tolist(), strict=True)
     )
-    return f"{arc}, in steps from either edge to its stop, the dial only ever turned in (stop, {counts}): {stops}. {left(stepped, show)}"
+    return f"{arc}, in steps from either edge to its stop, the dial only ever turned in (stop, {counts}): {stops}. File away the ridges, up to {show.small(made.cusp)}."
 
 
 def _plain(words: str) -> str:

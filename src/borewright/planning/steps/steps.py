@@ -226,7 +226,7 @@ def _cut(trial: Trial) -> Iterator[Line]:
     for (title, text, figures, blanks), cut in loads(trial, set_already=not turned):
         own = () if cut is None else cut_figures(cut, trial)
         yield title, text, (*figures, *own), blanks
-    yield from crown_line(trial)
+    yield from crown_line(trial, "Feed both halves towards the headstock: that tightens the seat.")
 
 
 def _turn(trial: Trial) -> Iterator[Line]:
