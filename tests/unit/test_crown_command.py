@@ -129,7 +129,11 @@ def test_a_crown_too_slight_for_the_dial_has_no_stairs_and_says_so() -> None:
 
 def test_the_text_says_all_rules_with_the_recommended_first_and_both_units() -> None:
     text = told()
-    rows = [line.split("  ")[1] for line in text.splitlines() if "(0.400 mm)  0.4 mm" in line]
+    rows = [
+        line.split("  ")[1]
+        for line in text.splitlines()
+        if "(0.40 mm)  " in line and "  0.4 mm  " in line
+    ]
     assert rows[:1] == ["iso-22 (recommended)"]
     lines = text.splitlines()
     first = next(k for k, line in enumerate(lines) if "iso-22 (recommended)" in line)
@@ -145,7 +149,7 @@ def test_the_text_says_all_rules_with_the_recommended_first_and_both_units() -> 
     ]
     for rule in ("dooley-three-quarter", "eighth-on-radius", "face-24th"):
         assert any(line.startswith(f"  {rule}") for line in lines[first:])
-    assert "The rules disagree 16 times: 0.0052 to 0.0833 in (0.132 to 2.116 mm)" in text
+    assert "The rules disagree 16 times: 0.0052 to 0.0833 in (0.132 to 2.117 mm)" in text
 
 
 def test_the_text_says_what_is_out_of_scope_why_it_climbs_and_which_pulley() -> None:

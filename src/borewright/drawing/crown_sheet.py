@@ -9,7 +9,7 @@ from typing import Final, Literal
 
 import numpy as np
 
-from borewright.answer.crown import PulleyCrown
+from borewright.answer.crown import PulleyCrown, Stepped
 from borewright.drawing.crown_pieces import Edge, crown_pieces, pieces_height
 from borewright.drawing.dimension import Span, level_dimension, without_other_unit
 from borewright.drawing.measure import text_width, wrapped
@@ -23,10 +23,10 @@ LETTERS: Final = 3.2
 LINE: Final = 4.3
 TIMES: Final = (50, 40, 25, 20, 10, 5, 2, 1)
 """By how much heights are stretched, the first that keeps them low."""
-STRETCHED: Final = 17.0
+STRETCHED: Final = 15.0
 """How high the stretched form stands at most, mm."""
 ROW: Final = 4.3
-COLUMN: Final = 78.0
+COLUMN: Final = 38.0
 HEADS: Final = 6.0
 """Below this many mm there is no room for two arrow heads."""
 FOOT: Final = 29.0
@@ -161,6 +161,17 @@ def _notes(crown: PulleyCrown, edge: Edge, times: int, show: Show) -> tuple[Text
     return (Text(MARGIN, edge.top - 5.5, said, LETTERS, name="stretched-words"),)
 
 
+def _cells(stepped: Stepped, show: Show) -> list[str]:
+    """Each cut as its number, its stop and its reading, in the reader's own unit only."""
+    made = stepped.stairs
+    assert made is not None
+    readings = (made.divisions * stepped.division).tolist()
+    sizes = zip(made.stops.tolist(), readings, strict=True)
+    said = ((show.length(stop), show.turned(reading)) for stop, reading in sizes)
+    pairs = (tuple(without_other_unit(words) for words in pair) for pair in said)
+    return [f"{k}.  {stop}:  {reading}" for k, (stop, reading) in enumerate(pairs, 1)]
+
+
 def _list(
     crown: PulleyCrown, top: float, width: float, show: Show
 ) -> tuple[tuple[Text, ...], float]:
@@ -172,12 +183,7 @@ def _list(
     head = f"Stepped off: stop from the edge, {counts[stepped.dial]}. Either half in this order."
     columns = max(1, int((width - 2 * MARGIN) // COLUMN))
     rows = -(-len(made.stops) // columns)
-    cells = (
-        f"{k}.  {show.length(stop)}:  {show.turned(n * stepped.division)}"
-        for k, (stop, n) in enumerate(
-            zip(made.stops.tolist(), made.divisions.tolist(), strict=True), 1
-        )
-    )
+    cells = iter(_cells(stepped, show))
     texts = [Text(MARGIN, top, head, LETTERS, bold=True)]
     for column in range(columns):
         for row, cell in enumerate(islice(cells, rows)):

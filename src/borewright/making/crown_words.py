@@ -65,7 +65,7 @@ def reason(crown: PulleyCrown) -> str:
 def disagreement(crown: PulleyCrown, show: Show) -> str:
     """How far the rules are apart, in numbers."""
     low, high = crown.rules[0], crown.rules[-1]
-    band = show.band(low.height, high.height, "bore")
+    band = show.band(low.height, high.height, "turned")
     return (
         f"The rules disagree {high.height / low.height:.0f} times: {band} on radius. None is the rule."
         if len(crown.rules) > 1

@@ -36,7 +36,7 @@ def _rules(crown: PulleyCrown, show: Show) -> Iterator[str]:
     rows = [("rule", "height on radius", "its words", "from", "for")]
     for rule in (best, *others):
         name = f"{rule.rule} (recommended)" if rule is best or rule == best else rule.rule
-        height = show.bore(rule.height)
+        height = show.turned(rule.height)
         rows.append((name, height, rule.as_published, rule.source, rule.belt))
     yield from aligned(rows)
 

@@ -18,7 +18,7 @@ from borewright.reference.library import Tables
 
 DIALS: dict[str, Dial] = {"radius": "radius", "diameter": "diameter"}
 
-LISTED = 8
+LISTED = 20
 """As many stops as a line of the sheet has room for; ours."""
 
 
@@ -56,7 +56,7 @@ def crown_wanted(job: Job, wish: CrownWish, tables: Tables) -> PulleyCrown:
 def crown_text(crown: PulleyCrown, show: Show, feed: str = "") -> str:
     """What is cut away, by which rule, how it is set, and what is measured after."""
     by = "as stated" if crown.rule is None else f"{crown.rule.rule}: {crown.rule.as_published}"
-    rules = show.band(crown.rules[0].height, crown.rules[-1].height, "bore")
+    rules = show.band(crown.rules[0].height, crown.rules[-1].height, "turned")
     form = _arc(crown, show) if crown.shape == "arc" else _taper(crown, show)
     return (
         f"At the edges of the face only, {show.turned(crown.height)} on radius ({by}; the rules run from {rules}): the "
@@ -80,17 +80,24 @@ def _arc(crown: PulleyCrown, show: Show) -> str:
         return f"{arc}, too slight for the dial: file it to a straightedge."
     if len(made.stops) > LISTED:
         return f"{arc}: step it off by the list that `borewright crown` prints."
-    counts = "the dial" if stepped.dial != "unknown" else "depth on radius"
+    counts = "depth" if stepped.dial == "unknown" else "dial"
     stops = "; ".join(
-        f"{_plain(show.length(stop))}, {_plain(show.turned(n * stepped.division))}"
+        f"{_bare(show.length(stop))}, {_bare(show.turned(n * stepped.division))}"
         for stop, n in zip(made.stops.tolist(), made.divisions.tolist(), strict=True)
     )
-    return f"{arc}, in steps from either edge to its stop, the dial only ever turned in (stop, {counts}): {stops}. File away the ridges, up to {show.small(made.cusp)}."
+    return (
+        f"{arc}, in steps from either edge to its stop, the dial only ever turned in; stop, {counts} "
+        f"({'inches' if show.units == 'inch' else 'mm'}): {stops}. File away the ridges, up to {show.small(made.cusp)}."
+    )
 
 
-def _plain(words: str) -> str:
-    """A size without its other unit: a row of them is long enough."""
-    return words.partition(" (")[0]
+def _bare(words: str) -> str:
+    """A size without its units: a row of them is long enough.
+
+    >>> _bare("7/16 in (11.11 mm)")
+    '7/16'
+    """
+    return words.partition(" (")[0].rpartition(" ")[0]
 
 
 def crown_figures(crown: PulleyCrown) -> tuple[Figure, ...]:
