@@ -11,6 +11,7 @@
     csv_columns.py   which column means what;  csv_shelf.py: its rows as records, or bad and why
     parts_file.py    a list of parts out of a spreadsheet's export, one job a row
     schema.py        the form of both files, job_schema (loads pydantic: import it from there)
+    schema_crown.py  the form of a crown
     schema_tools.py  the form of presses, dogs …;  schema_kinds.py: quantities, texts, tables
     form.py          holding tables against the form, one sentence for what does not fit
     toml_text.py     from a path to TOML tables

@@ -10,7 +10,7 @@ from borewright.job.typed import Reader, maybe
 
 if TYPE_CHECKING:
     from borewright.job.records import Work
-    from borewright.job.schema import CrownTable
+    from borewright.job.schema_crown import CrownTable
 
 PLACE = "work.finished.crown"
 

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Final, Literal
 
 from pydantic import Discriminator, Field, Tag
 
+from borewright.job.schema_crown import CrownStated
 from borewright.job.schema_kinds import (
     MANY,
     PLAIN_TAG,
@@ -19,7 +20,6 @@ from borewright.job.schema_kinds import (
     Table,
     Text,
     Typed,
-    YesOrText,
     list_or_other,
     table_or_plain,
 )
@@ -146,15 +146,6 @@ class GrooveTable(Table):
     bottom: Typed
 
 
-class CrownTable(Table):
-    """The crown of a flat-belt pulley: its height on radius, or a rule that gives it."""
-
-    height: Typed | None = None
-    rule: Text = ""
-    shape: Literal["taper", "arc"] = "taper"
-    flat: Typed | None = None
-
-
 class FinishedTable(Table):
     """What is wanted: sizes, and the form of the outside."""
 
@@ -166,13 +157,7 @@ class FinishedTable(Table):
     steps: list[StepTable] = Field(default_factory=list, max_length=MANY_FORMS)
     grooves: list[GrooveTable] = Field(default_factory=list, max_length=MANY_FORMS)
     edges: Typed | None = None
-    crown: (
-        Annotated[
-            Annotated[CrownTable, Tag(TABLE_TAG)] | Annotated[YesOrText, Tag(PLAIN_TAG)],
-            Discriminator(table_or_plain),
-        ]
-        | None
-    ) = None
+    crown: CrownStated | None = None
 
 
 class WorkTable(Table):
