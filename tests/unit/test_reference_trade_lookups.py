@@ -86,7 +86,7 @@ def test_a_tolerance_that_does_not_read_as_one_is_refused(code: str) -> None:
         lambda: LIBRARY.limits("H7", nan),
         lambda: LIBRARY.limits("H12", 0.05),
         lambda: LIBRARY.limits("s4", 0.05),
-        lambda: LIBRARY.crown("iso-22", 0.4, 0.05),
+        lambda: LIBRARY.crown("iso-22", 0.8, 0.05),
         lambda: LIBRARY.crown("iso-22", 0.03, 0.05),
         lambda: LIBRARY.crown("dooley", 0.1, -0.05),
         lambda: LIBRARY.crowns(nan, 0.05),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from borewright.errors import RefusedInput
+from borewright.job.build_crown import build_crown
 from borewright.job.finished_form import FinishedForm, FinishedStep, Groove
 from borewright.job.records import Finished, Piece
 from borewright.job.typed import Reader, maybe
@@ -48,6 +49,7 @@ def _form(
         tuple(room.step(s, n) for n, s in enumerate(table.steps, 1)),
         tuple(room.groove(g, n) for n, g in enumerate(table.grooves, 1)),
         maybe(reader.length, table.edges, "work.finished.edges"),
+        build_crown(table.crown, reader),
     )
 
 

@@ -8,6 +8,7 @@ from borewright.errors.tree import RefusedInput
 from borewright.job.bore_text import WIDEST_BAND, limits_between, size_typed
 from borewright.job.bore_thread import bore_thread, check_in_bore
 from borewright.job.build_chamfers import build_chamfers
+from borewright.job.build_crown import check_crown_of
 from borewright.job.build_finished import build_finished
 from borewright.job.build_interrupted import build_cross_hole, build_keyway, build_spokes
 from borewright.job.outline import SLACK, Hub, Rim, Span, check_pieces, wheel
@@ -33,7 +34,7 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
     check_pieces(pieces, bore, reader.at("work.outline" if table.outline else "work"))
     finished = build_finished(table.finished, reader, pieces, bore.size)
     around = pieces, bore.size, reader
-    return Work(
+    work = Work(
         table.material,
         pieces,
         bore,
@@ -47,6 +48,8 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
         build_chamfers(table.chamfer, *around),
         _casting_runout(table, reader, max(piece.outside for piece in pieces)),
     )
+    check_crown_of(work, reader)
+    return work
 
 
 def bore_as_typed(bore: BoreTable | Value) -> Value | None:

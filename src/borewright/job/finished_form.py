@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from borewright.job.crown_wish import CrownWish
 from borewright.quantities.si import Metre
 
 
@@ -32,10 +33,12 @@ class Groove:
 @dataclass(frozen=True, slots=True)
 class FinishedForm:
     """`length`: over both faces when done. `roughness`: greatest height of the ridges of the
-    finished outside. `edges`: leg by which sharp edges are broken. None: not stated."""
+    finished outside. `edges`: leg by which sharp edges are broken. None: not stated;
+    no `crown` is wanted."""
 
     length: Metre | None = None
     roughness: Metre | None = None
     steps: tuple[FinishedStep, ...] = ()
     grooves: tuple[Groove, ...] = ()
     edges: Metre | None = None
+    crown: CrownWish | None = None

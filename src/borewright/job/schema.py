@@ -10,6 +10,7 @@ from typing import Annotated, Any, Final, Literal
 
 from pydantic import Discriminator, Field, Tag
 
+from borewright.job.schema_crown import CrownStated
 from borewright.job.schema_kinds import (
     MANY,
     PLAIN_TAG,
@@ -156,6 +157,7 @@ class FinishedTable(Table):
     steps: list[StepTable] = Field(default_factory=list, max_length=MANY_FORMS)
     grooves: list[GrooveTable] = Field(default_factory=list, max_length=MANY_FORMS)
     edges: Typed | None = None
+    crown: CrownStated | None = None
 
 
 class WorkTable(Table):

@@ -15,6 +15,7 @@ from typing import Any
 import tomli_w
 
 from borewright.errors.tree import RefusedInput, UnreadableFile
+from borewright.job.crown_wish import CrownWish
 from borewright.job.file import parse_job
 from borewright.job.finished_form import FinishedForm, FinishedStep, Groove
 from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
@@ -135,7 +136,18 @@ class Speller:
             "steps": [self.stretch(s, outside=s.outside) for s in form.steps],
             "grooves": [self.stretch(g, bottom=g.bottom) for g in form.grooves],
             "edges": self.say(form.edges),
+            "crown": self.crown(form.crown),
         }
+
+    def crown(self, wish: CrownWish | None) -> dict[str, Any] | str | bool | None:
+        """True where nothing more is stated, the rule where it is all, else a table."""
+        if wish is None:
+            return None
+        if wish == CrownWish(rule=wish.rule):
+            return wish.rule or True
+        shape = "" if wish.shape == "taper" else wish.shape
+        height, flat = self.say(wish.height), self.say(wish.flat or None)
+        return stated_only({"height": height, "rule": wish.rule, "shape": shape, "flat": flat})
 
     def stretch(self, one: FinishedStep | Groove, **across: Metre) -> dict[str, Any]:
         return {

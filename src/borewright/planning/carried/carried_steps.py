@@ -11,6 +11,7 @@ from borewright.answer.records import Figure, ProofLoad, Step
 from borewright.mechanics.spread import likely
 from borewright.planning.held.held_questions import hardest
 from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.steps.crown_step import crown_line
 from borewright.planning.steps.finished_words import edge_words, last_size
 from borewright.planning.steps.prove_steps import GRAVITY
 from borewright.planning.steps.steps import DIALS, cut_figures
@@ -112,6 +113,7 @@ def _cut(trial: HeldTrial) -> Iterator[Step]:
             size,
             ("finished outside", "rim to bore"),
         )
+        yield from (step(*line) for line in crown_line(trial))
 
 
 LAST_WAITS = " The last pass over the outside waits until the bore is finished."
