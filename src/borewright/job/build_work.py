@@ -301,4 +301,5 @@ def _finished(table: FinishedTable, reader: Reader, now: float) -> Finished:
         outside,
         maybe(reader.length, table.tolerance, "work.finished.tolerance"),
         maybe(reader.length, table.runout, "work.finished.runout"),
+        maybe(reader.spindle, table.service_speed, "work.finished.service_speed"),
     )

@@ -103,11 +103,15 @@ class Bore:
 
 @dataclass(frozen=True, slots=True)
 class Finished:
-    """The size wanted when done; `tolerance` is a band on diameter, `runout` a whole reading."""
+    """The size wanted when done; `tolerance` is a band on diameter, `runout` a whole reading.
+
+    `service_speed`: how fast it will turn where it is used.
+    """
 
     outside: Metre | None = None
     tolerance: Metre | None = None
     runout: Metre | None = None
+    service_speed: RevPerSecond | None = None
 
 
 @dataclass(frozen=True, slots=True)

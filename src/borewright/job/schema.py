@@ -126,11 +126,12 @@ class ChamferTable(Table):
 
 
 class FinishedTable(Table):
-    """The size wanted."""
+    """The size wanted, and how fast it will run in service."""
 
     outside: Typed | None = None
     tolerance: Typed | None = None
     runout: Typed | None = None
+    service_speed: Typed | None = None
 
 
 class WorkTable(Table):

@@ -108,6 +108,7 @@ class Speller:
             "outside": self.say(finished.outside),
             "tolerance": self.say(finished.tolerance),
             "runout": self.say(finished.runout),
+            "service_speed": self.say(finished.service_speed, "spindle"),
         }
         return stated_only(
             {

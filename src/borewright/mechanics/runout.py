@@ -21,11 +21,12 @@ Source: plane geometry, closed form.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 import numpy as np
 
-from borewright.mechanics.allowed import above_zero, not_below_zero
+from borewright.mechanics.allowed import above_zero, not_below_zero, refuse_unless
 from borewright.mechanics.num import Floats, Num
 
 
@@ -116,6 +117,22 @@ def as_arrows(shares: Sequence[Num], angles: Sequence[Num]) -> Num:
     along = _summed([share * np.cos(angle) for share, angle in pairs])
     across = _summed([share * np.sin(angle) for share, angle in pairs])
     return _plain(np.hypot(along, across))
+
+
+def spots_anywhere(which: int, count: int) -> Floats:
+    """Angles (rad), shape (count,), evenly round a turn; another set for each `which`, 0 to 7.
+
+    An additive recurrence with irrational steps, as the draws of `spread`, with other primes: sets
+    do not keep step with each other nor with the draws.
+
+    >>> [round(abs(float(np.cos(spots_anywhere(k, 4096)).mean())), 2) for k in (0, 1, 2)]
+    [0.0, 0.0, 0.0]
+    """
+    refuse_unless(0 <= which < len(_PRIMES), "set of angles", float(which), "", "0 to 7")
+    return np.asarray(2 * np.pi * ((math.sqrt(_PRIMES[which]) * np.arange(count)) % 1.0))
+
+
+_PRIMES = (7, 11, 17, 19, 23, 29, 37, 41)
 
 
 def _checked(shares: Sequence[Num]) -> list[Floats]:
