@@ -23,6 +23,8 @@ from borewright.quantities.read import length_system, read_angle, read_length
 if TYPE_CHECKING:
     from borewright.service.runout_split import SplitInput
 
+HALF_TURN = 3.141592653589793
+
 
 @click.group("runout", cls=Known)
 def command() -> None:
@@ -91,6 +93,8 @@ def _split_input(typed: dict[str, Any]) -> SplitInput:
         )
     error = given(read_length, typed["reading_error"], "--reading-error", bare=bare, zero=True)
     slip = given(read_angle, typed["angle_error"], "--angle-error", zero=True)
+    if slip is not None and slip > HALF_TURN:
+        raise RefusedInput("--angle-error", typed["angle_error"], "0deg to 180deg")
     from borewright.service.runout_split import SplitInput
 
     return SplitInput(readings[0], readings[1], first_at, second_at, error, slip)

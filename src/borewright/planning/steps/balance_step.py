@@ -23,11 +23,14 @@ def balance_step(trial: Turned, on: str) -> tuple[Line, ...]:
     turned = any(cut.on_lathe for cut in trial.cuts)
     if not turned or not wants_balance(trial.job, trial.tables):
         return ()
-    spokes = "a spoke, " if trial.job.work.spokes else ""
+    work = trial.job.work
+    spokes = "a spoke or " if work.spokes else ""
+    known = work.finished.service_speed is not None
+    why = "" if known else "Worth it only where it will run fast. "
     return (
         (
             BALANCE,
-            f"{on}, on two level knife edges or easy oiled bench centers: the heavy side comes down. Wax on the light side until it "
+            f"{why}{on}, on two level knife edges or easy oiled bench centers: the heavy side comes down. Wax on the light side until it "
             f"stays anywhere; weigh it. `borewright balance` turns it into a hole on the heavy side: never in {spokes}a thin or pored "
             "part of the rim.",
             (),
