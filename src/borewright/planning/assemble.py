@@ -25,6 +25,7 @@ from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
 from borewright.planning.shop.names import check_names, material_taken
 from borewright.planning.steps.steps import steps
+from borewright.planning.weighing.rim_speed import rim_cautions
 from borewright.planning.words.cautions import cautions
 from borewright.planning.words.push_advice import proof_load, push_advice
 from borewright.planning.words.words import assumed, echo, have_ready, headline
@@ -176,12 +177,15 @@ def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
         candidates=found.weighing.candidates,
         better_ways=better,
         steps=() if no else sheet_steps,
-        cautions=cautions(
-            job,
-            shop,
-            tables,
-            None if no else trial.mandrel,
-            trial.drive.caution_tags if trial.drive else (),
+        cautions=(
+            *rim_cautions(trial, tables),
+            *cautions(
+                job,
+                shop,
+                tables,
+                None if no else trial.mandrel,
+                trial.drive.caution_tags if trial.drive else (),
+            ),
         ),
         cuts=trial.cuts,
         have_ready=() if no else have_ready(best, shop, push, proof.by_hand),

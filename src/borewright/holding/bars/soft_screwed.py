@@ -6,15 +6,13 @@ The flat keeps the bruise below the round, so that a spin cannot gall the work o
 
 from __future__ import annotations
 
-import numpy as np
-
 from borewright.answer.held import Check, Grip, Held, line
 from borewright.answer.records import Figure, Input, Step
 from borewright.answer.streams import Stream
 from borewright.holding.bars.between_centers import bar_stiffness, span_of
 from borewright.holding.bars.flatted_bar import FlattedBar
 from borewright.holding.bars.soft_bar import ALL_ROUND, WAY, bar_needs, bar_picture, centered
-from borewright.holding.figured import drawn_figure
+from borewright.holding.figured import Throws, drawn_figure, thrown
 from borewright.holding.part import Part, endless, none_at_all
 from borewright.mechanics.spread import likely
 
@@ -73,17 +71,19 @@ def screwed_bar(part: Part, bar: FlattedBar) -> Held:
 
 def _screw_grip(part: Part, bar: FlattedBar) -> Grip:
     drawn = part.fact("drawn_bar_runout", Stream.CENTERING)
+    throws: Throws = (("bar as drawn", drawn), ("clearance", bar.clearance))
     return Grip(
         torque=bar.torque,
         thrust_in=bar.holding,
         thrust_out=bar.holding,
         tilt=bar.tilt,
-        runout=np.hypot(drawn, bar.clearance),
+        runout=thrown(throws),
         strength=bar.strength,
         springs=none_at_all(),
         stiffness=bar_stiffness(part, bar.nominal, span_of(part, part.length)),
         half_warm=endless(),
         brittle=part.brittle,
+        throws=throws,
     )
 
 

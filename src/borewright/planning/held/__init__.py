@@ -2,6 +2,7 @@
 
     held_trial      one hold with the cuts that reach it and that it serves
     held_questions  seat bore push crack slip rock bend heat true reach speed, of any hold
+    held_true       how far rim runs out to bore, and by which shares
 
 May import questions, taper, weighing and all below planning.
 """

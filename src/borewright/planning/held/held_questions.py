@@ -11,6 +11,7 @@ from borewright.answer.held import Check
 from borewright.answer.records import Cut, Demand, Draws, Figure, Question, Verdict
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.held.held_true import ask_held_true
 from borewright.planning.questions.slip import least_depth
 from borewright.planning.questions.speed import ask_speed
 from borewright.planning.taper.soundness import flaw_forbids
@@ -270,28 +271,6 @@ def _heat(trial: HeldTrial) -> Question:
     )
 
 
-def _true(trial: HeldTrial) -> Question:
-    stated, usual = trial.job.work.finished.runout, trial.tables.allowance("usual_runout")
-    allowed = usual.best if stated is None else stated
-    runout = np.maximum(trial.grip.runout, HARDLY)
-    margin = allowed / runout
-    best, low, show = likely(margin), low_end(margin), trial.show
-    found = judge("true", best, low, trial.tables)
-    if found is Verdict.NO and stated is None:
-        found = Verdict.CARE
-    return Question(
-        "true",
-        found,
-        best,
-        low,
-        f"Expect the rim to run out about {show.small(likely(runout))} to the bore, whole reading; {show.small(allowed)} is "
-        f"{'taken as ' if stated is None else ''}allowed, {times(best)} that.",
-        trial.held.truer,
-        (spread("runout", runout, "m", "small", ""),),
-        (trial.tables.threshold("true").source, *(() if stated else (usual.source,))),
-    )
-
-
 def _reach(trial: HeldTrial) -> Question:
     machine, usual = trial.job.shelf.machine, trial.tables.allowance
     across, along = trial.held.room
@@ -343,7 +322,7 @@ _ASKS: tuple[Callable[[HeldTrial], Question], ...] = (
     _rock,
     _bend,
     _heat,
-    _true,
+    ask_held_true,
     _reach,
     ask_speed,
 )

@@ -5,7 +5,10 @@
     margins  capability over demand, as draws: where a grip meets a Demand
     turned   a job with its cuts settled, however it is held
     served   its cuts at a share of the usual depth, and what each asks
+    trueness runout by all its shares: in line, and anywhere round
     paces    every speed against what is usual
+    too_fast what helps where the lathe's slowest is still too fast
+    rim_speed  how fast a rim may turn: cast iron by practice, other metal by strength
     warmed   how warm a cut leaves the work, and how long it cools
     power    has the lathe the power for a cut in the gear it runs in
 
