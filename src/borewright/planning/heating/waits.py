@@ -42,7 +42,8 @@ class TakenHeat:
 
     `warm_before` and `warm_after`: likely warmth of the work over the mandrel; `work_warm`: over the
     room, at its end. `grip_left`: share of the cold grip where it is least, likely and in the poor
-    case (1 in 20); `margin`: against slipping there. `mend`: where no wait is enough.
+    case (1 in 20); `margin`: against slipping there. `mend`: where no wait is enough; then `between`
+    is the wait from one pass to the next, where that is the mend.
     """
 
     cut: str
@@ -54,6 +55,7 @@ class TakenHeat:
     grip_left: tuple[float, float]
     margin: tuple[float, float]
     mend: Mend = Mend.NONE
+    between: Second = 0.0
 
 
 def taken_heat(
@@ -72,37 +74,56 @@ def waited(
     said: list[TakenHeat] = []
     for burst in bursts_of(trial) if bursts is None else bursts:
         last = found[-1] if found else None
-        heated, mend = _kept(heater, last, burst, tables)
+        heated, mend, between = _kept(heater, last, burst, tables)
         found.append(heated)
-        said.append(_said(heater, heated, mend))
+        said.append(_said(heater, heated, mend, between))
     return HeatRun(heater, tuple(found)), tuple(said)
 
 
-def _kept(heater: Heater, last: Heated | None, burst: Burst, tables: Tables) -> tuple[Heated, Mend]:
-    """The cut after the shortest wait that keeps the reserve; after none where no wait does."""
+def _kept(
+    heater: Heater, last: Heated | None, burst: Burst, tables: Tables
+) -> tuple[Heated, Mend, Second]:
+    """The cut after the shortest wait that keeps the reserve; at once, and a mend, where none does."""
     at_once = take(heater, last, burst, 0.0)
     if _holds(heater, at_once, tables) or not _holds_cold(heater, burst, tables):
-        return at_once, Mend.NONE
+        return at_once, Mend.NONE, 0.0
+    wait = _wait(heater, last, burst, tables)
+    if wait is None:
+        return at_once, *_mend(heater, burst, tables)
+    return take(heater, last, burst, wait), Mend.NONE, 0.0
+
+
+def _wait(heater: Heater, last: Heated | None, burst: Burst, tables: Tables) -> Second | None:
+    """The shortest wait before a cut that keeps its reserve (s, whole steps); None where none does."""
     if not _holds(heater, take(heater, None, burst, 0.0), tables):
-        return at_once, _mend(heater, burst, tables)
-    steps = range(1, int(tables.allowance("wait_worth").best / STEP) + 1)
+        return None
+    steps = range(int(tables.allowance("wait_worth").best / STEP) + 1)
     place = bisect_left(
         steps, True, key=lambda n: _holds(heater, take(heater, last, burst, n * STEP), tables)
     )
-    if place == len(steps):
-        return at_once, _mend(heater, burst, tables)
-    return take(heater, last, burst, steps[place] * STEP), Mend.NONE
+    return None if place == len(steps) else steps[place] * STEP
 
 
-def _mend(heater: Heater, burst: Burst, tables: Tables) -> Mend:
+def _mend(heater: Heater, burst: Burst, tables: Tables) -> tuple[Mend, Second]:
     """The first of the mends that is enough: coolant, a wait between passes, less metal."""
     wet = replace(burst, cut=replace(burst.cut, coolant=True))
     if not burst.cut.coolant and _holds(heater, take(heater, None, wet, 0.0), tables):
-        return Mend.COOLANT
+        return Mend.COOLANT, 0.0
+    between = _between(heater, burst, tables)
+    return (Mend.LIGHTER, 0.0) if between is None else (Mend.BETWEEN_PASSES, between)
+
+
+def _between(heater: Heater, burst: Burst, tables: Tables) -> Second | None:
+    """The wait from pass to pass (s) with which each keeps the reserve; None where none does."""
     one = replace(burst, cut=replace(burst.cut, passes=1))
-    if burst.cut.passes > 1 and _holds(heater, take(heater, None, one, 0.0), tables):
-        return Mend.BETWEEN_PASSES
-    return Mend.LIGHTER
+    last = take(heater, None, one, 0.0)
+    longest = 0.0
+    for _ in range(burst.cut.passes - 1):
+        wait = _wait(heater, last, one, tables)
+        if wait is None:
+            return None
+        longest, last = max(longest, wait), take(heater, last, one, wait)
+    return longest + heater.pause if burst.cut.passes > 1 else None
 
 
 def _holds(heater: Heater, heated: Heated, tables: Tables) -> bool:
@@ -117,7 +138,7 @@ def _yes(margin: Draws, tables: Tables) -> bool:
     return share_of_yes("slip", likely(margin), low_end(margin), tables) >= 1
 
 
-def _said(heater: Heater, heated: Heated, mend: Mend) -> TakenHeat:
+def _said(heater: Heater, heated: Heated, mend: Mend, between: Second) -> TakenHeat:
     margin = heater.hold.slip(heated.burst.demand, heated.share)
     return TakenHeat(
         heated.burst.cut.id,
@@ -129,4 +150,5 @@ def _said(heater: Heater, heated: Heated, mend: Mend) -> TakenHeat:
         heated.grip_left,
         (likely(margin), low_end(margin)),
         mend,
+        between,
     )
