@@ -13,7 +13,7 @@ import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.planning.weighing.turned import Turned
-from borewright.planning.weighing.warmed import heat_into_work, pass_seconds
+from borewright.planning.weighing.warmed import heat_into_work, seconds_of
 from borewright.quantities.si import Second
 
 TOLD_APART = 4
@@ -56,8 +56,8 @@ def burst_of(trial: Turned, cut: Cut, demand: Demand, seconds: Second | None = N
 
     A wheel or a form cutter goes on without a pause that counts.
     """
-    one = pass_seconds(trial, cut) if seconds is None else seconds
-    pause = trial.tables.allowance("pass_pause").best if cut.on_lathe else 0.0
+    one = seconds_of(trial, cut) / cut.passes if seconds is None else seconds
+    pause = trial.tables.allowance("between_passes").best if cut.on_lathe else 0.0
     return Burst(cut, demand, one, heat_into_work(trial, cut, demand), pause)
 
 

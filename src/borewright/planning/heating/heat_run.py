@@ -52,7 +52,7 @@ class Heated:
     """One cut of a run: when it begins and ends (s), warmth (2, n) of both bodies then.
 
     `worst` (n,): warmth that counts, at whichever end it is more; `share` (n,): share of the cold
-    grip then.
+    grip then; `slip` (n,): margin against slipping then.
     """
 
     burst: Burst
@@ -63,6 +63,7 @@ class Heated:
     after: Floats
     worst: Draws
     share: Draws
+    slip: Draws
 
     @property
     def warm_before(self) -> Kelvin:
@@ -137,4 +138,5 @@ def take(heater: Heater, last: Heated | None, burst: Burst, wait: Second) -> Hea
     worst = np.maximum(heater.counts(before), heater.counts(after))
     share = heater.hold.share(worst)
     ends = begins + burst.whole
-    return Heated(burst, wait, begins, ends, before, after, worst, share)
+    slip = heater.hold.slip(burst.demand, share)
+    return Heated(burst, wait, begins, ends, before, after, worst, share, slip)

@@ -31,7 +31,7 @@ def minutes(seconds: Second) -> str:
 
 def wait_sentences(cuts: Sequence[Cut], taken: Sequence[TakenHeat]) -> tuple[str, ...]:
     """One sentence for the longest wait that is asked for, and one for each way out."""
-    names = {cut.id: cut.name for cut in cuts}
+    names = {cut.id: cut.name.replace(", if wanted", "") for cut in cuts}
     waits = [t for t in taken if t.wait > 0]
     said = []
     if waits:

@@ -76,7 +76,7 @@ def waited(
         last = found[-1] if found else None
         heated, mend, between = _kept(heater, last, burst, tables)
         found.append(heated)
-        said.append(_said(heater, heated, mend, between))
+        said.append(_said(heated, mend, between))
     return HeatRun(heater, tuple(found)), tuple(said)
 
 
@@ -85,7 +85,7 @@ def _kept(
 ) -> tuple[Heated, Mend, Second]:
     """The cut after the shortest wait that keeps the reserve; at once, and a mend, where none does."""
     at_once = take(heater, last, burst, 0.0)
-    if _holds(heater, at_once, tables) or not _holds_cold(heater, burst, tables):
+    if _holds(at_once, tables) or not _holds_cold(heater, burst, tables):
         return at_once, Mend.NONE, 0.0
     wait = _wait(heater, last, burst, tables)
     if wait is None:
@@ -95,11 +95,11 @@ def _kept(
 
 def _wait(heater: Heater, last: Heated | None, burst: Burst, tables: Tables) -> Second | None:
     """The shortest wait before a cut that keeps its reserve (s, whole steps); None where none does."""
-    if not _holds(heater, take(heater, None, burst, 0.0), tables):
+    if not _holds(take(heater, None, burst, 0.0), tables):
         return None
     steps = range(int(tables.allowance("wait_worth").best / STEP) + 1)
     place = bisect_left(
-        steps, True, key=lambda n: _holds(heater, take(heater, last, burst, n * STEP), tables)
+        steps, True, key=lambda n: _holds(take(heater, last, burst, n * STEP), tables)
     )
     return None if place == len(steps) else steps[place] * STEP
 
@@ -107,7 +107,7 @@ def _wait(heater: Heater, last: Heated | None, burst: Burst, tables: Tables) -> 
 def _mend(heater: Heater, burst: Burst, tables: Tables) -> tuple[Mend, Second]:
     """The first of the mends that is enough: coolant, a wait between passes, less metal."""
     wet = replace(burst, cut=replace(burst.cut, coolant=True))
-    if not burst.cut.coolant and _holds(heater, take(heater, None, wet, 0.0), tables):
+    if not burst.cut.coolant and _holds(take(heater, None, wet, 0.0), tables):
         return Mend.COOLANT, 0.0
     between = _between(heater, burst, tables)
     return (Mend.LIGHTER, 0.0) if between is None else (Mend.BETWEEN_PASSES, between)
@@ -126,8 +126,8 @@ def _between(heater: Heater, burst: Burst, tables: Tables) -> Second | None:
     return longest + heater.pause if burst.cut.passes > 1 else None
 
 
-def _holds(heater: Heater, heated: Heated, tables: Tables) -> bool:
-    return _yes(heater.hold.slip(heated.burst.demand, heated.share), tables)
+def _holds(heated: Heated, tables: Tables) -> bool:
+    return _yes(heated.slip, tables)
 
 
 def _holds_cold(heater: Heater, burst: Burst, tables: Tables) -> bool:
@@ -138,8 +138,7 @@ def _yes(margin: Draws, tables: Tables) -> bool:
     return share_of_yes("slip", likely(margin), low_end(margin), tables) >= 1
 
 
-def _said(heater: Heater, heated: Heated, mend: Mend, between: Second) -> TakenHeat:
-    margin = heater.hold.slip(heated.burst.demand, heated.share)
+def _said(heated: Heated, mend: Mend, between: Second) -> TakenHeat:
     return TakenHeat(
         heated.burst.cut.id,
         heated.burst.cut.passes * heated.burst.seconds,
@@ -148,7 +147,7 @@ def _said(heater: Heater, heated: Heated, mend: Mend, between: Second) -> TakenH
         heated.warm_after,
         likely(heated.after[0]),
         heated.grip_left,
-        (likely(margin), low_end(margin)),
+        (likely(heated.slip), low_end(heated.slip)),
         mend,
         between,
     )

@@ -74,23 +74,19 @@ def warmth_after(trial: Turned, cut: Cut, demand: Demand, body: Body) -> Draws:
 def seconds_counted(trial: Turned, cut: Cut) -> Second:
     """Time (s) of heating that counts: a wheel or form cutter takes so long that the mandrel follows."""
     if cut.on_lathe:
-        return _seconds(trial, cut)
-    return min(_seconds(trial, cut), trial.tables.allowance("mandrel_lag").best)
+        return seconds_of(trial, cut)
+    return min(seconds_of(trial, cut), trial.tables.allowance("mandrel_lag").best)
 
 
-def _seconds(trial: Turned, cut: Cut) -> Second:
+def seconds_of(trial: Turned, cut: Cut) -> Second:
     """Time (s) of all passes, none between them."""
-    return cut.passes * pass_seconds(trial, cut)
-
-
-def pass_seconds(trial: Turned, cut: Cut) -> Second:
-    """Time (s) of one pass, of a tool along its path or of a form cutter through one space."""
     if cut.space is not None:
         s = cut.space
         approach = math.sqrt(cut.depth * (s.cutter_diameter - cut.depth))
         speed = table_feed(cut.feed, s.cutter_teeth, cut.spindle_speed)
-        return (trial.job.work.length + approach) / speed
-    return cutting_time(_path(trial, cut), cut.feed, cut.cutting_speed, cut.diameter)
+        return cut.passes * (trial.job.work.length + approach) / speed
+    one = cutting_time(_path(trial, cut), cut.feed, cut.cutting_speed, cut.diameter)
+    return cut.passes * one
 
 
 def _path(trial: Turned, cut: Cut) -> Metre:
