@@ -16,8 +16,9 @@ from borewright.planning.weighing.turned import Turned
 from borewright.planning.weighing.warmed import heat_into_work, seconds_of
 from borewright.quantities.si import Second
 
-TOLD_APART = 4
-"""More passes than this are run as one long one at their mean power, and the last by itself (ours)."""
+TOLD_APART = 6
+"""Of more passes than this the first are run as one long one at their mean power, and the last two by
+themselves (ours)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -65,12 +66,11 @@ def stretches(burst: Burst) -> Iterator[Stretch]:
     """The cut from its first chip to its last, as stretches of steady heat."""
     coolant, passes = burst.cut.coolant, burst.cut.passes
     none = np.zeros(1)
-    if passes > TOLD_APART:
-        many = (passes - 1) * (burst.seconds + burst.pause)
-        mean = burst.watts * burst.seconds / (burst.seconds + burst.pause)
-        yield Stretch(many, mean, coolant)
-        passes = 1
-    for number in range(passes):
+    merged = passes - 2 if passes > TOLD_APART else 0
+    if merged:
+        whole = merged * (burst.seconds + burst.pause) - burst.pause
+        yield Stretch(whole, burst.watts * (merged * burst.seconds / whole), coolant)
+    for number in range(merged, passes):
         if number and burst.pause:
             yield Stretch(burst.pause, none, coolant)
         yield Stretch(burst.seconds, burst.watts, coolant)

@@ -134,6 +134,13 @@ def take(heater: Heater, last: Heated | None, burst: Burst, wait: Second) -> Hea
     else:
         begins = last.ends + heater.pause + wait
         before = heater.stand(last.after, heater.pause + wait)
+    return take_from(heater, before, begins, burst, wait)
+
+
+def take_from(
+    heater: Heater, before: Floats, begins: Second, burst: Burst, wait: Second = 0.0
+) -> Heated:
+    """A cut begun at a time (s) with both bodies so warm."""
     after = heater.cut(before, burst)
     worst = np.maximum(heater.counts(before), heater.counts(after))
     share = heater.hold.share(worst)

@@ -11,7 +11,7 @@ from borewright.quantities.si import Second
 
 _OUT = {
     Mend.COOLANT: "{cut}: dry, it warms itself too loose for the usual reserve, however long the wait before it; with coolant it keeps it.",
-    Mend.BETWEEN_PASSES: "{cut}: one pass after another warms it too loose for the usual reserve; {wait} between passes keeps it.",
+    Mend.BETWEEN_PASSES: "{cut}: one pass after another warms it too loose for the usual reserve; {wait} from pass to pass keeps it; so may coolant.",
     Mend.LIGHTER: "{cut}: it warms itself too loose for the usual reserve, however long the wait before it; take it lighter, in more passes, and wait between them.",
 }
 

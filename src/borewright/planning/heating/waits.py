@@ -16,7 +16,7 @@ import numpy as np
 from borewright.answer.records import Draws
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.heating.bursts import Burst, bursts_of
-from borewright.planning.heating.heat_run import Heated, Heater, HeatRun, heater_of, take
+from borewright.planning.heating.heat_run import Heated, Heater, HeatRun, heater_of, take, take_from
 from borewright.planning.heating.loosened import Gripped
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.judge import share_of_yes
@@ -31,8 +31,8 @@ class Mend(StrEnum):
     """What keeps the grip where waiting before the cut does not."""
 
     NONE = ""
-    COOLANT = "coolant"
     BETWEEN_PASSES = "wait between passes"
+    COOLANT = "coolant"
     LIGHTER = "lighter"
 
 
@@ -105,25 +105,31 @@ def _wait(heater: Heater, last: Heated | None, burst: Burst, tables: Tables) -> 
 
 
 def _mend(heater: Heater, burst: Burst, tables: Tables) -> tuple[Mend, Second]:
-    """The first of the mends that is enough: coolant, a wait between passes, less metal."""
-    wet = replace(burst, cut=replace(burst.cut, coolant=True))
-    if not burst.cut.coolant and _holds(take(heater, None, wet, 0.0), tables):
-        return Mend.COOLANT, 0.0
+    """The first of the mends that is enough: a wait between passes, coolant, less metal."""
     between = _between(heater, burst, tables)
-    return (Mend.LIGHTER, 0.0) if between is None else (Mend.BETWEEN_PASSES, between)
+    if between is not None:
+        return Mend.BETWEEN_PASSES, between
+    wet = replace(burst, cut=replace(burst.cut, coolant=True))
+    helps = not burst.cut.coolant and _holds(take(heater, None, wet, 0.0), tables)
+    return (Mend.COOLANT if helps else Mend.LIGHTER), 0.0
 
 
 def _between(heater: Heater, burst: Burst, tables: Tables) -> Second | None:
-    """The wait from pass to pass (s) with which each keeps the reserve; None where none does."""
-    one = replace(burst, cut=replace(burst.cut, passes=1))
-    last = take(heater, None, one, 0.0)
-    longest = 0.0
-    for _ in range(burst.cut.passes - 1):
-        wait = _wait(heater, last, one, tables)
-        if wait is None:
-            return None
-        longest, last = max(longest, wait), take(heater, last, one, wait)
-    return longest + heater.pause if burst.cut.passes > 1 else None
+    """The wait from pass to pass (s) with which the last keeps the reserve; None where none does."""
+    one, passes = replace(burst, cut=replace(burst.cut, passes=1)), burst.cut.passes
+    first = take(heater, None, one, 0.0)
+    if passes == 1 or not burst.cut.on_lathe or not _holds(first, tables):
+        return None
+
+    def enough(steps: int) -> bool:
+        last = first
+        for _ in range(passes - 1):
+            last = take_from(heater, heater.stand(last.after, steps * STEP), 0.0, one)
+        return _holds(last, tables)
+
+    steps = range(1, int(tables.allowance("wait_worth").best / STEP) + 1)
+    place = bisect_left(steps, True, key=enough)
+    return None if place == len(steps) else steps[place] * STEP
 
 
 def _holds(heated: Heated, tables: Tables) -> bool:
