@@ -21,6 +21,7 @@ from pathlib import Path
 from tests.mutant import Mutant
 from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
+from tests.mutants_of_heat import HEAT
 from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_rescue import RESCUE
 
@@ -33,6 +34,7 @@ MUTANTS = (
     *OTHER_WAYS,
     *BORES,
     *RESCUE,
+    *HEAT,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",

@@ -2,30 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.jobs_made import turning, wheel_job
+from tests.heat_jobs import TRIALS, everyday, hotter, loose_after_heat, trial_named
 from tests.on_a_mandrel import plan
-from tests.unit.test_planning_choices import trial_of
 
 from borewright.answer.records import Cut, Question, Verdict
-from borewright.holding.registry import WAYS
 from borewright.job.records import CutWish, Finished, Job
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.heating.bursts import Burst, bursts_of, stretches
-from borewright.planning.heating.heat_chart import heat_chart
+from borewright.planning.heating.bursts import bursts_of, stretches
 from borewright.planning.heating.heat_run import HeatRun, heat_run, heater_of
 from borewright.planning.heating.heat_words import minutes, wait_sentences
-from borewright.planning.heating.loosened import COOL_BARS, loosened
+from borewright.planning.heating.loosened import loosened
 from borewright.planning.heating.waits import STEP, Mend, TakenHeat, taken_heat, waited
-from borewright.planning.heating.warm_size import warm_size
-from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.margins import slip_margins
 from borewright.reference.library import Tables
@@ -36,39 +29,7 @@ ROUNDING = 1e-9
 """Shares of a grip: sums of a dozen terms in double figures."""
 
 
-def everyday() -> Job:
-    """The wheel with its outside to size: rough, both faces, finish."""
-    job = wheel_job()
-    return replace(job, work=replace(job.work, finished=Finished(0.060)))
-
-
-def iron() -> Job:
-    job = everyday()
-    return replace(job, work=replace(job.work, material="gray-iron-30"))
-
-
-def small() -> Job:
-    """Little metal to take the heat: a bush roughed hard."""
-    job = wheel_job(outside=0.026, cuts=turning(0.6e-3, 0.15e-3))
-    return replace(job, work=replace(job.work, finished=Finished(0.0224)))
-
-
-TRIALS: dict[str, Callable[[], Job]] = {"aluminium": everyday, "iron": iron, "small": small}
-
-
-@cache
-def trial_named(name: str) -> Trial:
-    return trial_of(TRIALS[name]())
-
-
 NAMED = st.sampled_from(sorted(TRIALS))
-
-
-def hotter(bursts: tuple[Burst, ...], times: float, only: int | None = None) -> list[Burst]:
-    """The same cuts with so many times the heat, all of them or one; what they ask as it was."""
-    return [
-        replace(b, watts=b.watts * times) if only in (None, n) else b for n, b in enumerate(bursts)
-    ]
 
 
 def shares(run: HeatRun) -> list[np.ndarray]:
@@ -187,25 +148,6 @@ def test_many_passes_at_their_mean_power_end_as_warm_as_one_after_another(name: 
 # Waits
 
 
-def hot(times: float = 6.0) -> tuple[Trial, list[Burst]]:
-    """A first cut that warms the wheel far more than the others."""
-    trial = trial_named("aluminium")
-    return trial, hotter(bursts_of(trial), times, 0)
-
-
-def loose_after_heat() -> tuple[Trial, list[Burst], tuple[TakenHeat, ...]]:
-    """Cuts as hard as the first, each of which holds from cold and not right after another."""
-    trial = trial_named("aluminium")
-    first = bursts_of(trial)[0]
-    one = replace(first, cut=replace(first.cut, passes=1))
-    for times in np.linspace(1.0, 12.0, 60):
-        bursts = [replace(one, watts=one.watts * float(times))] * 3
-        taken = taken_heat(trial, bursts)
-        if taken[1].wait and not taken[1].mend:
-            return trial, bursts, taken
-    raise AssertionError("no such heat")
-
-
 def test_the_wait_is_the_shortest_that_keeps_the_reserve() -> None:
     trial, bursts, taken = loose_after_heat()
     wait = taken[1].wait
@@ -288,15 +230,6 @@ def test_the_wait_between_passes_is_enough_for_the_last_and_half_a_minute_less_i
     assert last(taken.between - STEP) is not Verdict.YES
 
 
-@pytest.mark.parametrize(
-    ("seconds", "said"),
-    [(30, "half a minute"), (60, "a minute"), (90, "a minute and a half"), (120, "2 minutes"),
-     (150, "3 minutes"), (3600, "60 minutes")],
-)  # fmt: skip
-def test_waits_are_said_as_a_person_says_them_and_never_shorter(seconds: int, said: str) -> None:
-    assert minutes(seconds) == said
-
-
 def test_a_plan_with_waits_goes_through_them() -> None:
     trial, bursts, taken = loose_after_heat()
     run, _ = waited(trial, bursts)
@@ -328,80 +261,3 @@ def test_a_hard_cut_after_others_is_weighed_in_its_place() -> None:
     assert after.reason.startswith("After the cuts before it, the hardest cut")
     assert after.margin < alone.margin
     assert alone.reason.startswith("The hardest cut leaves the work about")
-
-
-# Read warm
-
-
-def test_the_size_to_read_warm_is_cold_again_at_twenty_degrees() -> None:
-    trial = trial_named("aluminium")
-    run = heat_run(trial)
-    target = warm_size(trial, run)
-    assert target is not None
-    assert target.warmth == pytest.approx(likely(run.cuts[-1].after[0]))
-    assert target.cold == 0.060
-    assert target.reads / (1 + 23.1e-6 * target.warmth) == pytest.approx(0.060, rel=1e-12)
-    assert target.cold < target.reads < target.high
-
-
-def test_without_a_finished_size_there_is_nothing_to_read() -> None:
-    trial = trial_of(wheel_job())
-    assert warm_size(trial, heat_run(trial)) is None
-
-
-def test_every_hold_says_what_to_read_warm() -> None:
-    job = everyday()
-    for use in ("plain-taper", "nut-mandrel"):
-        figures = plan(job, use=use, source_tables=TABLES).figures
-        (reading,) = [f for f in figures if f.name == "warm_reading"]
-        assert reading.high is not None
-        assert 0.060 < reading.best <= reading.high
-
-
-# The chart
-
-
-def test_the_chart_begins_cold_and_ends_as_the_run_does() -> None:
-    trial = trial_named("aluminium")
-    run = heat_run(trial)
-    chart = heat_chart(run)
-    work, mandrel, poor = chart.lines
-    grip, low = chart.second
-    assert (work.y[0], mandrel.y[0], grip.y[0], low.y[0]) == pytest.approx((0, 0, 1, 1))
-    last = run.cuts[-1]
-    assert work.x[-1] == pytest.approx(run.seconds)
-    assert (work.y[-1], mandrel.y[-1]) == pytest.approx(tuple(last.after[:, 0]))
-    assert list(work.x) == sorted(work.x)
-    assert poor.dashed
-    assert all(p >= w for p, w in zip(poor.y, np.interp(poor.x, work.x, work.y), strict=True))
-    assert all(p <= g for p, g in zip(low.y, np.interp(low.x, grip.x, grip.y), strict=True))
-
-
-def test_the_grip_on_the_chart_is_the_joint_s_own_between_its_few_places() -> None:
-    """Thirteen places are joined by straight lines: within a thousandth of the joint's own curve."""
-    trial, bursts = hot()
-    run = heat_run(trial, bursts)
-    hold = run.heater.hold
-    counts = np.linspace(0.0, float(likely(run.cuts[0].worst)), 29)
-    direct = [likely(hold.share(np.full(257, c))) for c in counts]
-    assert hold.likely_shares(counts) == pytest.approx(np.array(direct), abs=1e-3)
-
-
-def test_cuts_and_waits_are_marked_where_they_begin() -> None:
-    trial, bursts, taken = loose_after_heat()
-    run, _ = waited(trial, bursts)
-    chart = heat_chart(run, lambda cut: cut.id)
-    waits = [m for m in chart.marks if m.band is not None]
-    begins = [m.x for m in chart.marks if m.band is None]
-    assert begins == pytest.approx([c.begins for c in run.cuts])
-    assert len(waits) == sum(1 for t in taken if t.wait)
-    for mark, cut in zip(waits, [c for c in run.cuts if c.wait], strict=True):
-        assert mark.band == pytest.approx(cut.begins)
-        assert mark.band - mark.x == pytest.approx(cut.wait)
-
-
-# Other holds
-
-
-def test_every_way_knows_whether_its_bar_is_taken_as_cool() -> None:
-    assert set(WAYS) >= COOL_BARS
