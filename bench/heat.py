@@ -2,10 +2,10 @@
 
     python -m bench.heat
 
-Prints the milliseconds of a run, of the waits and of the chart for an everyday wheel (a rough cut of
-two passes, two faces, a finishing cut; 256 drawn cases and the likely one), the least of all rounds,
-beside the same run by integration, likely case alone. Exit 1 when a run with its waits is over its
-limit. The limit is ours.
+Prints the milliseconds of a run, of the waits and of the chart for an everyday wheel (a rough cut
+of two passes, two faces, a finishing cut; 256 drawn cases and the likely one), the least of all
+rounds, beside the same run by integration, likely case alone. Exit 1 when a run with its waits is
+over its limit. The limit is ours.
 """
 
 from __future__ import annotations
