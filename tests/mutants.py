@@ -21,6 +21,7 @@ from pathlib import Path
 from tests.mutant import Mutant
 from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
+from tests.mutants_of_crowns import CROWNS
 from tests.mutants_of_heat import HEAT
 from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_rescue import RESCUE
@@ -34,6 +35,7 @@ MUTANTS = (
     *OTHER_WAYS,
     *BORES,
     *RESCUE,
+    *CROWNS,
     *HEAT,
     Mutant(
         "contact taken to end where a strip begins to take load",
@@ -50,8 +52,8 @@ MUTANTS = (
     Mutant(
         "one modulus for every drawn case",
         "holding/taper/contact_curves.py",
-        'normal_force=read("force") * e * d**2,',
-        'normal_force=read("force") * e[0] * d**2,',
+        "normal_force=force * (e * d**2),",
+        "normal_force=force * (e[0] * d**2),",
     ),
     Mutant(
         "stresses carried from Gauss points to corners as if those were the corners",

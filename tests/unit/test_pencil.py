@@ -16,7 +16,7 @@ from tests.on_a_mandrel import plan
 
 from borewright.answer.plan import Plan
 from borewright.answer.records import Figure
-from borewright.job import CrossHole, Finished, Job, Keyway, Piece, Spokes
+from borewright.job import CrossHole, CrownWish, Finished, Job, Keyway, Piece, Spokes
 from borewright.job.interrupted import Chamfers
 from borewright.job.records import MandrelNote
 from borewright.reference.library import Tables
@@ -141,6 +141,9 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "first_cut_from_touch": lambda i: i["throw"] + i["skin"],
     "throw_shared": lambda i: i["throw"] - i["largest throw"],
     "largest_clean_outside": lambda i: i["outside"] - i["throw"] - 2 * i["skin"],
+    "crown_angle": lambda i: math.atan(2 * i["height"] / (i["face"] - i["flat"])),
+    "crown_reading": lambda i: i["travel"] * math.sin(i["angle"]),
+    "crown_radius": lambda i: (i["face"] ** 2 / 4 + i["height"] ** 2) / (2 * i["height"]),
     "torque_proved": lambda i: i["push"] * i["bore"] / 2 * i["ratio"],
 }
 
@@ -261,6 +264,14 @@ def rough(finished: float | None) -> Job:
     return replace(job, work=replace(work, finished=Finished(finished)))
 
 
+def crowned(wish: CrownWish) -> Job:
+    """The iron wheel as a pulley whose face gets a crown."""
+    job = wheel_job(material="gray-iron-30", cuts=turning(0.3e-3))
+    form = replace(job.work.finished.form, crown=wish)
+    finished = replace(job.work.finished, outside=0.062, form=form)
+    return replace(job, work=replace(job.work, finished=finished))
+
+
 def large_webbed() -> Job:
     """An iron wheel whose bore holds the travel back: a larger hub is worth it."""
     job = wheel_job(material="gray-iron-30", cuts=turning(0.8e-3), press="arbor press 3 ton")
@@ -280,17 +291,13 @@ WHEELS = {
     "rough, to no size": rough(None),
     "thin blank": wheel_job(length=0.006),
     "large, webbed": large_webbed(),
+    "crowned, taper": crowned(CrownWish(flat=0.004)),
+    "crowned, arc": crowned(CrownWish(0.5e-3, shape="arc")),
 }
 SOME_ONLY = ("equivalent_stress", "largest_tension", "web_dish", "web_stress")
 SOME_ONLY += ("spoke_dish", "spoke_stress", "crack_margin", "yield_margin")
-SOME_ONLY += (
-    "warm_reading",
-    "rim_stock",
-    "clean_up_stock",
-    "clean_up_margin",
-    "largest_throw",
-    "throw_shared",
-)
+SOME_ONLY += ("rim_stock", "clean_up_stock", "clean_up_margin", "largest_throw", "throw_shared")
+SOME_ONLY += ("warm_reading", "crown_angle", "crown_reading", "crown_radius")
 SOME_ONLY += ("drive_torque", "first_cut_from_touch", "largest_clean_outside", *CHANGES)
 """For ductile or for brittle work, for webs or for spokes: each wheel has some of them."""
 

@@ -16,7 +16,19 @@ from borewright.cli.refusals import as_refusal
 from borewright.errors import BorewrightError, UnknownName
 
 COMMANDS = (
-    *("ask", "plan", "rescue", "picture", "fit", "cut", "load", "mandrel", "make", "shelf"),
+    *(
+        "ask",
+        "plan",
+        "rescue",
+        "picture",
+        "fit",
+        "cut",
+        "load",
+        "crown",
+        "mandrel",
+        "make",
+        "shelf",
+    ),
     "reference",
 )
 

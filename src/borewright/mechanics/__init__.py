@@ -38,6 +38,7 @@ strength       brittle and ductile margins at a bore
 plate          a web dishing when the rim is held and the hub pushed;  spokes: the same of spokes
 clamp_plate    a round plate with a hole, pressed there by a bolt: how thick
 kienzle        cutting force from chip size, edge angle and nose radius
+shear_plane    cutting force from shear strength, by one shear plane
 drilling       torque of a drill from the solid
 turning        spindle speed, power, metal removed
 milling        a disc cutter in one tooth space: arc, chip, force, power
@@ -69,6 +70,8 @@ axial_swell    how much the outside of a ring grows while its faces are clamped
 fitted_moment  a moment across a close fit, taken by pressure at its two ends
 overhang       a stepped stub held at one end: deflection, stiffness, slope at the tool
 fine_angle     the top slide set over: fine feed, slight tapers, a staircase of cuts
+crown          a pulley's crown: double taper, arc, the angle and radius that make them
+crown_steps    a crown stepped off by hand in divisions of a dial
 inverse        the input that gives a wanted output of a rising curve
 spread         ranges turned into draws; likely, low and high of a set of draws
 """

@@ -7,6 +7,7 @@
     bore_route/  from the hole as it stands to the bore that the holding needs
     questions/   one file per question: seat bore push crack slip rock bend heat true reach speed
     held/        any other hold, with the cuts it serves, asked the same questions
+    passes/      depth, feed and speed of every cut in the least time within all limits
     choice/      every hold weighed and ranked by one key; which press and lathe
     changes/     the cheapest change to the part or the order that removes the trouble
     steps/       the numbered steps, in the order a hand does them

@@ -18,6 +18,7 @@ from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.held_rows import WeighedHeld
 from borewright.planning.choice.ranking import RANKED_BY, Row
 from borewright.planning.choice.recommended import other_ways, recommended
+from borewright.planning.choice.timed import timed
 from borewright.planning.choice.weighing_all import Weighing, weigh
 from borewright.planning.picture.layout import layout
 from borewright.planning.questions.asked import unjudged
@@ -44,12 +45,13 @@ def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
     """
     check_names(job, tables)
     job, taken = material_taken(job, tables)
-    found = arrange(job, tables)
+    found, schedule = timed(arrange(job, tables), tables)
     plan = replace(
         _carried_through(found, tables),
         bore_route=_bore_route(found, tables),
         first_hold=_first_hold(found, tables),
         changes=_changes(found, tables) if with_changes else (),
+        schedule=schedule,
     )
     ranked = f"Candidates are ranked by {RANKED_BY}."
     return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))

@@ -7,7 +7,7 @@ from abc import ABC, abstractmethod
 from borewright.errors import UnknownName
 from borewright.quantities.si import Metre
 from borewright.reference.centers import Center, center_of
-from borewright.reference.crowns import Crown, crown_of, crowns_of
+from borewright.reference.crowns import Crown, crown_of, crowns_of, recommended
 from borewright.reference.cutting import ForcePoint, force_points_of
 from borewright.reference.drills import (
     DrillSet,
@@ -204,6 +204,15 @@ class TradeLookups(ABC):
         ['eighth-on-diameter 0.13', 'eighth-on-radius 0.26']
         """
         return crowns_of(self.table("crowns"), diameter, face)
+
+    def recommended_crown(self, diameter: Metre, face: Metre) -> Crown:
+        """The crown to take where nothing else is asked for; `reference.crowns` says why.
+
+        >>> from borewright.reference import tables
+        >>> tables().recommended_crown(0.127, 0.0508).rule
+        'iso-22'
+        """
+        return recommended(self.crowns(diameter, face), face)
 
     def set_screw(self, name: str) -> SetScrew:
         """A cup-point set screw by nominal size: #10, 1/4 in."""

@@ -11,6 +11,8 @@
     mandrel_read  mandrel: diameters along a mandrel -> taper, straightness, the bores it takes
     mandrel_words the same in sentences
     strip         make strip: a paper strip that makes a bore gauge of one mandrel
+    crowned       crown: a flat-belt pulley -> every rule's crown, its setting, its stairs
+    crown_told    the same in sentences and tables;  crown_template: as SVG, DXF or PDF
     sums          sums over a shop's own tables: one that fails is refused
     answers       ask: six plain answers -> a job, with what had to be assumed
     files         a plan's sheet and drawing, written whole or not at all

@@ -10,7 +10,8 @@ from borewright.answer.held import line as step
 from borewright.answer.records import Figure, ProofLoad, Step
 from borewright.mechanics.spread import likely
 from borewright.planning.held.held_trial import HeldTrial, hardest
-from borewright.planning.steps.finished_words import last_size
+from borewright.planning.steps.crown_step import crown_line
+from borewright.planning.steps.finished_words import edge_words, last_size
 from borewright.planning.steps.prove_steps import GRAVITY
 from borewright.planning.steps.steps import DIALS, cut_figures
 from borewright.planning.weighing.figures import figure, given
@@ -107,10 +108,11 @@ def _cut(trial: HeldTrial) -> Iterator[Step]:
         to_size, size = last_size(trial)
         yield step(
             "The last size" if trial.held.last else "Cool, then the last size",
-            f"Let the work come to room temperature before the last pass and before measuring.{to_size}",
+            f"Let the work come to room temperature before the last pass and before measuring.{to_size}{edge_words(trial.job, trial.show)}",
             size,
             ("finished outside", "rim to bore"),
         )
+        yield from (step(*line) for line in crown_line(trial))
 
 
 LAST_WAITS = " The last pass over the outside waits until the bore is finished."

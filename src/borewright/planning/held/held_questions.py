@@ -20,6 +20,9 @@ from borewright.planning.weighing.judge import judge, share_of_yes
 from borewright.planning.weighing.margins import tilt_of
 from borewright.quantities.si import Metre
 
+WALK = 1.5
+"""Kept in hand against tilt because the load goes round the work (ours)."""
+
 HARDLY = 1e-7
 """Sizes (m) below this are nothing; ours."""
 
@@ -172,7 +175,7 @@ def _slip_figures(trial: HeldTrial, cut: Cut, demand: Demand, deepest: Metre) ->
 
 
 def _rock(trial: HeldTrial) -> Question:
-    walk = 1.5
+    walk = WALK
     arm = trial.held.arm or trial.job.work.length
     tried = [(c, trial.grip.tilt / (walk * tilt_of(d, arm))) for c, d in _pairs(trial)]
     cut, margin = min(tried, key=lambda t: likely(t[1]))

@@ -9,6 +9,7 @@
     casting_grip    where the jaws go on a casting
     first_hold_words  the hold in words: which chuck, what it leaves for the next
     casting_stock   does the stock on a casting take up its throw and its skin
+    crown_step      the crown on a pulley's face
     finished_words  the size to finish at, its limits, and what each cut leaves
 
 May import questions, taper, shop, weighing and all below planning.

@@ -9,7 +9,8 @@ from borewright.cutting.directions import LOOSENS
 from borewright.cutting.knock import hole_in_the_outside
 from borewright.mechanics.spread import likely
 from borewright.planning.questions.push import blows
-from borewright.planning.steps.finished_words import last_size
+from borewright.planning.steps.crown_step import crown_line
+from borewright.planning.steps.finished_words import edge_words, last_size
 from borewright.planning.steps.load_steps import Line, loads, mouths_words
 from borewright.planning.steps.prove_steps import prove
 from borewright.planning.steps.support_step import support_sizes, support_words
@@ -225,6 +226,7 @@ def _cut(trial: Trial) -> Iterator[Line]:
     for (title, text, figures, blanks), cut in loads(trial, set_already=not turned):
         own = () if cut is None else cut_figures(cut, trial)
         yield title, text, (*figures, *own), blanks
+    yield from crown_line(trial, "Feed both halves towards the headstock: that tightens the seat.")
 
 
 def _turn(trial: Trial) -> Iterator[Line]:
@@ -249,7 +251,7 @@ def _turn(trial: Trial) -> Iterator[Line]:
     yield (
         "Cool, then the last size",
         f"Let work and mandrel come to one temperature before the last pass and before measuring.{to_size} On the mandrel "
-        f"the outside measures {_larger(growth, trial)}.",
+        f"the outside measures {_larger(growth, trial)}.{edge_words(trial.job, trial.show)}",
         (*size, *_grown(growth)),
         ("finished outside",),
     )

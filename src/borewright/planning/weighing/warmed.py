@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Protocol
 
 import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.answer.streams import Stream, positive
+from borewright.job.records import Job
 from borewright.job.web import metal_share
 from borewright.mechanics.milling import table_feed
 from borewright.mechanics.warmth import cooling_time, cutting_time, temperature_rise
@@ -18,6 +20,14 @@ from borewright.reference.ranges import Range
 
 COOLED = 0.1
 """Share of the warmth that may be left when it counts as cool."""
+
+
+class HasJob(Protocol):
+    """Whatever has a job."""
+
+    @property
+    def job(self) -> Job:
+        """The job."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +88,7 @@ def seconds_counted(trial: Turned, cut: Cut) -> Second:
     return min(seconds_of(trial, cut), trial.tables.allowance("mandrel_lag").best)
 
 
-def seconds_of(trial: Turned, cut: Cut) -> Second:
+def seconds_of(trial: HasJob, cut: Cut) -> Second:
     """Time (s) of all passes, none between them."""
     if cut.space is not None:
         s = cut.space
@@ -89,8 +99,10 @@ def seconds_of(trial: Turned, cut: Cut) -> Second:
     return cut.passes * one
 
 
-def _path(trial: Turned, cut: Cut) -> Metre:
+def _path(trial: HasJob, cut: Cut) -> Metre:
     """Length of the tool's path (m): along the outside, or from rim to bore."""
+    if cut.length > 0:
+        return cut.length
     if cut.kind != "face":
         return trial.job.work.length
     return (cut.diameter - trial.job.work.bore.size) / 2
