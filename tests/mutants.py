@@ -22,6 +22,7 @@ from tests.mutant import Mutant
 from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
 from tests.mutants_of_crowns import CROWNS
+from tests.mutants_of_heat import HEAT
 from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_rescue import RESCUE
 
@@ -35,6 +36,7 @@ MUTANTS = (
     *BORES,
     *RESCUE,
     *CROWNS,
+    *HEAT,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",

@@ -91,6 +91,10 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "tilt_at_rim": lambda i: i["moment"] / i["stiffness (N·m/rad)"] * i["outside"] / 2,
     "rock_margin": lambda i: i["lift moment"] / (i["kept in hand"] * i["moment"]),
     "size_error": lambda i: 2 * i["radial force"] * i["deflection at 1 N (nm)"] * 1e-9,
+    "warmth_that_counts": lambda i: i["work"] - i["follows"] * i["mandrel"],
+    "warm_reading": lambda i: (
+        i["finished size, cold"] * (1 + i["expansion (ppm/K)"] * 1e-6 * i["warmth"])
+    ),
     "drop_off": lambda i: i["squeeze"] / (i["expansion x bore (nm/K)"] * 1e-9),
     "drop_on": lambda i: i["room"] + i["drop off"] + i["to spare"],
     "runout": lambda i: math.sqrt(
@@ -309,6 +313,7 @@ SOME_ONLY += ("lathe_taper", "taper_allowed", "service_rim_speed", "service_rim_
 SOME_ONLY += ("spoke_dish", "spoke_stress", "crack_margin", "yield_margin")
 SOME_ONLY += ("rim_stock", "clean_up_stock", "clean_up_margin", "largest_throw", "throw_shared")
 SOME_ONLY += ("crown_angle", "crown_reading", "crown_radius", "face_runout_worst")
+SOME_ONLY += ("warm_reading",)
 SOME_ONLY += ("drive_torque", "first_cut_from_touch", "largest_clean_outside", *CHANGES)
 """For ductile or for brittle work, for webs or for spokes: each wheel has some of them."""
 

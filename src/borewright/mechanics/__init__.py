@@ -52,6 +52,7 @@ tilt_path      lift-off round the bore followed as a tilting moment grows
 tilt_shape     what a body's bore line gives under cos φ; turned and moved as compliances are
 tilt_body      what tilts the bore line of a body, by finite elements (heavy: to build a shape only)
 warmth         heat from the cut in a lumped body; what it takes from a fit
+two_bodies     work and mandrel that pass heat to each other, through heating and waiting
 rim            hoop tension of a turning rim
 bore_sizes     the size that drill, bar and reamer leave; its chance of landing in a window
 measurement    a length at 20 °C; combined uncertainty

@@ -3,6 +3,7 @@
     weighing/    figures, margins, verdicts: knows no tool
     shop/        what the shop owns, or is taken to own
     taper/       one hold on a plain taper mandrel with its travel chosen
+    heating/     warmth through all cuts in order, and what it leaves of the grip
     bore_route/  from the hole as it stands to the bore that the holding needs
     questions/   one file per question: seat bore push crack slip rock bend heat true reach speed
     held/        any other hold, with the cuts it serves, asked the same questions

@@ -12,6 +12,8 @@ from borewright.planning.carried.carried_words import (
     carried_ready,
 )
 from borewright.planning.choice.held_rows import WeighedHeld
+from borewright.planning.heating.heat_run import heat_run
+from borewright.planning.heating.warm_size import warm_size_figures
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.questions.asked import unjudged
 from borewright.planning.weighing.rim_speed import rim_cautions
@@ -33,7 +35,8 @@ def carried_plan(
     deciding = weighed.deciding or weighed.questions[0]
     no = verdict is Verdict.NO
     proof = held_proof(trial)
-    figures = (*(f for q in weighed.questions for f in q.figures), *trial.held.figures)
+    warm = warm_size_figures(trial, heat_run(trial))
+    figures = (*(f for q in weighed.questions for f in q.figures), *trial.held.figures, *warm)
     return Plan(
         title=job.title,
         units=job.units,

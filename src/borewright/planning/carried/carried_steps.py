@@ -9,8 +9,7 @@ from borewright.answer.held import HEAD_FACE, OUTSIDE
 from borewright.answer.held import line as step
 from borewright.answer.records import Figure, ProofLoad, Step
 from borewright.mechanics.spread import likely
-from borewright.planning.held.held_questions import hardest
-from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.held.held_trial import HeldTrial, hardest
 from borewright.planning.steps.balance_step import balance_step
 from borewright.planning.steps.crown_step import crown_line
 from borewright.planning.steps.finished_words import edge_words, last_size

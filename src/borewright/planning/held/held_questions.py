@@ -8,9 +8,10 @@ import numpy as np
 
 from borewright.answer.cut_words import depth_words, feed_words
 from borewright.answer.held import Check
-from borewright.answer.records import Cut, Demand, Draws, Figure, Question, Verdict
-from borewright.mechanics.spread import high_end, likely, low_end
-from borewright.planning.held.held_trial import HeldTrial
+from borewright.answer.records import Cut, Demand, Figure, Question, Verdict
+from borewright.mechanics.spread import likely, low_end
+from borewright.planning.held.held_heat import ask_held_heat
+from borewright.planning.held.held_trial import HeldTrial, hardest
 from borewright.planning.held.held_true import ask_held_true
 from borewright.planning.questions.slip import least_depth
 from borewright.planning.questions.speed import ask_speed
@@ -18,7 +19,6 @@ from borewright.planning.taper.soundness import flaw_forbids
 from borewright.planning.weighing.figures import figure, given, spread, times
 from borewright.planning.weighing.judge import judge, share_of_yes
 from borewright.planning.weighing.margins import tilt_of
-from borewright.planning.weighing.warmed import heat_share, wait_words, warmth_after, work_body
 from borewright.quantities.si import Metre
 
 WALK = 1.5
@@ -31,13 +31,6 @@ HARDLY = 1e-7
 def ask_held(trial: HeldTrial) -> tuple[Question, ...]:
     """Every question, in the order they are always asked."""
     return tuple(ask(trial) for ask in _ASKS)
-
-
-def hardest(trial: HeldTrial) -> tuple[Cut, Demand, Draws]:
-    """The cut with the least margin against slipping."""
-    pairs = zip(trial.cuts, trial.demands, strict=True)
-    tried = [(c, d, trial.grip.slip_margin(d)) for c, d in pairs]
-    return min(tried, key=lambda h: likely(h[2]))
 
 
 def _checked(name: str, threshold: str, check: Check | None, trial: HeldTrial) -> Question:
@@ -247,30 +240,6 @@ def _finishing(trial: HeldTrial) -> Demand:
     return (sizes or list(trial.demands))[-1]
 
 
-def _heat(trial: HeldTrial) -> Question:
-    cut, demand, _ = hardest(trial)
-    body = work_body(trial)
-    rise = warmth_after(trial, cut, demand, body)
-    margin = trial.grip.half_warm / np.maximum(rise, 1e-3)
-    best, low, show = likely(margin), low_end(margin), trial.show
-    warm = f"{show.temperature_difference(likely(rise))} warmer (up to {show.temperature_difference(high_end(rise))})"
-    if np.isfinite(best):
-        limit = show.temperature_difference(likely(trial.grip.half_warm))
-        said = f"The hardest cut leaves the work about {warm}; half of the hold is gone at {limit}."
-    else:
-        said = f"The hardest cut leaves the work about {warm}; that takes nothing from this hold, only from the size measured warm."
-    return Question(
-        "heat",
-        judge("heat", best, low, trial.tables),
-        best,
-        low,
-        said,
-        f"Waiting: {wait_words(trial, body)} of turning in the air lets nine tenths of it go; coolant at once; lighter passes.",
-        (spread("heat_rise", rise, "K", "temperature difference", ""),),
-        (trial.tables.threshold("heat").source, heat_share(trial, cut).source),
-    )
-
-
 def _reach(trial: HeldTrial) -> Question:
     machine, usual = trial.job.shelf.machine, trial.tables.allowance
     across, along = trial.held.room
@@ -321,7 +290,7 @@ _ASKS: tuple[Callable[[HeldTrial], Question], ...] = (
     _slip,
     _rock,
     _bend,
-    _heat,
+    ask_held_heat,
     ask_held_true,
     _reach,
     ask_speed,

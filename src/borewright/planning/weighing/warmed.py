@@ -62,17 +62,21 @@ def heat_share(trial: Turned, cut: Cut) -> Range:
     return trial.tables.allowance("heat_share")
 
 
-def _loss(trial: Turned, cut: Cut) -> Range:
+def loss_to(trial: Turned, *, coolant: bool) -> Range:
     """Heat lost to the air, or to coolant, for each square metre and kelvin."""
-    return (
-        trial.tables.grinding("coolant_loss") if cut.coolant else trial.tables.allowance("air_loss")
-    )
+    return trial.tables.grinding("coolant_loss") if coolant else trial.tables.allowance("air_loss")
+
+
+def heat_into_work(trial: Turned, cut: Cut, demand: Demand) -> Draws:
+    """Power (W) that warms the work while a pass is taken."""
+    share = heat_share(trial, cut)
+    drawn = positive(share.low, share.best, share.high, Stream.WARMING)
+    return np.asarray(demand.power * drawn)
 
 
 def warmth_after(trial: Turned, cut: Cut, demand: Demand, body: Body) -> Draws:
-    share = heat_share(trial, cut)
-    power = demand.power * positive(share.low, share.best, share.high, Stream.WARMING)
-    loss = _loss(trial, cut).best
+    power = heat_into_work(trial, cut, demand)
+    loss = loss_to(trial, coolant=cut.coolant).best
     seconds = seconds_counted(trial, cut)
     return np.asarray(temperature_rise(power, seconds, body.heat_capacity, loss, body.area))
 
