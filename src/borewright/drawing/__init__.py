@@ -44,6 +44,13 @@ The pressed joint, and a gauge on paper:
     pressed_chart the pressure along the bore;  band_table: what each band is
     strip         the paper strip that makes a bore gauge of a mandrel, at full size
 
+A line chart:
+
+    line_chart    the whole chart;  line_frame: its scales and lines on paper
+    line_axis     a scale: the shop's unit, its range, round ticks
+    line_trace    a line on paper and distances to it;  line_labels: words at the lines
+    line_marks    uprights, hatched bands, words over the frame
+
 May import answer, job, mechanics, reference, quantities, errors; never `report`.
 """
 
