@@ -156,9 +156,11 @@ def _pointing(trace: Trace, room: _Room) -> tuple[Text, Line] | None:
     good = _inside(boxes, room.plot) & (gaps(boxes, everything) > 2 * AIR)
     good &= ~meets(boxes, room.taken, 2 * AIR) & ~meets(stems, room.taken, AIR)
     good &= ~struck_by(stems, [x + d for x in room.uprights for d in (-0.8, 0.0, 0.8)]).astype(bool)
+    good &= (stem > room.plot.left + 1.0) & (stem < room.plot.right - 1.0)
     crossed = gaps(stems, room.others(trace.name)) <= 0.3
+    unsure = gaps(np.stack([stem, foot, stem, foot], axis=1), room.others(trace.name)) < 1.0
     length = stems[:, 3] - stems[:, 1]
-    cost = length + 6.0 * crossed + 3.0 * struck_by(boxes, room.uprights)
+    cost = length + 6.0 * crossed + 12.0 * unsure + 3.0 * struck_by(boxes, room.uprights)
     cost = np.where(good & (length > TALL), cost, np.inf)
     text = _text(trace, boxes, cost)
     if text is None:
