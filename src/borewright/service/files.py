@@ -77,7 +77,7 @@ def write_into(
     `read` are the files the answer was made from. Raises what `write_all` raises, and UnreadableFile
     where something else stands under the folder's name or it cannot be made.
     """
-    made = None if folder is None else _made(folder)
+    made = None if folder is None or not inside else _made(folder)
     try:
         within = {str(Path(folder or "") / name): text for name, text in inside.items()}
         for name in within.keys() & beside.keys():
