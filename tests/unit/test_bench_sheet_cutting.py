@@ -113,6 +113,8 @@ def test_the_first_page_says_time_and_limit_and_sends_the_reader_on() -> None:
         assert squeezed(words) in front
     assert squeezed("Every cut with its wait and its stop, and the charts: page 2") in front
     assert len(sheet_data(made)["cut_columns"]) == len(CUT_COLUMNS), "as narrow as before"
+    table = sheet_data(made)["cuts"]
+    assert "mm" not in "".join(cell for row in table for cell in row), "one unit, no second"
 
 
 def test_without_a_schedule_the_sheet_is_what_it_was() -> None:
@@ -207,9 +209,9 @@ def test_the_table_of_cuts_goes_from_the_first_page_only_where_it_stands_elsewhe
     assert trim(data, MOST_TRIM)["cuts"]
     sent = {**data, "cutting": "page 2"}
     assert most_trim(sent) == MOST_TRIM + 1
-    assert [bool(trim(sent, k)["cuts"]) for k in range(most_trim(sent) + 1)] == [True] * 4 + [
+    assert [bool(trim(sent, k)["cuts"]) for k in range(most_trim(sent) + 1)] == [True] * 5 + [
         False
-    ] * 5
+    ] * 4
 
 
 def test_the_same_plan_gives_the_same_pages() -> None:

@@ -120,7 +120,7 @@ def test_the_charts_are_written_into_a_folder_made_for_them(tmp_path: Path) -> N
     for path in folder.iterdir():
         root = ElementTree.fromstring(path.read_text(encoding="utf-8"))
         assert root.get("data-chart") == path.stem
-        assert root.get("width") == "186mm"
+        assert root.get("width") == "120mm"
     before = {path.name: path.read_bytes() for path in folder.iterdir()}
     assert ran("plan", JOB, "--charts", str(folder)).code == 0, "and over the old ones"
     assert {path.name: path.read_bytes() for path in folder.iterdir()} == before

@@ -35,6 +35,8 @@ from borewright.quantities.show import Show
 
 WIDE, HALF = 186.0, 91.0
 """Widths, mm: of a page between its margins, and of each of two charts side by side on it."""
+ALONE = 120.0
+"""Width of a chart in a file of its own, mm: on a telephone its letters can still be read."""
 HEIGHT = 52.0
 """Height where the words over the frame take no more than two rows, mm."""
 LEAST_PLOT = 24.0

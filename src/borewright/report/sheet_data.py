@@ -226,10 +226,17 @@ def _cuts(plan: Plan, show: Show) -> list[list[str]]:
 
 
 def _taken(cut: Cut, taken: Taken | None, show: Show, left: str) -> list[str]:
-    """Narrower by a column, so that time and limit have one."""
-    name, speed, feed, depth, way = _cut(cut, taken, show, left)
+    """In the first unit only, with time and limit: both units stand on the page of the cutting."""
+    cells = (speed_words(cut, show), feed_words(cut, show), depth_words(cut, show))
+    speed, feed, depth = (words.partition(" (")[0] for words in cells)
     said = (time_words(taken), limit_words(taken)) if taken else ()
-    return [name, f"{speed},\n{feed}", depth, ",\n".join(w for w in said if w), nearer(way)]
+    return [
+        _cut(cut, taken, show, left)[0],
+        f"{speed},\n{feed}",
+        f"{cut.passes} × {depth}",
+        ",\n".join(words for words in said if words),
+        f"{nearer(cut.direction)},\n{cut.seat_effect}",
+    ]
 
 
 def nearer(way: str) -> str:

@@ -127,7 +127,7 @@ _TRIMS: _Trims = (
 )
 """What goes when room is short, in this order; each says whether it left anything out."""
 MOST_TRIM = len(_TRIMS)
-_CUTS_AFTER = 3
+_CUTS_AFTER = 4
 """How many of these go before a table of cuts that also stands on a page of its own."""
 _TRIMS_BEFORE: _Trims = (
     ("other ways to this bore", partial(_emptied, "alternatives")),

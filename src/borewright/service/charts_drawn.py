@@ -1,4 +1,4 @@
-"""A plan's charts drawn: each by itself at full width, and in rows for its sheet."""
+"""A plan's charts drawn: each by itself, and in rows for its sheet."""
 
 from __future__ import annotations
 
@@ -13,12 +13,12 @@ def chart_texts(plan: Plan) -> dict[str, str]:
     """The charts of a plan as SVG text, by the name of their file; empty where there are none."""
     if plan.schedule is None:
         return {}
-    from borewright.drawing.line_chart import line_chart
+    from borewright.drawing.line_chart import ALONE, line_chart
     from borewright.drawing.svg import svg
     from borewright.report.words import show_for
 
     charts, show = plan.schedule.charts, show_for(plan)
-    return {f"{chart.id}.svg": svg(line_chart(chart, show)) for chart in charts}
+    return {f"{chart.id}.svg": svg(line_chart(chart, show, ALONE)) for chart in charts}
 
 
 def charts_in_rows(plan: Plan) -> list[list[ChartPicture]]:
