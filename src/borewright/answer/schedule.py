@@ -46,12 +46,16 @@ class Blocked:
 
 @dataclass(frozen=True, slots=True)
 class Curve:
-    """One line of a chart: places `x` (n,) and values `y` (n,), SI. `dashed`: the poor case."""
+    """One line of a chart: places `x` (n,) and values `y` (n,), SI. `dashed`: the poor case.
+
+    `thin`: what is asked, or a limit, drawn lightly beside what is given.
+    """
 
     label: str
     x: tuple[float, ...]
     y: tuple[float, ...]
     dashed: bool = False
+    thin: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,8 @@
     crown_told    the same in sentences and tables;  crown_template: as SVG, DXF or PDF
     sums          sums over a shop's own tables: one that fails is refused
     answers       ask: six plain answers -> a job, with what had to be assumed
-    files         a plan's sheet and drawing, written whole or not at all
+    files         a plan's sheet, drawing and charts, written whole or not at all
+    charts_drawn  a plan's charts as SVG
     shelf_read    a shelf file with its units;  shelf_import: a spreadsheet to a shelf file
     shelf_shown   shelf show: what is on it, and what is missing;  shelf_words: each tool in a line
     shelf_doubts  shelf check: what can hardly be true;  shelf_units: sizes typed in another unit
