@@ -23,6 +23,7 @@ from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
 from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_rescue import RESCUE
+from tests.mutants_of_truth import TRUTH
 
 ROOT = Path(__file__).parents[1]
 SOURCE = ROOT / "src"
@@ -33,6 +34,7 @@ MUTANTS = (
     *OTHER_WAYS,
     *BORES,
     *RESCUE,
+    *TRUTH,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",
