@@ -25,6 +25,7 @@ from tests.mutants_of_crowns import CROWNS
 from tests.mutants_of_heat import HEAT
 from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_rescue import RESCUE
+from tests.mutants_of_truth import TRUTH
 
 ROOT = Path(__file__).parents[1]
 SOURCE = ROOT / "src"
@@ -37,6 +38,7 @@ MUTANTS = (
     *RESCUE,
     *CROWNS,
     *HEAT,
+    *TRUTH,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",

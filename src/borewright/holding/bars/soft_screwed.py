@@ -6,6 +6,8 @@ The flat keeps the bruise below the round, so that a spin cannot gall the work o
 
 from __future__ import annotations
 
+import numpy as np
+
 from borewright.answer.held import Check, Grip, Held, line
 from borewright.answer.records import Figure, Input, Step
 from borewright.answer.streams import Stream
@@ -14,6 +16,7 @@ from borewright.holding.bars.flatted_bar import FlattedBar
 from borewright.holding.bars.soft_bar import ALL_ROUND, WAY, bar_needs, bar_picture, centered
 from borewright.holding.figured import Throws, drawn_figure, thrown
 from borewright.holding.part import Part, endless, none_at_all
+from borewright.mechanics.runout import face_reading_of_lean, lean_in_clearance
 from borewright.mechanics.spread import likely
 
 
@@ -109,7 +112,20 @@ def _screw_figures(part: Part, bar: FlattedBar) -> tuple[Figure, ...]:
         drawn_figure(
             "thrown_runout", bar.clearance, "m", "small", "thrown_runout", inputs, "ours-derived"
         ),
+        _face_figure(part, bar),
     )
+
+
+def _face_figure(part: Part, bar: FlattedBar) -> Figure:
+    """What a face may show: with no shoulder the work leans corner to corner in its clearance."""
+    lean = lean_in_clearance(bar.clearance, part.length)
+    face = np.asarray(face_reading_of_lean(lean, part.outside))
+    inputs = (
+        Input("clearance", likely(bar.clearance), "m", "small"),
+        Input("length of the fit", part.length, "m"),
+        Input("outside", part.outside, "m"),
+    )
+    return drawn_figure("face_leans", face, "m", "small", "face_leans", inputs, "ours-derived")
 
 
 def _screw_mount(part: Part, bar: FlattedBar) -> tuple[Step, ...]:
