@@ -35,6 +35,7 @@ from borewright.reference.library import Tables
 if TYPE_CHECKING:
     from borewright.answer.change import Change
     from borewright.answer.first_hold import FirstHold
+    from borewright.answer.schedule import Schedule
 
 
 def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
@@ -52,10 +53,21 @@ def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
         bore_route=_bore_route(found, tables),
         first_hold=_first_hold(found, tables),
         changes=_changes(found, tables) if with_changes else (),
-        schedule=schedule,
+        schedule=_schedule(schedule, found) if with_changes else schedule,
     )
     ranked = f"Candidates are ranked by {RANKED_BY}."
     return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))
+
+
+def _schedule(schedule: Schedule | None, found: Arranged) -> Schedule | None:
+    """The schedule with heat and charts; as it is where no hold stands behind it."""
+    row = recommended(found)
+    trial = row.weighed.trial if row is not None else None
+    if schedule is None or trial is None:
+        return schedule
+    from borewright.planning.picture.schedule_filled import filled  # lists of parts start sooner
+
+    return filled(schedule, trial)
 
 
 MINUTES = Assumption(

@@ -68,6 +68,10 @@ class TradeLookups(ABC):
         """One table, checked against its certificate."""
 
     @abstractmethod
+    def ranged(self, table: str, name: str) -> Range:
+        """A row of a table of ranges."""
+
+    @abstractmethod
     def material(self, name: str) -> Material:
         """A material by id, trade, UK or plain name."""
 
@@ -93,7 +97,7 @@ class TradeLookups(ABC):
 
     def holding_fact(self, name: str) -> Range:
         """A figure that a way of holding is worked out with: stub_runout, nut_factor, …"""
-        return range_of(self.table("holding_facts").row(name))
+        return self.ranged("holding_facts", name)
 
     def setup_minutes(self, way: str) -> SetupMinutes:
         """How long a way of holding takes to set up."""
