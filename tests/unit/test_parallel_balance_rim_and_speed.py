@@ -247,7 +247,7 @@ def test_where_the_lathe_has_slower_no_back_gear_is_asked_for() -> None:
 def test_knocking_first_cuts_are_named_as_hard_on_carbide() -> None:
     made = cast(wheel_job(0.15, 0.03, material="gray-iron-30"))
     made = replace(made, shelf=replace(made.shelf, machine=Machine("", (2.0,), (), 0.6, 1.0)))
-    assert "knock carbide" in question(plan(made, source_tables=TABLES), "speed").changes_it
+    assert "knock at carbide" in question(plan(made, source_tables=TABLES), "speed").changes_it
 
 
 def test_work_that_runs_within_the_usual_speed_needs_nothing() -> None:

@@ -120,5 +120,5 @@ def _amounts_words(r: SplitResult, show: Show) -> list[str]:
         f"If the high spots lay in one line, one share is {high} and the other {low}. Pencil the high spot, on the mandrel "
         "and on the work, before the work is turned: where it stays by the mandrel's mark the larger is the mandrel's, where "
         "it goes round with the work the larger is the work's. With --first-at and --second-at, both from a mark on the "
-        "mandrel, the answer is exact.",
+        "mandrel, both shares come out by themselves.",
     ]

@@ -17,6 +17,7 @@ from borewright.planning.weighing.figures import figure, given
 from borewright.planning.weighing.turned import Turned
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, MetrePerSecond, RevPerSecond
+from borewright.quantities.units import unit
 from borewright.reference.library import Tables
 
 IRONS = "iron"
@@ -85,16 +86,14 @@ def _caution(
     )
 
 
-FOOT = 0.3048
-
-
 def _per_second(speed: MetrePerSecond, show: Show) -> str:
-    """A rim speed as books on flywheels give it, by the second.
+    """A rim speed as shops say it: feet a minute, or metres a second.
 
     >>> _per_second(27.9, Show("inch"))
-    '92 ft/s (27.9 m/s)'
+    '5490 ft/min (27.9 m/s)'
     """
-    metric, feet = f"{speed:.3g} m/s", f"{speed / FOOT:.0f} ft/s"
+    feet_a_minute = unit("surface", "ft/min").from_si(speed)
+    metric, feet = f"{speed:.3g} m/s", f"{round(feet_a_minute, -1):.0f} ft/min"
     return f"{feet} ({metric})" if show.units == "inch" else f"{metric} ({feet})"
 
 

@@ -73,7 +73,7 @@ def _knocks(trial: Turned) -> tuple[str, ...]:
     work = trial.job.work
     if work.blank == "casting" or work.spokes is not None or hole_in_the_outside(trial.job):
         return (
-            "Skin, spokes and holes knock carbide to bits: a tough grade, an even cut under the skin, or the first cuts with "
-            "high-speed steel, slow feed and many sharpenings.",
+            "Skin, spokes and holes knock at carbide and chip it: a tough grade, and an even cut that stays under the skin; where "
+            "it still chips, only a slower lathe serves.",
         )
     return ()
