@@ -48,10 +48,15 @@ def hotter(bursts: tuple[Burst, ...], times: float, only: int | None = None) -> 
     ]
 
 
+def roughing(trial: Trial) -> Burst:
+    """The cut that asks most of the grip and warms it most."""
+    return next(b for b in bursts_of(trial) if b.cut.id == "rough")
+
+
 def loose_after_heat() -> tuple[Trial, list[Burst], tuple[TakenHeat, ...]]:
-    """Cuts as hard as the first, each of which holds from cold and not right after another."""
+    """Cuts as hard as the roughing, each of which holds from cold and not right after another."""
     trial = trial_named("aluminium")
-    first = bursts_of(trial)[0]
+    first = roughing(trial)
     one = replace(first, cut=replace(first.cut, passes=1))
     for times in np.linspace(1.0, 12.0, 60):
         bursts = [replace(one, watts=one.watts * float(times))] * 3

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.heat_jobs import TRIALS, everyday, hotter, loose_after_heat, trial_named
+from tests.heat_jobs import TRIALS, everyday, hotter, loose_after_heat, roughing, trial_named
 from tests.on_a_mandrel import plan
 
 from borewright.answer.records import Cut, Question, Verdict
@@ -177,7 +177,7 @@ def test_a_wait_is_said_in_a_sentence_of_its_own() -> None:
 
 def test_a_cut_that_slips_cold_is_no_matter_of_heat() -> None:
     trial = trial_named("aluminium")
-    burst = bursts_of(trial)[0]
+    burst = roughing(trial)
     d = burst.demand
     heavy = replace(d, torque=d.torque * 50, tangential=d.tangential * 50)
     (said,) = taken_heat(trial, [replace(burst, demand=heavy)])
@@ -187,7 +187,7 @@ def test_a_cut_that_slips_cold_is_no_matter_of_heat() -> None:
 
 def mends(passes: int, times: float, coolant: bool = False) -> TakenHeat:
     trial = trial_named("aluminium")
-    first = bursts_of(trial)[0]
+    first = roughing(trial)
     cut = replace(first.cut, passes=passes, coolant=coolant)
     (said,) = taken_heat(trial, [replace(first, cut=cut, watts=first.watts * times)])
     return said
@@ -216,7 +216,7 @@ def test_one_pass_that_warms_itself_loose_is_told_coolant_and_then_less_metal() 
 
 def test_the_wait_between_passes_is_enough_for_the_last_and_half_a_minute_less_is_not() -> None:
     trial = trial_named("aluminium")
-    first = bursts_of(trial)[0]
+    first = roughing(trial)
     taken = mends(passes=4, times=1.5)
     one = replace(first, cut=replace(first.cut, passes=1), watts=first.watts * 1.5)
     pause = heater_of(trial).pause

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from tests.heat_jobs import everyday, hotter, loose_after_heat, trial_named
@@ -9,12 +11,14 @@ from tests.jobs_made import wheel_job
 from tests.on_a_mandrel import plan
 from tests.unit.test_planning_choices import trial_of
 
+from borewright.answer.schedule import Schedule, Taken
 from borewright.mechanics.spread import likely
 from borewright.planning.heating.bursts import bursts_of
 from borewright.planning.heating.heat_chart import heat_chart
 from borewright.planning.heating.heat_run import heat_run
 from borewright.planning.heating.heat_words import minutes
-from borewright.planning.heating.waits import waited
+from borewright.planning.heating.in_schedule import with_heat
+from borewright.planning.heating.waits import taken_heat, waited
 from borewright.planning.heating.warm_size import warm_size
 from borewright.reference.library import Tables
 
@@ -99,3 +103,33 @@ def test_cuts_and_waits_are_marked_where_they_begin() -> None:
     for mark, cut in zip(waits, [c for c in run.cuts if c.wait], strict=True):
         assert mark.band == pytest.approx(cut.begins)
         assert mark.band - mark.x == pytest.approx(cut.wait)
+
+
+# The schedule
+
+
+def schedule_of(name: str) -> Schedule:
+    cuts = trial_named(name).cuts
+    return Schedule(tuple(Taken(c.id, 60.0, "slip", "said") for c in cuts), 60.0 * len(cuts))
+
+
+@pytest.mark.parametrize("name", ["aluminium", "iron", "small"])
+def test_a_schedule_is_filled_cut_by_cut(name: str) -> None:
+    trial, bare = trial_named(name), schedule_of(name)
+    filled = with_heat(trial, bare)
+    for taken, heat in zip(filled.taken, taken_heat(trial), strict=True):
+        assert (taken.cut, taken.limit, taken.seconds) == (heat.cut, "slip", 60.0)
+        assert (taken.warm_before, taken.warm_after) == (heat.warm_before, heat.warm_after)
+        assert (taken.grip_left, taken.wait) == (heat.grip_left, heat.wait)
+    assert filled.seconds == bare.seconds + sum(t.wait for t in filled.taken)
+    assert [c.id for c in filled.charts] == ["heat"]
+    assert filled.target is not None
+    assert filled.target[0] > trial.job.work.finished.outside > 0
+
+
+def test_a_schedule_of_other_cuts_is_refused() -> None:
+    other = schedule_of("aluminium")
+    with pytest.raises(ValueError, match="stands where"):
+        with_heat(trial_named("aluminium"), replace(other, taken=other.taken[::-1]))
+    with pytest.raises(ValueError, match="shorter"):
+        with_heat(trial_named("aluminium"), replace(other, taken=other.taken[1:]))

@@ -8,6 +8,7 @@
     warm_size   the size to read on warm work for the finished size cold
     heat_words  the wait and the way out in a sentence
     heat_chart  temperature and grip against time
+    in_schedule a schedule filled with all of it
 
 May import taper, shop, weighing and all below planning.
 """
