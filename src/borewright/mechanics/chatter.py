@@ -1,0 +1,77 @@
+"""How deep a cut may be before the work itself chatters in one mode, at whatever speed.
+
+The waves that one turn left are cut again by the next. A chip of width b (the engaged edge) whose
+thickness changes by dh changes the cutting force by K_s b dh. With G the flexibility of the work in
+the direction in which the chip's thickness is measured, for a force in the direction of the cut,
+    b_lim = -1 / (2 K_s min Re G),
+which for one mode of stiffness k and damping ratio ζ, min Re G = -1 / (4 k ζ (1 + ζ)), is
+    b_lim = 2 k ζ (1 + ζ) / K_s.
+A round bar bends alike in all directions across its axis and not along it. Of the force only the
+radial share F_r / F_c pushes across the bar in the direction that changes the chip, and of that
+motion only the part square to the edge changes its thickness: cos κ in turning, sin κ in facing,
+κ the effective edge angle. So K_s counts with u = (F_r / F_c) cos κ, or (F_r / F_c) sin κ.
+The cutting force proper bends the bar too, but along the cut, where it changes no chip.
+K_s is the slope of Kienzle's law, (1 - m) F_c / (b h).
+Units: N/m, Pa (N/m for each metre of width), m. OutsideModel for what is not above 0.
+Source: J. Tlusty and M. Poláček, 1963; S. A. Tobias, Machine Tool Vibration: both from memory.
+Weakness: one mode, all of what gives put into it; no damping by the rubbing flank, which steadies
+slow cuts. Of the work only: the top slide, the saddle and the spindle chatter too.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from borewright.mechanics.allowed import above_zero, refuse_unless
+from borewright.mechanics.num import Num
+from borewright.quantities.si import Radian
+
+
+def chatter_depth(stiffness: Num, damping: Num, cutting_stiffness: Num) -> Num:
+    """Widest chip (m) in which one mode stays quiet at any speed: 2 k ζ (1 + ζ) / K_s.
+
+    `stiffness` N/m, `damping` the damping ratio, `cutting_stiffness` Pa with its direction in it.
+
+    >>> round(float(chatter_depth(1e7, 0.03, 2e9 * 0.1)) * 1e3, 4)
+    3.09
+    """
+    above_zero("stiffness at the tool", stiffness, "N/m")
+    above_zero("damping ratio", damping)
+    above_zero("cutting stiffness", cutting_stiffness, "Pa")
+    return 2 * stiffness * damping * (1 + damping) / cutting_stiffness
+
+
+def cutting_stiffness(force: Num, section: Num, exponent: Num) -> Num:
+    """K_s (Pa): slope of Kienzle's force (N) by the thickness of its chip, for each metre of width.
+
+    `section` (m²) is the chip's, depth times feed; `exponent` is m of Kienzle's law.
+
+    >>> round(cutting_stiffness(200.0, 1e-3 * 0.1e-3, 0.25) / 1e9, 6)
+    1.5
+    """
+    above_zero("section of the chip", section, "m²")
+    return (1 - exponent) * force / section
+
+
+def turning_direction(radial: Num, cutting: Num, effective_angle: Radian) -> Num:
+    """Share of K_s that acts on the bending of the bar when turning: (F_r / F_c) cos κ.
+
+    >>> round(float(turning_direction(30.0, 100.0, np.radians(60))), 6)
+    0.15
+    """
+    return _share(radial, cutting) * float(np.cos(_edge(effective_angle)))
+
+
+def facing_direction(radial: Num, cutting: Num, effective_angle: Radian) -> Num:
+    """The same when facing, where the feed is across the bar: (F_r / F_c) sin κ."""
+    return _share(radial, cutting) * float(np.sin(_edge(effective_angle)))
+
+
+def _share(radial: Num, cutting: Num) -> Num:
+    above_zero("cutting force", cutting, "N")
+    return radial / cutting
+
+
+def _edge(angle: Radian) -> Radian:
+    refuse_unless(0 < angle <= np.pi / 2, "effective edge angle", angle, "rad", "above 0 to π/2")
+    return angle
