@@ -10,6 +10,7 @@ from borewright.answer.cut_words import depth_words, feed_words
 from borewright.answer.held import Check
 from borewright.answer.records import Cut, Demand, Draws, Figure, Question, Verdict
 from borewright.mechanics.spread import high_end, likely, low_end
+from borewright.planning.held.held_bend import HARDLY, ask_held_bend
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.questions.slip import least_depth
 from borewright.planning.questions.speed import ask_speed
@@ -19,9 +20,6 @@ from borewright.planning.weighing.judge import judge, share_of_yes
 from borewright.planning.weighing.margins import tilt_of
 from borewright.planning.weighing.warmed import heat_share, wait_words, warmth_after, work_body
 from borewright.quantities.si import Metre
-
-HARDLY = 1e-7
-"""Sizes (m) below this are nothing; ours."""
 
 
 def ask_held(trial: HeldTrial) -> tuple[Question, ...]:
@@ -204,45 +202,6 @@ def _steadier(trial: HeldTrial) -> str:
     return "A lighter cut, more clamp" + ("." if there else ", the tailstock brought up.")
 
 
-def _bend(trial: HeldTrial) -> Question:
-    demand = _finishing(trial)
-    bent = 2 * demand.radial / trial.grip.stiffness
-    springs = trial.grip.springs
-    error = bent + springs
-    tolerance = trial.job.work.finished.tolerance
-    allowed = tolerance or trial.tables.allowance("usual_tolerance").best
-    margin = allowed / np.maximum(error, 1e-12)
-    best, low, show = likely(margin), low_end(margin), trial.show
-    out = (
-        f", and it springs {show.small(likely(springs))} when it is let go"
-        if likely(springs) > HARDLY
-        else ""
-    )
-    unsaid = "" if tolerance else " (tolerance not stated)"
-    inputs = (
-        given("radial force", likely(demand.radial), "N"),
-        given("stiffness at the tool", trial.grip.stiffness, "N/m"),
-    )
-    return Question(
-        "bend",
-        judge("bend", best, low, trial.tables),
-        best,
-        low,
-        f"Bending leaves about {show.small(likely(bent))} on diameter{out}; {show.small(allowed)} is allowed{unsaid}, "
-        f"{times(best)} that.",
-        "A lighter finishing cut, a spring pass, less overhang."
-        if likely(springs) <= HARDLY
-        else "A lighter grip for the last pass, a spring pass; a way of holding that does not squeeze it.",
-        (spread("size_error", error, "m", "small", "", inputs, ("ours",)),),
-        (trial.tables.threshold("bend").source,),
-    )
-
-
-def _finishing(trial: HeldTrial) -> Demand:
-    sizes = [d for c, d in _pairs(trial) if c.kind in ("turn", "grind")]
-    return (sizes or list(trial.demands))[-1]
-
-
 def _heat(trial: HeldTrial) -> Question:
     cut, demand, _ = hardest(trial)
     body = work_body(trial)
@@ -338,7 +297,7 @@ _ASKS: tuple[Callable[[HeldTrial], Question], ...] = (
     _crack,
     _slip,
     _rock,
-    _bend,
+    ask_held_bend,
     _heat,
     _true,
     _reach,
