@@ -12,18 +12,23 @@ motion only the part square to the edge changes its thickness: cos κ in turning
 κ the effective edge angle. So K_s counts with u = (F_r / F_c) cos κ, or (F_r / F_c) sin κ.
 The cutting force proper bends the bar too, but along the cut, where it changes no chip.
 K_s is the slope of Kienzle's law, (1 - m) F_c / (b h).
+At a slow speed the flank rubs on the waves. It pushes back by C for each metre of width and each
+unit of their slope, so that the damping ratio grows by A b, A = C ω cos²κ / (2 k v), with ω the
+first frequency and v the cutting speed (sin²κ in facing). Then b_lim is the smaller root of
+    2 k (ζ + A b) (1 + ζ + A b) = K_s b,
+and where there is none, waves are rubbed out at any width.
 Units: N/m, Pa (N/m for each metre of width), m. OutsideModel for what is not above 0.
 Source: J. Tlusty and M. Poláček, 1963; S. A. Tobias, Machine Tool Vibration: both from memory.
-Weakness: one mode, all of what gives put into it; no damping by the rubbing flank, which steadies
-slow cuts. Of the work only: the top slide, the saddle and the spindle chatter too.
+Weakness: one mode, all of what gives put into it; C is known to a factor of three at best. Of the
+work only: the top slide, the saddle and the spindle chatter too.
 """
 
 from __future__ import annotations
 
 import numpy as np
 
-from borewright.mechanics.allowed import above_zero, refuse_unless
-from borewright.mechanics.num import Num
+from borewright.mechanics.allowed import above_zero, not_below_zero, refuse_unless
+from borewright.mechanics.num import Floats, Num
 from borewright.quantities.si import Radian
 
 
@@ -39,6 +44,39 @@ def chatter_depth(stiffness: Num, damping: Num, cutting_stiffness: Num) -> Num:
     above_zero("damping ratio", damping)
     above_zero("cutting stiffness", cutting_stiffness, "Pa")
     return 2 * stiffness * damping * (1 + damping) / cutting_stiffness
+
+
+def rubbed_depth(stiffness: Num, damping: Num, cutting_stiffness: Num, rubbing: Num) -> Floats:
+    """The same (m) with a flank that rubs; infinite where it rubs every wave out.
+
+    `rubbing`: A (1/m), how much the damping ratio grows for each metre of width.
+
+    >>> [round(1e3 * float(rubbed_depth(1e7, 0.03, 2e8, a)), 4) for a in (0.0, 5.0, 50.0)]
+    [3.09, 6.822, inf]
+    """
+    open_edge = np.asarray(chatter_depth(stiffness, damping, cutting_stiffness), dtype=np.float64)
+    not_below_zero("growth of the damping", rubbing, "1/m")
+    k = np.asarray(stiffness, dtype=np.float64)
+    # square b² - slope b + constant = 0; its smaller root as constant over the larger half.
+    square, constant = 2 * k * np.square(rubbing), open_edge * cutting_stiffness
+    slope = cutting_stiffness - 2 * k * rubbing * (1 + 2 * np.asarray(damping))
+    under = slope**2 - 4 * square * constant
+    there = (slope > 0) & (under >= 0)
+    half = slope + np.sqrt(np.where(there, under, 0.0))
+    return np.asarray(np.where(there, 2 * constant / np.where(there, half, 1.0), np.inf))
+
+
+def rubbing_growth(rubbing: Num, frequency: Num, speed: Num, stiffness: Num, across: float) -> Num:
+    """A (1/m): C (N/m) of the flank, first frequency (Hz), cutting speed (m/s), stiffness (N/m).
+
+    `across`: cosine of the effective edge angle in turning, its sine in facing.
+
+    >>> round(float(rubbing_growth(2e5, 1000.0, 0.5, 1e7, 0.5)), 3)
+    31.416
+    """
+    above_zero("cutting speed", speed, "m/s")
+    above_zero("stiffness at the tool", stiffness, "N/m")
+    return rubbing * np.pi * frequency * across**2 / (stiffness * speed)
 
 
 def cutting_stiffness(force: Num, section: Num, exponent: Num) -> Num:

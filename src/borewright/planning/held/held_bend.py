@@ -6,12 +6,13 @@ import numpy as np
 
 from borewright.answer.records import Cut, Demand, Figure, Question
 from borewright.mechanics.spread import likely, low_end
+from borewright.mechanics.vibration import single_mode_frequency
 from borewright.planning.held.held_trial import HeldTrial
-from borewright.planning.weighing.chatter import chatter_figure, tightest
+from borewright.planning.weighing.chatter import Swing, chatter_figure, tightest
 from borewright.planning.weighing.figures import given, spread, times
 from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.spring_pass import spring_pass_figure, spring_pass_words
-from borewright.planning.weighing.swing import held_frequency
+from borewright.planning.weighing.swing import frequency_figure
 from borewright.planning.weighing.work_mass import work_mass
 from borewright.quantities.si import Metre
 
@@ -60,10 +61,12 @@ def _swings(trial: HeldTrial, cut: Cut, bent: Metre) -> tuple[Figure, ...]:
     stiff, work, t = trial.grip.stiffness, trial.job.work, trial.tables
     if not np.isfinite(stiff):
         return ()
-    chatter = tightest(list(zip(trial.cuts, trial.demands, strict=True)), stiff, work.material, t)
+    mass = work_mass(work, t)
+    swing = Swing(stiff, float(single_mode_frequency(stiff, mass)), work.material)
+    chatter = tightest(zip(trial.cuts, trial.demands, strict=True), swing, t)
     return (
         spring_pass_figure(bent, cut, stiff, trial.job, t),
-        *held_frequency(stiff, work_mass(work, t)),
+        frequency_figure(stiff, mass),
         *((chatter_figure(chatter, t),) if chatter else ()),
     )
 

@@ -16,7 +16,7 @@ from borewright.planning.questions.bend_figures import (
     per_force_figure,
     size_figures,
 )
-from borewright.planning.taper.bending import bending_of, size_line, stiffness_draws, tool_stiffness
+from borewright.planning.taper.bending import bending_of, size_line, swing_of, tool_stiffness
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.chatter import Chatter, chatter_figure, chatter_words, tightest
 from borewright.planning.weighing.figures import given, spread, times
@@ -81,8 +81,7 @@ def _size(trial: Trial) -> Question:
     margin = _allowed(trial)[0] / np.maximum(bent + springs_back(trial), 1e-12)
     best, low = likely(margin), low_end(margin)
     left = spring_pass_figure(likely(bent), cut, tool_stiffness(trial), trial.job, trial.tables)
-    material, stiff = trial.job.work.material, stiffness_draws(trial)
-    chatter = tightest(_pairs(trial), stiff, material, trial.tables)
+    chatter = tightest(_pairs(trial), swing_of(trial), trial.tables)
     return Question(
         "bend",
         judge("bend", best, low, trial.tables),
@@ -140,8 +139,8 @@ def _feeding(trial: Trial, demand: Demand, line: Draws) -> str:
 
 
 def _chatters(chatter: Chatter | None) -> str:
-    """A word on chatter where the likely case is near the limit of the work side."""
-    if chatter is None or likely(chatter.margin) >= 1:
+    """A word on chatter where the work side may reach its limit, in the poor case."""
+    if chatter is None or low_end(chatter.margin) >= 1:
         return ""
     return f" {chatter_words(chatter)}"
 

@@ -22,6 +22,7 @@ from borewright.mechanics.spread import likely
 from borewright.mechanics.springing import size_left
 from borewright.mechanics.vibration import CELLS, Masses, first_frequency, spread_mass
 from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.chatter import Swing
 from borewright.planning.weighing.work_mass import slabs
 from borewright.quantities.si import Metre, Newton, NewtonPerMetre
 
@@ -102,6 +103,14 @@ def size_line(trial: Trial, demand: Demand, way: float = 1.0) -> Draws:
     return size_left(bending_of(trial).give, demand.radial[:, None], moment[:, None])
 
 
+def swing_of(trial: Trial) -> Swing:
+    """What chatters on the work side."""
+    spring = trial.tables.allowance("center_stiffness").best
+    stiffness, frequency = stiffness_draws(trial), frequency_of(trial, spring)
+    return Swing(stiffness, frequency, trial.job.work.material)
+
+
+@lru_cache(maxsize=4 * KEPT)
 def frequency_of(trial: Trial, spring: NewtonPerMetre) -> float:
     """First natural frequency (Hz) of mandrel and work on centers of this stiffness (N/m)."""
     bar = bending_of(trial).bar

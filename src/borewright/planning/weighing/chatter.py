@@ -16,6 +16,8 @@ from borewright.mechanics.chatter import (
     chatter_depth,
     cutting_stiffness,
     facing_direction,
+    rubbed_depth,
+    rubbing_growth,
     turning_direction,
 )
 from borewright.mechanics.kienzle import Chip, chip_of
@@ -23,6 +25,7 @@ from borewright.mechanics.num import Num
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.figures import given, spread, times
 from borewright.reference.library import Tables
+from borewright.reference.ranges import Range
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -31,7 +34,8 @@ class Chatter:
 
     `stiffness` N/m and `damping` as draws; `cutting` (Pa): force for each metre of chip width and
     each metre of its thickness; `direction`: the share of it that acts on the bending; `chip`: its
-    width and thickness. `margin`: widest chip over that of the cut.
+    width and thickness; `rubbing` (1/m): how much the flank damps for each metre of width.
+    `margin`: widest chip over that of the cut, at the speed of the cut.
     """
 
     cut: Cut
@@ -40,51 +44,69 @@ class Chatter:
     cutting: Draws
     direction: Draws
     chip: Chip
+    rubbing: Draws
 
     @property
     def width(self) -> Draws:
         """The widest chip (m of engaged edge) in which the work itself stays quiet at any speed."""
-        across = self.cutting * self.direction
-        return np.asarray(chatter_depth(self.stiffness, self.damping, across))
+        return np.asarray(chatter_depth(self.stiffness, self.damping, self._across))
 
     @property
     def margin(self) -> Draws:
-        return np.asarray(self.width / self.chip.width)
+        widest = rubbed_depth(self.stiffness, self.damping, self._across, self.rubbing)
+        return np.asarray(widest / self.chip.width)
+
+    @property
+    def _across(self) -> Draws:
+        return self.cutting * self.direction
 
 
-def chatter_of(
-    cut: Cut, demand: Demand, stiffness: Num, material: str, tables: Tables
-) -> Chatter | None:
-    """The work side's limit for a cut at a stiffness (N/m, one or draws); None for no lathe tool."""
+@dataclass(frozen=True, slots=True, eq=False)
+class Swing:
+    """What chatters: its stiffness (N/m, one or draws), its first frequency (Hz), of what metal."""
+
+    stiffness: Num
+    frequency: float
+    material: str
+
+
+def chatter_of(cut: Cut, demand: Demand, swing: Swing, tables: Tables) -> Chatter | None:
+    """The work side's limit for a cut; None for no lathe tool."""
     if not cut.on_lathe:
         return None
     chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
-    exponent = tables.kienzle(material).mc.best
+    exponent = tables.kienzle(swing.material).mc.best
     cutting = cutting_stiffness(demand.tangential, cut.depth * cut.feed, exponent)
     turned = turning_direction if cut.kind == "turn" else facing_direction
     across = turned(demand.radial, demand.tangential, chip.effective_angle)
-    damping = tables.allowance("work_damping")
-    drawn = positive(damping.low, damping.best, damping.high, Stream.TOOL)
-    stiff = np.broadcast_to(np.asarray(stiffness, dtype=np.float64), drawn.shape)
-    return Chatter(cut, stiff, drawn, np.asarray(cutting), np.asarray(across), chip)
+    damping = _drawn(tables.allowance("work_damping"), Stream.TOOL)
+    stiff = np.broadcast_to(np.asarray(swing.stiffness, dtype=np.float64), damping.shape)
+    flank = _drawn(tables.allowance("flank_rubbing"), Stream.CENTERING)
+    edge = (np.cos if cut.kind == "turn" else np.sin)(chip.effective_angle)
+    rubs = rubbing_growth(flank, swing.frequency, cut.cutting_speed, stiff, float(edge))
+    return Chatter(
+        cut, stiff, damping, np.asarray(cutting), np.asarray(across), chip, np.asarray(rubs)
+    )
 
 
-def tightest(
-    pairs: Iterable[tuple[Cut, Demand]], stiffness: Num, material: str, tables: Tables
-) -> Chatter | None:
-    """The lathe cut nearest to its limit; None where there is none, or nothing gives."""
-    if not np.isfinite(stiffness).all():
+def _drawn(r: Range, stream: Stream) -> Draws:
+    return positive(r.low, r.best, r.high, stream)
+
+
+def tightest(pairs: Iterable[tuple[Cut, Demand]], swing: Swing, tables: Tables) -> Chatter | None:
+    """The lathe cut nearest to its limit in the poor case; None where there is none, or nothing gives."""
+    if not np.isfinite(swing.stiffness).all():
         return None
-    found = [chatter_of(c, d, stiffness, material, tables) for c, d in pairs]
-    return min((f for f in found if f), key=lambda f: likely(f.margin), default=None)
+    found = [chatter_of(c, d, swing, tables) for c, d in pairs]
+    return min((f for f in found if f), key=lambda f: low_end(f.margin), default=None)
 
 
 def chatter_words(chatter: Chatter) -> str:
     """The limit in a sentence; never that a cut is free of chatter."""
     best, low = likely(chatter.margin), low_end(chatter.margin)
     return (
-        f"To {chatter.cut.name}, the work itself stands {times(best)} the chip before it chatters, {times(low)} in the poor "
-        "case (1 in 20); a slow cut stands more. That is the work side only: top slide, saddle and spindle chatter too."
+        f"To {chatter.cut.name}, the work itself stands {times(best)} the chip before it chatters at this speed, "
+        f"{times(low)} in the poor case (1 in 20). That is the work side only: top slide, saddle and spindle chatter too."
     )
 
 

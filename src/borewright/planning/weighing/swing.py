@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from borewright.answer.records import Figure
 from borewright.mechanics.vibration import single_mode_frequency
 from borewright.planning.weighing.figures import figure, given
@@ -26,8 +24,3 @@ def frequency_figure(
         given("exact over one mass", found / one),
     )
     return figure("first_frequency", found, "Hz", "", "first_frequency", inputs, sources, band)
-
-
-def held_frequency(stiffness: NewtonPerMetre, mass: Kilogram) -> tuple[Figure, ...]:
-    """That of work on one stiffness at the tool; none where nothing gives."""
-    return (frequency_figure(stiffness, mass),) if math.isfinite(stiffness) else ()
