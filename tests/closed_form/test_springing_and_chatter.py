@@ -22,7 +22,7 @@ from borewright.mechanics.chatter import (
 )
 from borewright.mechanics.influence import UnderTool, under_tool
 from borewright.mechanics.kienzle import chip_of, kienzle_force
-from borewright.mechanics.springing import size_left, spring_pass_share, taper_error
+from borewright.mechanics.springing import size_bounds, size_left, spring_pass_share, taper_error
 
 EVEN = Bar(np.array([0.0, 0.2]), np.array([700.0]), np.array([np.inf]), (3e7, 3e7))
 ALONG = np.linspace(0.04, 0.12, 9)
@@ -81,6 +81,17 @@ def test_lines_of_many_forces_come_at_once() -> None:
     assert lines.shape == (2, 9)
     assert lines[1] == pytest.approx(2 * lines[0])
     assert taper_error(lines)[0] == pytest.approx(np.ptp(2 * 50.0 * give.per_force))
+
+
+@given(st.floats(0.0, 500.0), st.floats(-20.0, 20.0), st.floats(1.0, 5.0), st.booleans())
+def test_what_may_be_left_covers_the_line_and_never_falls_as_a_force_grows(
+    radial: float, moment: float, times: float, thrust: bool
+) -> None:
+    give = under_tool(EVEN, ALONG)
+    bound = size_bounds(give, radial, moment).max()
+    assert np.abs(size_left(give, radial, moment)).max() <= bound * (1 + 1e-12)
+    more = (radial, times * moment) if thrust else (times * radial, moment)
+    assert size_bounds(give, *more).max() >= bound * (1 - 1e-12)
 
 
 K, ZETA, M_CUT = 6e6, 0.03, 4.0

@@ -34,6 +34,22 @@ def size_left(give: UnderTool, radial: Num, moment: Num) -> Floats:
     return np.asarray(2 * (radial * give.per_force + moment * give.per_moment))
 
 
+def size_bounds(give: UnderTool, radial: Num, moment: Num) -> Floats:
+    """What may be left at each place on diameter (m): (2n,), or (m, 2n) for forces shaped (m, 1).
+
+    The first n: the radial force, and the thrust where it adds to it. The last n: the thrust alone
+    where it pulls the work to the tool. So the largest of them never falls as either force grows,
+    because what one takes off the other is not counted.
+
+    >>> give = UnderTool(np.array([1e-8, 2e-8]), np.array([1e-7, -1e-7]))
+    >>> (1e6 * size_bounds(give, 100.0, 5.0)).round(6).tolist()
+    [3.0, 4.0, 0.0, 1.0]
+    """
+    pushed, turned = radial * give.per_force, moment * give.per_moment
+    both = pushed + np.maximum(turned, 0.0), np.maximum(-turned, 0.0)
+    return np.asarray(2 * np.concatenate(both, axis=-1))
+
+
 def taper_error(line: Floats) -> Floats:
     """Largest less smallest (m) along the last axis of a line of sizes.
 

@@ -12,11 +12,16 @@ from borewright.mechanics.spread import likely, low_end
 from borewright.mechanics.springing import taper_error
 from borewright.planning.questions.bend_figures import (
     bar_figures,
-    from_set_size,
     per_force_figure,
     size_figures,
 )
-from borewright.planning.taper.bending import bending_of, size_line, swing_of, tool_stiffness
+from borewright.planning.taper.bending import (
+    bending_of,
+    size_error_of,
+    size_line,
+    swing_of,
+    tool_stiffness,
+)
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.chatter import Chatter, chatter_figure, chatter_words, tightest
 from borewright.planning.weighing.figures import given, spread, times
@@ -77,7 +82,7 @@ def _size(trial: Trial) -> Question:
     """The finished outside."""
     cut, demand = _finishing(trial)
     line = size_line(trial, demand)
-    bent = from_set_size(line)
+    bent = size_error_of(trial, demand)
     margin = _allowed(trial)[0] / np.maximum(bent + springs_back(trial), 1e-12)
     best, low = likely(margin), low_end(margin)
     left = spring_pass_figure(likely(bent), cut, tool_stiffness(trial), trial.job, trial.tables)
@@ -87,7 +92,9 @@ def _size(trial: Trial) -> Question:
         judge("bend", best, low, trial.tables),
         best,
         low,
-        _reason(trial, line, best) + _feeding(trial, demand, line) + _chatters(chatter),
+        _reason(trial, likely(bent), line, best)
+        + _feeding(trial, demand, line)
+        + _chatters(chatter),
         f"{spring_pass_words(left)}; a lighter finishing cut, a thicker mandrel; less travel, or more wall, "
         "for the taper.",
         (
@@ -100,7 +107,7 @@ def _size(trial: Trial) -> Question:
     )
 
 
-def _reason(trial: Trial, line: Draws, margin: float) -> str:
+def _reason(trial: Trial, bent: Metre, line: Draws, margin: float) -> str:
     show, uneven = trial.show, likely(taper_error(line))
     allowed, stated = _allowed(trial)
     said = "" if stated else " (tolerance not stated)"
@@ -110,7 +117,7 @@ def _reason(trial: Trial, line: Draws, margin: float) -> str:
         else ""
     )
     return (
-        f"Bending leaves about {show.small(likely(from_set_size(line)))} on diameter{where}, and "
+        f"Bending leaves up to {show.small(bent)} on diameter{where}, and "
         f"{show.small(likely(springs_back(trial)))} of taper comes when the squeeze lets go, smaller towards face "
         f"{trial.hold.leading}; {show.small(allowed)} is allowed{said}, {times(margin)} both."
     )

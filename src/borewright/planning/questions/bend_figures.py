@@ -13,6 +13,8 @@ from borewright.planning.taper.bending import (
     frequency_of,
     mandrel_masses,
     push_of_a_kelvin,
+    size_bounds_of,
+    size_error_of,
     stretch_of,
     work_masses,
 )
@@ -21,37 +23,40 @@ from borewright.planning.weighing.figures import figure, given, spread
 from borewright.planning.weighing.swing import frequency_figure
 
 
-def from_set_size(line: Draws) -> Draws:
-    """Furthest from the size set (m, on diameter), from the largest down to the smallest below it."""
-    return np.asarray(np.maximum(line.max(axis=1), 0.0) - np.minimum(line.min(axis=1), 0.0))
-
-
 def size_figures(trial: Trial, demand: Demand, line: Draws) -> tuple[Figure, ...]:
-    """Deflection for a newton, the size error and the taper of it."""
-    likeliest = line[0]
-    most, least = int(likeliest.argmax()), int(likeliest.argmin())
-    below = least if likeliest[least] < 0 else None
-    bent, uneven = from_set_size(line), taper_error(line)
-    inputs = _gives(trial, demand, most, below)
-    along = _gives(trial, demand, most, least)
-    return (
-        per_force_figure(trial, most),
-        spread("size_error", bent, "m", "small", "size_error", inputs, ("ours",)),
-        spread("bend_taper", uneven, "m", "small", "bend_taper", along, ("ours",)),
-    )
-
-
-def _gives(trial: Trial, demand: Demand, at: int, less: int | None) -> tuple[Input, ...]:
-    """The forces, and what gives at one place less what gives at another."""
-    give = bending_of(trial).give
+    """Deflection for a newton, the size error, and the taper of a line of sizes along the work."""
+    give, error = bending_of(trial).give, size_error_of(trial, demand)
+    worst = int(size_bounds_of(trial, demand)[0].argmax())
+    lifted, at = divmod(worst, len(give.per_force))
     moment = likely(demand.axial) * demand.radius
-    force_gives, moment_gives = (
-        float(g[at] - (0.0 if less is None else g[less])) for g in (give.per_force, give.per_moment)
+    adds = moment * float(give.per_moment[at]) > 0
+    sized = (
+        0.0 if lifted else float(give.per_force[at]),
+        float(give.per_moment[at]) if lifted or adds else 0.0,
     )
+    most, least = int(line[0].argmax()), int(line[0].argmin())
+    apart = tuple(float(g[most] - g[least]) for g in (give.per_force, give.per_moment))
+    return (
+        per_force_figure(trial, at),
+        spread("size_error", error, "m", "small", "size_error", _bends(demand, *sized), ("ours",)),
+        spread(
+            "bend_taper",
+            taper_error(line),
+            "m",
+            "small",
+            "bend_taper",
+            _bends(demand, *apart),
+            ("ours",),
+        ),
+    )
+
+
+def _bends(demand: Demand, force_gives: float, moment_gives: float) -> tuple[Input, ...]:
+    """The likely forces, and what gives (m/N, m/(N·m)) under them."""
     return (
         given("radial force", likely(demand.radial), "N"),
         given("deflection at 1 N (nm)", force_gives * 1e9),
-        given("thrust x radius", moment, "N·m"),
+        given("thrust x radius", likely(demand.axial) * demand.radius, "N·m"),
         given("deflection at 1 N·m (nm)", moment_gives * 1e9),
     )
 

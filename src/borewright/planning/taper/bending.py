@@ -19,7 +19,7 @@ from borewright.mechanics.center_loads import loads_on_centers, push_per_kelvin
 from borewright.mechanics.influence import UnderTool, full_flexibility, under_tool
 from borewright.mechanics.num import Floats, distinct
 from borewright.mechanics.spread import likely
-from borewright.mechanics.springing import size_left
+from borewright.mechanics.springing import size_bounds, size_left
 from borewright.mechanics.vibration import CELLS, Masses, first_frequency, spread_mass
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.chatter import Swing
@@ -101,6 +101,17 @@ def size_line(trial: Trial, demand: Demand, way: float = 1.0) -> Draws:
     """
     moment = way * demand.axial * demand.radius
     return size_left(bending_of(trial).give, demand.radial[:, None], moment[:, None])
+
+
+def size_bounds_of(trial: Trial, demand: Demand) -> Draws:
+    """What may be left on diameter (m), (n draws, 2 places); see `springing.size_bounds`."""
+    moment = demand.axial * demand.radius
+    return size_bounds(bending_of(trial).give, demand.radial[:, None], moment[:, None])
+
+
+def size_error_of(trial: Trial, demand: Demand) -> Draws:
+    """The largest of them: never less for a heavier cut."""
+    return np.asarray(size_bounds_of(trial, demand).max(axis=1))
 
 
 def swing_of(trial: Trial) -> Swing:
