@@ -19,6 +19,7 @@ import tempfile
 from pathlib import Path
 
 from tests.mutant import Mutant
+from tests.mutants_of_bending import BENDING
 from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
 from tests.mutants_of_crowns import CROWNS
@@ -34,6 +35,7 @@ TRUTHS = ("closed_form", "published", "practice", "independent")
 
 MUTANTS = (
     *OTHER_WAYS,
+    *BENDING,
     *BORES,
     *RESCUE,
     *CROWNS,

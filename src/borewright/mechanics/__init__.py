@@ -70,6 +70,11 @@ runout         shares of a runout: clearance, lean; worst case, root-sum-square,
 reversal       two readings half a turn apart: the mandrel's share and the work's
 parallel       two bands at one setting: taper, the set-over that takes it out
 beam           a stepped bar between sprung centres
+influence      what the same bar gives at many places at once; under a tool along its cut
+vibration      the first natural frequency of a bar with its masses, and two bounds on it
+springing      the size that a cut leaves on work that gives; what a spring pass leaves of it
+chatter        how wide a chip may be before the work itself chatters in one mode
+center_loads   what the two centers carry: a force, and the push of a bar that warms
 axial_swell    how much the outside of a ring grows while its faces are clamped
 fitted_moment  a moment across a close fit, taken by pressure at its two ends
 overhang       a stepped stub held at one end: deflection, stiffness, slope at the tool

@@ -11,11 +11,14 @@ import numpy as np
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely
+from borewright.planning.held.held_bend import held_swing
 from borewright.planning.held.held_questions import WALK
 from borewright.planning.held.held_trial import HeldTrial
-from borewright.planning.questions.bend import springs_back, worst_deflection_per_newton
+from borewright.planning.questions.bend import springs_back
+from borewright.planning.taper.bending import size_error_of, swing_of
 from borewright.planning.taper.travel import with_drive
 from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.chatter import Swing
 from borewright.planning.weighing.margins import (
     rock_arm,
     slip_margins,
@@ -24,7 +27,7 @@ from borewright.planning.weighing.margins import (
 )
 from borewright.planning.weighing.served import Asking
 from borewright.quantities.show import Show
-from borewright.quantities.si import Kelvin, Metre, Ratio
+from borewright.quantities.si import Kelvin, Ratio
 from borewright.reference.library import Tables
 
 
@@ -44,8 +47,11 @@ class Holding(Protocol):
     def cuts(self) -> tuple[Cut, ...]: ...
 
     @property
-    def gives(self) -> Metre:
-        """Deflection (m) at the tool for 1 N, where it is largest."""
+    def swing(self) -> Swing | None:
+        """What chatters on the work side; None where nothing gives."""
+
+    def bends(self, demand: Demand) -> Draws:
+        """Size error (m, on diameter) that a cut leaves by bending."""
 
     @property
     def springs(self) -> Draws:
@@ -90,8 +96,11 @@ class OnTaper:
         return self.trial.cuts
 
     @cached_property
-    def gives(self) -> Metre:
-        return worst_deflection_per_newton(self.trial)
+    def swing(self) -> Swing | None:
+        return swing_of(self.trial)
+
+    def bends(self, demand: Demand) -> Draws:
+        return size_error_of(self.trial, demand)
 
     @cached_property
     def springs(self) -> Draws:
@@ -152,9 +161,12 @@ class Otherwise:
     def cuts(self) -> tuple[Cut, ...]:
         return self.trial.cuts
 
-    @property
-    def gives(self) -> Metre:
-        return 1.0 / self.trial.grip.stiffness
+    @cached_property
+    def swing(self) -> Swing | None:
+        return held_swing(self.trial)
+
+    def bends(self, demand: Demand) -> Draws:
+        return np.asarray(2 * demand.radial / self.trial.grip.stiffness)
 
     @property
     def springs(self) -> Draws:

@@ -50,6 +50,11 @@ LIMITS = {
         "would warm it until it could slip",
         "Coolant, or a wait between passes.",
     ),
+    "chatter": LimitWords(
+        "the work itself would chatter",
+        "could make the work itself chatter",
+        "A slower speed, a tool ground to push less, or a stiffer mandrel.",
+    ),
     "lathe": LimitWords("what the lathe can be set to", "is not to be had", ""),
 }
 """Plain words for every limit (ours)."""

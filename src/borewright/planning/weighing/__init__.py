@@ -11,6 +11,10 @@
     rim_speed  how fast a rim may turn: cast iron by practice, other metal by strength
     warmed   how warm a cut leaves the work, and how long it cools
     power    has the lathe the power for a cut in the gear it runs in
+    work_mass    what the work weighs, ring by ring
+    spring_pass  what one more pass at the same setting leaves
+    swing        the first natural frequency of held work as a figure
+    chatter      how wide a chip may be before the work itself chatters
 
 May import holding, cutting, answer, job, mechanics, reference, quantities, errors.
 """
