@@ -11,7 +11,11 @@ from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.weighing.chatter import Swing, chatter_figure, tightest
 from borewright.planning.weighing.figures import given, spread, times
 from borewright.planning.weighing.judge import judge
-from borewright.planning.weighing.spring_pass import spring_pass_figure, spring_pass_words
+from borewright.planning.weighing.spring_pass import (
+    share_left,
+    spring_pass_figure,
+    spring_pass_words,
+)
 from borewright.planning.weighing.swing import frequency_figure
 from borewright.planning.weighing.work_mass import work_mass
 from borewright.quantities.si import Metre
@@ -26,7 +30,8 @@ def ask_held_bend(trial: HeldTrial) -> Question:
     bent = 2 * demand.radial / trial.grip.stiffness
     springs = trial.grip.springs
     swings = _swings(trial, cut, likely(bent))
-    error = bent + springs
+    kept = share_left(cut, trial.grip.stiffness, trial.job, trial.tables)
+    error = kept * bent + springs
     tolerance = trial.job.work.finished.tolerance
     allowed = tolerance or trial.tables.allowance("usual_tolerance").best
     margin = allowed / np.maximum(error, 1e-12)
@@ -47,7 +52,8 @@ def ask_held_bend(trial: HeldTrial) -> Question:
         best,
         low,
         f"Bending leaves about {show.small(likely(bent))} on diameter{out}; {show.small(allowed)} is allowed{unsaid}, "
-        f"{times(best)} that.",
+        f"{times(best)} that."
+        + (f" A spring pass is planned: it leaves {100 * kept:.0f} % of it." if kept < 1 else ""),
         f"{spring_pass_words(swings[0]) if swings else 'A spring pass'}; a lighter finishing cut, less overhang."
         if likely(springs) <= HARDLY
         else "A lighter grip for the last pass, a spring pass; a way of holding that does not squeeze it.",

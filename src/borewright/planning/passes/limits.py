@@ -38,11 +38,13 @@ from borewright.quantities.si import Kelvin, Metre, Ratio
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """What a run is for. `left` (m): metal that the next cut needs, 0 for the last; `allowed` (m, on
-    diameter) and `ridges` (m) of the last one."""
+    diameter) and `ridges` (m) of the last one; `sprung`: the share of bending that a spring pass
+    leaves, 1 without."""
 
     left: Metre = 0.0
     allowed: Metre | None = None
     ridges: Metre | None = None
+    sprung: Ratio = 1.0
 
 
 class Asked:
@@ -183,7 +185,8 @@ def _bend(asked: Asked, wanted: Wanted) -> Callable[[Setting], Ratio]:
         bent = holding.bends(asked.demand(setting))
         if wanted.allowed is None:
             return 2 * wanted.left / max(likely(bent), 1e-12) if wanted.left > 0 else inf
-        margin = wanted.allowed / np.maximum(bent + holding.springs, 1e-12)
+        left = wanted.sprung * bent + holding.springs
+        margin = wanted.allowed / np.maximum(left, 1e-12)
         return share_of_yes("bend", likely(margin), low_end(margin), holding.tables)
 
     return share

@@ -59,7 +59,8 @@ def as_planned(trial: Trial | HeldTrial) -> Schedule:
 def _taken(one: Set, holding: Holding) -> Iterator[Taken]:
     between = holding.tables.allowance("between_passes").best
     for cut in one.cuts:
-        seconds = seconds_of(holding, cut) + _settings(cut, between)
+        times = 2 if cut.spring_pass else 1
+        seconds = times * (seconds_of(holding, cut) + _settings(cut, between))
         if one.found is None:
             yield Taken(cut.id, seconds, "", AS_ASKED if cut.id.startswith("cut-") else "")
         else:

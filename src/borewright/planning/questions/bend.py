@@ -26,7 +26,11 @@ from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.chatter import Chatter, chatter_figure, chatter_words, tightest
 from borewright.planning.weighing.figures import given, spread, times
 from borewright.planning.weighing.judge import judge
-from borewright.planning.weighing.spring_pass import spring_pass_figure, spring_pass_words
+from borewright.planning.weighing.spring_pass import (
+    share_left,
+    spring_pass_figure,
+    spring_pass_words,
+)
 from borewright.quantities.si import Metre
 
 NOTHING = 0.25e-6
@@ -82,8 +86,9 @@ def _size(trial: Trial) -> Question:
     """The finished outside."""
     cut, demand = _finishing(trial)
     line = size_line(trial, demand)
+    kept = share_left(cut, tool_stiffness(trial), trial.job, trial.tables)
     bent = size_error_of(trial, demand)
-    margin = _allowed(trial)[0] / np.maximum(bent + springs_back(trial), 1e-12)
+    margin = _allowed(trial)[0] / np.maximum(kept * bent + springs_back(trial), 1e-12)
     best, low = likely(margin), low_end(margin)
     left = spring_pass_figure(likely(bent), cut, tool_stiffness(trial), trial.job, trial.tables)
     chatter = tightest(_pairs(trial), swing_of(trial), trial.tables)
@@ -93,6 +98,11 @@ def _size(trial: Trial) -> Question:
         best,
         low,
         _reason(trial, likely(bent), line, best)
+        + (
+            f" A spring pass is planned: it leaves {100 * kept:.0f} % of the bending."
+            if kept < 1
+            else ""
+        )
         + _feeding(trial, demand, line)
         + _chatters(chatter),
         f"{spring_pass_words(left)}; a lighter finishing cut, a thicker mandrel; less travel, or more wall, "

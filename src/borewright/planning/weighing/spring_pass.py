@@ -11,7 +11,7 @@ from borewright.job.records import Job
 from borewright.mechanics.spread import likely
 from borewright.mechanics.springing import spring_pass_share
 from borewright.planning.weighing.figures import figure, given
-from borewright.quantities.si import Metre, NewtonPerMetre
+from borewright.quantities.si import Metre, NewtonPerMetre, Ratio
 from borewright.reference.library import Tables
 
 STEP = 0.05
@@ -31,6 +31,13 @@ def radial_rate(cut: Cut, job: Job, tables: Tables) -> NewtonPerMetre:
     rate = (likely(deep.radial) - likely(shallow.radial)) / (2 * STEP * cut.depth)
     # Below a nose radius the force along the depth rises with it; past it, it may stand still.
     return max(rate, 0.0)
+
+
+def share_left(cut: Cut, stiffness: NewtonPerMetre, job: Job, tables: Tables) -> Ratio:
+    """What is left of a cut's bending: all of it, or what its spring pass leaves."""
+    if not cut.spring_pass:
+        return 1.0
+    return float(spring_pass_share(radial_rate(cut, job, tables), stiffness))
 
 
 def spring_pass_figure(
