@@ -41,6 +41,7 @@ from borewright.planning.taper.trial import Trial, make_trial
 from borewright.planning.weighing.chatter import chatter_of, chatter_words
 from borewright.planning.weighing.spring_pass import radial_rate
 from borewright.planning.weighing.work_mass import work_mass
+from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
 TABLES = Tables()
@@ -228,6 +229,13 @@ def test_what_a_center_gains_is_e_a_alpha_with_the_bed_behind_it() -> None:
     bed = 1 / t.allowance("centers_along_stiffness").best
     wanted = alpha * m.overall_length / (gives + bed)
     assert push_of_a_kelvin(WHEEL) == pytest.approx(wanted, rel=1e-6)
+
+
+def test_the_step_between_centers_says_what_a_center_that_is_not_eased_gains() -> None:
+    answer = plan(WHEEL.job, source_tables=TABLES)
+    step = next(s for s in answer.steps if s.title == "Between centers")
+    push = Show("mm").force(10 * push_of_a_kelvin(WHEEL))
+    assert f"ease it as the mandrel warms: not eased, it pushes about {push}" in step.text
 
 
 def test_the_nearer_center_carries_most_and_never_all() -> None:
