@@ -17,7 +17,7 @@ from borewright.cutting.demand import demand_of
 from borewright.holding.taper.mandrels import resolve
 from borewright.holding.taper.plain_taper import holds
 from borewright.job import Finished, Job, Piece
-from borewright.job.records import Work
+from borewright.job.records import CutWish, Work
 from borewright.mechanics.beam import deflection
 from borewright.mechanics.influence import flexibility
 from borewright.mechanics.spread import likely, low_end
@@ -217,6 +217,14 @@ def test_the_work_side_s_margin_goes_down_with_speed_and_with_softer_centers() -
 def test_only_a_lathe_tool_is_judged_for_chatter() -> None:
     cut = replace(WHEEL.cuts[0], kind="grind")
     assert chatter_of(cut, WHEEL.demands[0], swing_of(WHEEL), TABLES) is None
+
+
+def test_a_sharp_square_edge_has_no_limit_to_show() -> None:
+    """It leaves its wave along the edge, so that no number would mean anything."""
+    sharp = CutWish("turn", 0.5e-3, 0.1e-3, 1.0, edge_angle=math.pi / 2, nose_radius=0.0)
+    names = [f.name for f in bend(wheel_job(cuts=(sharp,))).figures]
+    assert "work_side_chip" not in names
+    assert "work_side_chip" in [f.name for f in bend(wheel_job(cuts=turning())).figures]
 
 
 def test_what_a_center_gains_is_e_a_alpha_with_the_bed_behind_it() -> None:

@@ -30,6 +30,9 @@ import numpy as np
 from borewright.mechanics.allowed import above_zero, not_below_zero, refuse_unless
 from borewright.mechanics.num import Floats, Num
 
+ROUNDING = 1e-9
+"""Share by which a square edge may come out past π/2."""
+
 
 def chatter_depth(stiffness: Num, damping: Num, cutting_stiffness: Num) -> Num:
     """Widest chip (m) in which one mode stays quiet at any speed: 2 k ζ (1 + ζ) / K_s.
@@ -110,6 +113,6 @@ def _share(radial: Num, cutting: Num) -> Num:
 
 
 def _edge(angle: Num) -> Floats:
-    good = np.greater(angle, 0) & np.less_equal(angle, np.pi / 2)
+    good = np.greater(angle, 0) & np.less_equal(angle, np.pi / 2 * (1 + ROUNDING))
     refuse_unless(good, "effective edge angle", angle, "rad", "above 0 to π/2")
-    return np.asarray(angle, dtype=np.float64)
+    return np.asarray(np.minimum(angle, np.pi / 2), dtype=np.float64)
