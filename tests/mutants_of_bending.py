@@ -74,8 +74,8 @@ BENDING = (
     Mutant(
         "a square shoulder that feels the bar most",
         "mechanics/chatter.py",
-        "_share(radial, cutting) * float(np.cos(",
-        "_share(radial, cutting) * float(np.sin(",
+        "_share(radial, cutting) * np.cos(",
+        "_share(radial, cutting) * np.sin(",
     ),
     Mutant(
         "the larger root of the rubbed limit",

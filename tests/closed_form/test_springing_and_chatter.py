@@ -213,6 +213,7 @@ def test_a_square_shoulder_hardly_feels_a_bar_that_bends() -> None:
     assert shares == sorted(shares, reverse=True)
     assert shares[-1] == pytest.approx(0.0, abs=1e-12)
     assert facing_direction(30.0, 100.0, math.pi / 2) == pytest.approx(0.3)
+    assert turning_direction(30.0, 100.0, math.pi / 2 * (1 + 1e-12)) > 0  # square, but for rounding
 
 
 @pytest.mark.parametrize("wrong", [0.0, -0.1, 1.7])

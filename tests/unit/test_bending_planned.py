@@ -17,7 +17,7 @@ from borewright.cutting.demand import demand_of
 from borewright.holding.taper.mandrels import resolve
 from borewright.holding.taper.plain_taper import holds
 from borewright.job import Finished, Job, Piece
-from borewright.job.records import Work
+from borewright.job.records import CutWish, Work
 from borewright.mechanics.beam import deflection
 from borewright.mechanics.influence import flexibility
 from borewright.mechanics.spread import likely, low_end
@@ -41,6 +41,7 @@ from borewright.planning.taper.trial import Trial, make_trial
 from borewright.planning.weighing.chatter import chatter_of, chatter_words
 from borewright.planning.weighing.spring_pass import radial_rate
 from borewright.planning.weighing.work_mass import work_mass
+from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
 TABLES = Tables()
@@ -218,6 +219,14 @@ def test_only_a_lathe_tool_is_judged_for_chatter() -> None:
     assert chatter_of(cut, WHEEL.demands[0], swing_of(WHEEL), TABLES) is None
 
 
+def test_a_sharp_square_edge_has_no_limit_to_show() -> None:
+    """It leaves its wave along the edge, so that no number would mean anything."""
+    sharp = CutWish("turn", 0.5e-3, 0.1e-3, 1.0, edge_angle=math.pi / 2, nose_radius=0.0)
+    names = [f.name for f in bend(wheel_job(cuts=(sharp,))).figures]
+    assert "work_side_chip" not in names
+    assert "work_side_chip" in [f.name for f in bend(wheel_job(cuts=turning())).figures]
+
+
 def test_what_a_center_gains_is_e_a_alpha_with_the_bed_behind_it() -> None:
     """Hand sum of the three cylinders and the bed, one after the other."""
     m, t = WHEEL.mandrel, TABLES
@@ -228,6 +237,13 @@ def test_what_a_center_gains_is_e_a_alpha_with_the_bed_behind_it() -> None:
     bed = 1 / t.allowance("centers_along_stiffness").best
     wanted = alpha * m.overall_length / (gives + bed)
     assert push_of_a_kelvin(WHEEL) == pytest.approx(wanted, rel=1e-6)
+
+
+def test_the_step_between_centers_says_what_a_center_that_is_not_eased_gains() -> None:
+    answer = plan(WHEEL.job, source_tables=TABLES)
+    step = next(s for s in answer.steps if s.title == "Between centers")
+    push = Show("mm").force(10 * push_of_a_kelvin(WHEEL))
+    assert f"ease it as the mandrel warms: not eased, it pushes about {push}" in step.text
 
 
 def test_the_nearer_center_carries_most_and_never_all() -> None:

@@ -29,7 +29,9 @@ import numpy as np
 
 from borewright.mechanics.allowed import above_zero, not_below_zero, refuse_unless
 from borewright.mechanics.num import Floats, Num
-from borewright.quantities.si import Radian
+
+ROUNDING = 1e-9
+"""Share by which a square edge may come out past π/2."""
 
 
 def chatter_depth(stiffness: Num, damping: Num, cutting_stiffness: Num) -> Num:
@@ -66,7 +68,7 @@ def rubbed_depth(stiffness: Num, damping: Num, cutting_stiffness: Num, rubbing: 
     return np.asarray(np.where(there, 2 * constant / np.where(there, half, 1.0), np.inf))
 
 
-def rubbing_growth(rubbing: Num, frequency: Num, speed: Num, stiffness: Num, across: float) -> Num:
+def rubbing_growth(rubbing: Num, frequency: Num, speed: Num, stiffness: Num, across: Num) -> Num:
     """A (1/m): C (N/m) of the flank, first frequency (Hz), cutting speed (m/s), stiffness (N/m).
 
     `across`: cosine of the effective edge angle in turning, its sine in facing.
@@ -91,18 +93,18 @@ def cutting_stiffness(force: Num, section: Num, exponent: Num) -> Num:
     return (1 - exponent) * force / section
 
 
-def turning_direction(radial: Num, cutting: Num, effective_angle: Radian) -> Num:
+def turning_direction(radial: Num, cutting: Num, effective_angle: Num) -> Num:
     """Share of K_s that acts on the bending of the bar when turning: (F_r / F_c) cos κ.
 
     >>> round(float(turning_direction(30.0, 100.0, np.radians(60))), 6)
     0.15
     """
-    return _share(radial, cutting) * float(np.cos(_edge(effective_angle)))
+    return _share(radial, cutting) * np.cos(_edge(effective_angle))
 
 
-def facing_direction(radial: Num, cutting: Num, effective_angle: Radian) -> Num:
+def facing_direction(radial: Num, cutting: Num, effective_angle: Num) -> Num:
     """The same when facing, where the feed is across the bar: (F_r / F_c) sin κ."""
-    return _share(radial, cutting) * float(np.sin(_edge(effective_angle)))
+    return _share(radial, cutting) * np.sin(_edge(effective_angle))
 
 
 def _share(radial: Num, cutting: Num) -> Num:
@@ -110,6 +112,7 @@ def _share(radial: Num, cutting: Num) -> Num:
     return radial / cutting
 
 
-def _edge(angle: Radian) -> Radian:
-    refuse_unless(0 < angle <= np.pi / 2, "effective edge angle", angle, "rad", "above 0 to π/2")
-    return angle
+def _edge(angle: Num) -> Floats:
+    good = np.greater(angle, 0) & np.less_equal(angle, np.pi / 2 * (1 + ROUNDING))
+    refuse_unless(good, "effective edge angle", angle, "rad", "above 0 to π/2")
+    return np.asarray(np.minimum(angle, np.pi / 2), dtype=np.float64)

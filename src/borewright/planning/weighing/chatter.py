@@ -93,12 +93,17 @@ def _drawn(r: Range, stream: Stream) -> Draws:
     return positive(r.low, r.best, r.high, stream)
 
 
+NO_CHIP = 1.0
+"""No chip is so wide (m): the limit of a sharp square edge, which does not feel the bar at all; ours."""
+
+
 def tightest(pairs: Iterable[tuple[Cut, Demand]], swing: Swing, tables: Tables) -> Chatter | None:
-    """The lathe cut nearest to its limit in the poor case; None where there is none, or nothing gives."""
+    """The lathe cut nearest to its limit in the poor case; None where none has one, or nothing gives."""
     if not np.isfinite(swing.stiffness).all():
         return None
     found = [chatter_of(c, d, swing, tables) for c, d in pairs]
-    return min((f for f in found if f), key=lambda f: low_end(f.margin), default=None)
+    near = (f for f in found if f and likely(f.width) < NO_CHIP)
+    return min(near, key=lambda f: low_end(f.margin), default=None)
 
 
 def chatter_words(chatter: Chatter) -> str:
