@@ -304,8 +304,7 @@ SOME_ONLY = ("equivalent_stress", "largest_tension", "web_dish", "web_stress")
 SOME_ONLY += ("lathe_taper", "taper_allowed", "service_rim_speed", "service_rim_tension")
 SOME_ONLY += ("spoke_dish", "spoke_stress", "crack_margin", "yield_margin")
 SOME_ONLY += ("rim_stock", "clean_up_stock", "clean_up_margin", "largest_throw", "throw_shared")
-SOME_ONLY += ("crown_angle", "crown_reading", "crown_radius", "face_runout_worst")
-SOME_ONLY += ("warm_reading",)
+SOME_ONLY += ("crown_angle", "crown_reading", "crown_radius", "face_runout_worst", "warm_reading")
 SOME_ONLY += ("drive_torque", "first_cut_from_touch", "largest_clean_outside", *CHANGES)
 """For ductile or for brittle work, for webs or for spokes: each wheel has some of them."""
 

@@ -80,7 +80,7 @@ def _said(found: Found, cut: Cut, show: Show) -> str:
     if found.blocked:
         return f"Past a limit whatever is set: {LIMITS[found.blocked].what}."
     if found.refused is None:
-        return "As deep, coarse and fast as is usual for this metal; nothing else stops it."
+        return "As deep, coarse and fast as is usual for this metal."
     limit = LIMITS[found.limit]
     return f"Faster, {_set_to(found.refused, cut, show)}, {limit.stops}."
 
