@@ -67,7 +67,7 @@ def heat_share(trial: Warming, cut: Cut) -> Range:
     return trial.tables.allowance("heat_share")
 
 
-def loss_to(trial: Turned, *, coolant: bool) -> Range:
+def loss_to(trial: Warming, *, coolant: bool) -> Range:
     """Heat lost to the air, or to coolant, for each square metre and kelvin."""
     return trial.tables.grinding("coolant_loss") if coolant else trial.tables.allowance("air_loss")
 
