@@ -12,6 +12,9 @@ from borewright.planning.heating.waits import TakenHeat, waited
 from borewright.planning.heating.warm_size import warm_size
 from borewright.planning.taper.trial import Trial
 
+FELT = 5e-6
+"""A warm reading nearer than this (m) to the cold size is not told apart at the lathe (ours)."""
+
 
 def with_heat(trial: Trial | Gripped, schedule: Schedule) -> Schedule:
     """The schedule of a trial's own cuts, in their order, with what heat makes of each.
@@ -20,6 +23,8 @@ def with_heat(trial: Trial | Gripped, schedule: Schedule) -> Schedule:
     """
     run, heats = waited(trial)
     target = warm_size(trial, run)
+    if target is not None and abs(target.reads - target.cold) < FELT:
+        target = None
     return replace(
         schedule,
         taken=tuple(_filled(t, h) for t, h in zip(schedule.taken, heats, strict=True)),
