@@ -8,14 +8,14 @@ HEAT = (
     Mutant(
         "the gap between the two rates without what crosses the joint",
         "mechanics/two_bodies.py",
-        "4 * g * g / (cw * cm)",
-        "4 * g / (cw * cm)",
+        "to_work, both = g / cw, g * g / (cw * cm)",
+        "to_work, both = g / cw, g / (cw * cm)",
     ),
     Mutant(
-        "heat that crosses to the mandrel shared by the work's heat capacity",
+        "heat into the work shared between the two modes the wrong way round",
         "mechanics/two_bodies.py",
-        "g / cw, g / cm, cw)",
-        "g / cw, g / cw, cw)",
+        "np.array((gap - over, over)) / gap / cw",
+        "np.array((over, gap - over)) / gap / cw",
     ),
     Mutant(
         "a mandrel that takes from a fit as its work does",

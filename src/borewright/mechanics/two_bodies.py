@@ -6,7 +6,7 @@ T: warmth over the room; C: m c (J/K); h: losses to air, coolant and centers (W/
 joint and the way along the mandrel let through (W/K); q: heat into the work (W).
 
 While nothing but the heat changes the equations are linear with constant coefficients: `Pace`
-steps them in closed form, by the two eigenvalues, for any number of drawn cases at once. A plan
+steps them in closed form, by the two modes, for any number of drawn cases at once. A plan
 uses that, because it asks for some hundreds of cases in a thousandth of a second. `by_integration`
 solves the same equations step by step, and also those whose losses grow with the warmth; the two
 agree to 1e-9 (tested).
@@ -55,66 +55,66 @@ class Segment:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Pace:
-    """How a pair with these losses moves: its slow rate (1/s, negative), the gap to the fast one.
+    """How a pair with these losses moves: two modes, a slow one and a fast one, each by itself.
 
-    `work_over` and `mandrel_over` are the diagonal of the equations less the slow rate, `to_work`
-    and `to_mandrel` what each feels of the other, all 1/s.
+    `rates` (2, n): 1/s, negative; `shape` (2, n): warmth of the mandrel in a mode where that of the
+    work is 1; `gain` (2, n): what a mode falls short of at its rest for each watt (K/W, negative).
+    A state is how much there is of both modes, (2, n).
     """
 
-    slow: Num
-    gap: Num
-    work_over: Num
-    mandrel_over: Num
-    to_work: Num
-    to_mandrel: Num
-    capacity: Num
+    rates: Floats
+    shape: Floats
+    gain: Floats
+
+    def modes(self, warmth: Floats) -> Floats:
+        """How much of both modes is in a warmth (2, n) of work and mandrel."""
+        fast = (self.shape[0] * warmth[0] - warmth[1]) / (self.shape[0] - self.shape[1])
+        return np.array((warmth[0] - fast, fast))
+
+    def warmth(self, modes: Floats) -> Floats:
+        """The warmth (2, n) of work and mandrel of a state."""
+        return np.array((modes[0] + modes[1], (self.shape * modes).sum(axis=0)))
+
+    def moved(self, modes: Floats, watts: Num, seconds: Num) -> Floats:
+        """The state so many seconds on, heated all along."""
+        gone = np.expm1(self.rates * seconds)
+        return np.asarray(modes + gone * (modes + self.gain * watts))
 
     def after(self, start: Floats, watts: Num, seconds: Num) -> Floats:
         """Warmth (2, n) of work and mandrel so many seconds on from `start`, heated all along."""
-        t, q = seconds, watts / self.capacity
-        whole = np.exp(self.slow * t)
-        fast = self.slow - self.gap
-        part = whole * -np.expm1(-self.gap * t) / self.gap
-        sum_slow = _sum(self.slow, t)
-        sum_part = (sum_slow - _sum(fast, t)) / self.gap
-        work, mandrel = start
-        return np.array(
-            np.broadcast_arrays(
-                (whole + part * self.work_over) * work
-                + part * self.to_work * mandrel
-                + (sum_slow + sum_part * self.work_over) * q,
-                part * self.to_mandrel * work
-                + (whole + part * self.mandrel_over) * mandrel
-                + sum_part * self.to_mandrel * q,
-            )
-        )
-
-
-def _sum(rate: Num, seconds: Num) -> Num:
-    """Integral of e^(rate t): the time itself where nothing is lost."""
-    none = np.asarray(rate) == 0
-    safe = np.where(none, -1.0, rate)
-    return np.asarray(np.where(none, seconds, np.expm1(safe * seconds) / safe))
+        return self.warmth(self.moved(self.modes(start), watts, seconds))
 
 
 def pace_of(pair: Pair, work_loss: Num, mandrel_loss: Num) -> Pace:
     """The pace of a pair with losses (W/K), both 0 or more. OutsideModel for a negative loss.
 
     >>> pair = Pair(100.0, 50.0, 2.0)
-    >>> one = pace_of(pair, 0.0, 0.0).after(np.array([30.0, 0.0]), 0.0, 1e6)
-    >>> [round(float(t), 6) for t in one]
+    >>> one = pace_of(pair, 0.0, 0.0).after(np.array([[30.0], [0.0]]), 0.0, 1e6)
+    >>> [round(float(t), 6) for t in one[:, 0]]
     [20.0, 20.0]
     """
     if np.any(np.asarray(work_loss) < 0) or np.any(np.asarray(mandrel_loss) < 0):
         least = float(min(np.min(work_loss), np.min(mandrel_loss)))
         raise OutsideModel("heat lost", least, "0 or more")
-    g, cw, cm = pair.across, pair.work, pair.mandrel
+    g, cw, cm = np.atleast_1d(pair.across), pair.work, pair.mandrel
     a, d = -(g + work_loss) / cw, -(g + mandrel_loss) / cm
-    gap = np.sqrt((a - d) ** 2 + 4 * g * g / (cw * cm))
+    to_work, both = g / cw, g * g / (cw * cm)
+    gap = np.sqrt((a - d) ** 2 + 4 * both)
     fast = (a + d - gap) / 2
     # The product over the fast one: their difference would lose its digits where little is lost.
-    slow = (work_loss * mandrel_loss + g * (work_loss + mandrel_loss)) / (cw * cm) / fast
-    return Pace(slow, gap, a - slow, d - slow, g / cw, g / cm, cw)
+    lost = (work_loss * mandrel_loss + g * (work_loss + mandrel_loss)) / (cw * cm)
+    slow = np.minimum(lost / fast, NO_LOSS)
+    # What stands over the work's own rate: the sum where it has its digits, else the product.
+    wide = (np.abs(d - a) + gap) / 2
+    over = np.where(d > a, wide, both / wide)
+    shape = np.array((over, over - gap)) / to_work
+    share = np.array((gap - over, over)) / gap / cw
+    rates = np.array((slow, fast))
+    return Pace(rates, shape, share / rates)
+
+
+NO_LOSS = -1e-200
+"""1/s: what stands for no loss at all, so that nothing is divided by 0."""
 
 
 def warmths(pair: Pair, segments: Sequence[Segment], start: Floats | None = None) -> Floats:

@@ -37,9 +37,11 @@ class Heater:
 
     def cut(self, start: Floats, burst: Burst) -> Floats:
         """Warmth at the end of a cut, passes and pauses."""
+        pace = self.bodies.wet if burst.cut.coolant else self.bodies.dry
+        modes = pace.modes(start)
         for s in stretches(burst):
-            start = self.on(start, s)
-        return start
+            modes = pace.moved(modes, s.watts, s.seconds)
+        return pace.warmth(modes)
 
     def on(self, start: Floats, stretch: Stretch) -> Floats:
         """Warmth at the end of a stretch."""

@@ -7,9 +7,8 @@ import numpy as np
 from borewright.answer.records import Cut, Draws, Figure, Input, Question
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import high_end, likely
-from borewright.planning.heating.heat_run import Heated, HeatRun, heat_run
+from borewright.planning.heating.heat_run import Heated, Heater, HeatRun, heat_run
 from borewright.planning.heating.heat_words import wait_sentences
-from borewright.planning.heating.loosened import counting, loosened
 from borewright.planning.heating.waits import waited
 from borewright.planning.heating.warm_size import warm_size_figures
 from borewright.planning.questions.slip import hardest_cut
@@ -55,7 +54,7 @@ def ask_heat(trial: Trial) -> Question:
         low,
         _reason(trial, heated, rise, limit),
         f"Waiting: {wait_words(trial, body)} of turning in the air lets nine tenths of it go; {_cooling(cut)}; lighter passes.{waits}{_drops_on(trial)}",
-        (*_figures(trial, body, heated, limit), *warm_size_figures(trial, waiting)),
+        (*_figures(trial, body, heated, run, limit), *warm_size_figures(trial, waiting)),
         (trial.tables.threshold("heat").source, heat_share(trial, cut).source),
     )
 
@@ -143,7 +142,9 @@ def _coolant_would(cut: Cut) -> str:
     return " With coolant on the wheel it stays far cooler: coolant = true says so."
 
 
-def _figures(trial: Trial, body: Body, heated: Heated, limit: Kelvin) -> tuple[Figure, ...]:
+def _figures(
+    trial: Trial, body: Body, heated: Heated, run: HeatRun, limit: Kelvin
+) -> tuple[Figure, ...]:
     cut, demand = heated.burst.cut, heated.burst.demand
     share = heat_share(trial, cut)
     inputs: tuple[Input, ...]
@@ -175,22 +176,22 @@ def _figures(trial: Trial, body: Body, heated: Heated, limit: Kelvin) -> tuple[F
     )
     return (
         spread("heat_rise", alone, "K", "temperature difference", rule, inputs, (share.source,)),
-        *_counted(trial, heated),
+        *_counted(trial, run.heater, heated),
         figure("heat_limit", limit, "K", "temperature difference", "heat_limit"),
         figure("drop_off", drop_off(trial), "K", "temperature difference", "drop_off", off),
         figure("drop_on", drop_on(trial), "K", "temperature", "drop_on", on, (spare.source,)),
     )
 
 
-def _counted(trial: Trial, heated: Heated) -> tuple[Figure, ...]:
+def _counted(trial: Trial, heater: Heater, heated: Heated) -> tuple[Figure, ...]:
     """The warmth of both bodies at the worst end of the cut, and the one that counts."""
     ends = heated.before, heated.after
-    work, mandrel = max(ends, key=lambda w: float(counting(loosened(trial), w)[0]))
+    work, mandrel = max(ends, key=lambda w: likely(heater.counts(w)))
     kind, sources = "temperature difference", (trial.tables.allowance("joint_heat").source,)
     inputs = (
         given("work", likely(work), "K", kind),
         given("mandrel", likely(mandrel), "K", kind),
-        given("follows", loosened(trial).follows),
+        given("follows", heater.hold.follows),
     )
     return (
         spread("work_warmth", work, "K", kind, "two_bodies", (), sources),
