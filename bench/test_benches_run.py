@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from bench import contact, parts, ways
+from bench import contact, heat, parts, ways
 from bench.ccx_mesh import Ladder, Mesh, Run
 from bench.startup import BARE, Line, measure, table
 
@@ -23,6 +23,16 @@ def test_its_table_marks_what_is_over_and_only_that() -> None:
 
 def test_the_bench_of_many_parts_runs() -> None:
     assert parts.seconds(5) > 0
+
+
+def test_the_bench_of_heat_runs_and_both_routes_end_as_warm(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert heat.main(rounds=1, repeats=1) in (0, 1)
+    assert "with its waits" in capsys.readouterr().out
+    trial = heat.trial_named("aluminium")
+    closed = heat.heat_run(trial).cuts[-1].after[:, 0]
+    assert heat.integrated(trial) == pytest.approx(closed, rel=1e-9)
 
 
 def test_the_bench_of_every_way_runs() -> None:

@@ -19,10 +19,14 @@ import tempfile
 from pathlib import Path
 
 from tests.mutant import Mutant
+from tests.mutants_of_bending import BENDING
 from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
+from tests.mutants_of_crowns import CROWNS
+from tests.mutants_of_heat import HEAT
 from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_rescue import RESCUE
+from tests.mutants_of_truth import TRUTH
 
 ROOT = Path(__file__).parents[1]
 SOURCE = ROOT / "src"
@@ -31,8 +35,12 @@ TRUTHS = ("closed_form", "published", "practice", "independent")
 
 MUTANTS = (
     *OTHER_WAYS,
+    *BENDING,
     *BORES,
     *RESCUE,
+    *CROWNS,
+    *HEAT,
+    *TRUTH,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",
@@ -48,8 +56,8 @@ MUTANTS = (
     Mutant(
         "one modulus for every drawn case",
         "holding/taper/contact_curves.py",
-        'normal_force=read("force") * e * d**2,',
-        'normal_force=read("force") * e[0] * d**2,',
+        "normal_force=force * (e * d**2),",
+        "normal_force=force * (e[0] * d**2),",
     ),
     Mutant(
         "stresses carried from Gauss points to corners as if those were the corners",

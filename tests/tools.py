@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import shutil
 
-PACKAGES = {"ccx": "calculix-ccx", "pdftotext": "poppler-utils"}
+PACKAGES = {"ccx": "calculix-ccx", "pdftoppm": "poppler-utils", "pdftotext": "poppler-utils"}
 """Program to package. Add both here and to system-packages.txt."""
 
 

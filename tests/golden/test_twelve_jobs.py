@@ -124,7 +124,7 @@ ON_THE_MANDREL = [
     ("05-drive-wheel", "reach", ('"8in"', '"4in"')),
     ("06-bronze-bush", "crack", ('"28.6mm"', '"24mm"')),
     ("07-thin-ring", "bore", ('["20mm", "25mm"]', BIG)),
-    ("08-home-cast-pulley", "slip", ('"scrap aluminium"', '"al-cast"')),
+    ("08-home-cast-pulley", "slip", ('"200rpm"]', '"200rpm"]\nfeeds = ["0.005in/rev"]')),
     ("10-gear-blanks", "bore", ('"15.008mm"', '"15.05mm"')),
     ("11-worn-pulley", "bore", ('"1.2580in"', '"1.2505in"')),
     ("12-job-shop", "bore", ('"0.7502in"', '"0.7202in"')),

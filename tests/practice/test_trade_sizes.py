@@ -67,9 +67,33 @@ def test_crown_of_a_power_belt_pulley_by_the_remembered_standard(
     assert LIBRARY.crown("iso 22", diameter * 1e-3, 0.05).height == pytest.approx(height * 1e-3)
 
 
-def test_crown_rules_differ_three_to_ten_times() -> None:
-    heights = [crown.height for crown in LIBRARY.crowns(0.127, 0.0508)]
+@pytest.mark.parametrize(("face", "height"), [(0.1, 1.0), (0.15, 1.5), (0.2, 2.0)])
+def test_above_355_mm_a_wider_face_takes_a_higher_crown(face: float, height: float) -> None:
+    """ISO 22, from memory, for 600 mm."""
+    assert LIBRARY.crown("iso-22", 0.6, face).height == pytest.approx(height * 1e-3)
+
+
+def test_crown_rules_differ_three_to_ten_times_and_the_oldest_by_more() -> None:
+    crowns = LIBRARY.crowns(0.127, 0.0508)
+    heights = [crown.height for crown in crowns if crown.rule != "face-24th"]
     assert 3.0 <= heights[-1] / heights[0] <= 10.0
+    assert crowns[-1].rule == "face-24th"
+    assert 10.0 < crowns[-1].height / heights[0] < 20.0
+
+
+def test_one_crown_of_each_rule_that_covers_the_pulley_is_listed_lowest_first() -> None:
+    for diameter, face in ((0.03, 0.02), (0.127, 0.0508), (0.6, 0.1), (0.6, 0.2)):
+        crowns = LIBRARY.crowns(diameter, face)
+        assert len({c.rule for c in crowns}) == len(crowns)
+        assert [c.height for c in crowns] == sorted(c.height for c in crowns)
+        assert all(c.belt for c in crowns)
+
+
+def test_the_crown_by_diameter_is_recommended_but_on_a_face_too_narrow_for_it() -> None:
+    """Ours: 0.3 mm in half of 12 mm is steeper than 1 in per ft on diameter."""
+    assert LIBRARY.recommended_crown(0.127, 0.0508).rule == "iso-22"
+    assert LIBRARY.recommended_crown(0.05, 0.012).rule == "eighth-on-radius"
+    assert LIBRARY.recommended_crown(0.03, 0.02).rule == "eighth-on-radius"
 
 
 def test_founders_disagree_about_aluminium() -> None:

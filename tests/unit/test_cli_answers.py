@@ -39,6 +39,15 @@ CUT_KEYS = [
     "cutting_speed_m_per_s",
     "spindle_speed_rev_per_s",
     "removal_rate_m3_per_s",
+    "axial_force_N",
+    "radial_force_N",
+    "chip_thickness_m",
+    "chip_width_m",
+    "specific_energy_Pa",
+    "rake_factor",
+    "wear_factor",
+    "tool_factor",
+    "knock_factor",
     "assumed",
 ]
 NO = {

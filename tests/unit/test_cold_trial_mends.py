@@ -10,7 +10,8 @@ from tests.on_a_mandrel import plan
 
 from borewright.answer.plan import Plan
 from borewright.answer.records import Question, Verdict
-from borewright.cutting.schedule import feed_for, planned_cuts
+from borewright.cutting.base import feed_for
+from borewright.cutting.schedule import planned_cuts
 from borewright.job.interrupted import Keyway
 from borewright.job.records import BoreReading, Finished, Job, Machine, MandrelNote
 from borewright.job.tools import OwnPress

@@ -34,7 +34,7 @@ def test_a_pinion_is_turned_first_and_then_cut_and_is_served() -> None:
     answer = planned(PINION)
     assert answer.verdict in (YES, CARE)
     kinds = [cut.kind for cut in answer.cuts]
-    assert kinds == ["turn", "face", "face", "turn", "gear"]
+    assert kinds == ["face", "turn", "face", "turn", "gear"]
     titles = [step.title for step in answer.steps]
     places = [titles.index(t) for t in ("Between centers", "Cut, in the order of the table")]
     places += [titles.index(t) for t in ("Between dividing head and tailstock", "Cut the teeth")]

@@ -99,7 +99,7 @@ def test_stock_is_not_invented_and_passes_add_up_to_what_is_stated() -> None:
     stated = replace(job, work=replace(job.work, finished=Finished(0.060)))
     turned = sum(c.depth * c.passes for c in planned(stated).cuts if c.kind == "turn")
     assert turned == pytest.approx((0.063 - 0.060) / 2)
-    assert "stop at your size" in planned(job).cuts[0].name
+    assert "stop at your size" in next(c for c in planned(job).cuts if c.kind == "turn").name
     untouched = replace(job, work=replace(job.work, finished=Finished(0.063)))
     assert {c.kind for c in planned(untouched).cuts} == {"face"}
 

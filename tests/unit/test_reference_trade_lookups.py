@@ -86,7 +86,7 @@ def test_a_tolerance_that_does_not_read_as_one_is_refused(code: str) -> None:
         lambda: LIBRARY.limits("H7", nan),
         lambda: LIBRARY.limits("H12", 0.05),
         lambda: LIBRARY.limits("s4", 0.05),
-        lambda: LIBRARY.crown("iso-22", 0.4, 0.05),
+        lambda: LIBRARY.crown("iso-22", 0.8, 0.05),
         lambda: LIBRARY.crown("iso-22", 0.03, 0.05),
         lambda: LIBRARY.crown("dooley", 0.1, -0.05),
         lambda: LIBRARY.crowns(nan, 0.05),
@@ -168,4 +168,4 @@ def test_magnesium_is_handed_out_with_its_fire_caution() -> None:
 def test_one_word_for_a_tool_steel_hard_and_soft_tells_them_apart() -> None:
     soft, hard = LIBRARY.material("o1"), LIBRARY.material("hardened O1")
     assert (soft.id, hard.id) == ("tool-steel-o1-annealed", "tool-steel-o1-hardened")
-    assert "hard-work" in {c.id for c in LIBRARY.cautions(material="hardened O1")}
+    assert "hard-work" in {c.id for c in LIBRARY.cautions("turning", material="hardened O1")}

@@ -11,6 +11,7 @@
     pressed    PressedPicture, PressedShape: what the pressed joint does to the work
     chart      Chart, ChartBar, ChartCell …: the wall chart of a shelf
     strip      Strip, Tick: the paper strip that makes a bore gauge of a mandrel
+    crown      PulleyCrown, Stepped: a pulley's crown and how it is cut
     cut_words  how the depth and feed of a cut are said, and what diameter it leaves
     first_hold FirstHold, JawPlace: the first hold of a casting
     schedule   Schedule, Taken, LineChart: how the cuts are taken, how warm it gets

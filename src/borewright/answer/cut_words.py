@@ -41,7 +41,7 @@ def diameters_left(cuts: Iterable[Cut]) -> dict[str, Metre]:
     for cut in cuts:
         if cut.kind == "turn":
             now = (cut.diameter if now is None else now) - 2 * cut.passes * cut.depth
-            left[cut.id] = now
+            left[cut.id] = now if cut.leaves is None else cut.leaves
     return left
 
 

@@ -151,7 +151,11 @@ class ToothSpace:
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """One cut as the bench sheet prints it. `kind` is turn, face, grind or gear.
+    """One cut as the bench sheet prints it. `kind` is turn, face, groove, grind or gear.
+
+    `length` is how far the tool goes in the metal in one pass (0 where not settled), `leaves` the
+    diameter behind it; with a `spring_pass` it is gone over once more untouched. For groove,
+    `depth` is the width of one plunge and `passes` counts plunges.
 
     For grind, `depth` is the infeed on radius, `feed` the traverse a turn of the work, and both
     speeds are the work's. For gear, `depth` is that of one pass, `feed` is a tooth of the cutter,
@@ -174,11 +178,14 @@ class Cut:
     wheel_speed: MetrePerSecond | None = None
     coolant: bool = False
     space: ToothSpace | None = None
+    length: Metre = 0.0
+    leaves: Metre | None = None
+    spring_pass: bool = False
 
     @property
     def on_lathe(self) -> bool:
         """True for a cut that a lathe tool takes."""
-        return self.kind in ("turn", "face")
+        return self.kind in ("turn", "face", "groove")
 
 
 @dataclass(frozen=True, slots=True)

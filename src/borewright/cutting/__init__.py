@@ -1,6 +1,9 @@
 """Cuts, and what each asks of a hold: a Demand. Never knows how the work is held.
 
-    schedule    the cuts of a plan: rough and finish the outside, both faces, or what is asked for
+    schedule    the cuts of a plan: those it chooses, or what is asked for
+    turning     the turning it chooses: faces, outside, steps, grooves, in order
+    base        one lathe cut: tool, speed and feed from the lathe's own lists
+    stock       the metal to come off, and how deep a pass it bears
     directions  what a force along the mandrel does to the seat
     loads       grinding and gear-cutting passes, as a job file asks for them
     load_demand what those ask of the hold

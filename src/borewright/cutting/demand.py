@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws
@@ -9,7 +11,7 @@ from borewright.answer.streams import Stream, positive
 from borewright.cutting.directions import TIGHTENS
 from borewright.cutting.knock import NO_KNOCK
 from borewright.cutting.load_demand import engaged, gear_demand, grind_demand
-from borewright.mechanics.kienzle import Chip, chip_of, feed_and_passive, kienzle_force
+from borewright.mechanics.kienzle import chip_of, feed_and_passive, kienzle_force
 from borewright.mechanics.milling import chip_thickness
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
@@ -27,22 +29,48 @@ def demand_of(cut: Cut, material: str, tables: Tables, knock: Range = NO_KNOCK) 
         return grind_demand(cut, material, tables)
     if cut.kind == "gear":
         return gear_demand(cut, *_hss_force(material, tables), tables)
+    return demand_from(cut, edge_forces(material, tables, knock))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class EdgeForces:
+    """What does not change from cut to cut of one metal: k_c11 (Pa) with all factors and the ratio
+    of feed and passive force to it, as draws; the exponent and the least passive share."""
+
+    kc11: Draws
+    exponent: float
+    resultant: Draws
+    least_passive: float
+
+
+def edge_forces(material: str, tables: Tables, knock: Range = NO_KNOCK) -> EdgeForces:
+    """Those of a lathe tool in this metal; `knock` as in `demand_of`."""
+    k, ratios = tables.kienzle(material), tables.cutting_ratio(material)
+    wear = _draws(tables.cutting_correction("tool_wear"), Stream.CUTTING)
+    kc11 = _draws(k.kc11, Stream.CUTTING) * PER_SQUARE_MILLIMETRE * wear
+    factor = _tool_factor(tables, material) * _draws(knock, Stream.CUTTING)
+    return EdgeForces(
+        np.asarray(kc11 * factor),
+        k.mc.best,
+        _draws(ratios.resultant, Stream.RESULTANT),
+        ratios.least_passive.best,
+    )
+
+
+def demand_from(cut: Cut, forces: EdgeForces) -> Demand:
+    """What a lathe cut asks, from the forces of its metal."""
     chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
-    force = cutting_force(chip, material, cut, tables) * _draws(knock, Stream.CUTTING)
-    feed, passive = _feed_and_passive(force, chip, material, tables)
-    along, across = (feed, passive) if cut.kind == "turn" else (passive, feed)
+    force = np.asarray(kienzle_force(chip, forces.kc11, forces.exponent))
+    split = feed_and_passive(force, chip, forces.resultant, forces.least_passive)
+    feed, passive = np.asarray(split[0]), np.asarray(split[1])
+    if cut.kind == "groove":  # the tool goes straight in: all of it presses across the work
+        along, across = np.zeros_like(force), feed
+    else:
+        along, across = (feed, passive) if cut.kind == "turn" else (passive, feed)
     sign = 1.0 if cut.seat_effect == TIGHTENS else -1.0
     radius = cut.diameter / 2
     torque, power = np.asarray(force * radius), np.asarray(force * cut.cutting_speed)
     return Demand(cut.id, torque, sign * along, across, force, radius, power)
-
-
-def cutting_force(chip: Chip, material: str, cut: Cut, tables: Tables) -> Draws:
-    """Kienzle force (N) with the factors for a worn tool and a high-speed-steel edge."""
-    k = tables.kienzle(material)
-    kc11 = _draws(k.kc11, Stream.CUTTING) * PER_SQUARE_MILLIMETRE
-    wear = _draws(tables.cutting_correction("tool_wear"), Stream.CUTTING)
-    return np.asarray(kienzle_force(chip, kc11, k.mc.best, wear) * _tool_factor(tables, material))
 
 
 def _hss_force(material: str, tables: Tables) -> tuple[Draws, float]:
@@ -79,15 +107,6 @@ def chip_is_thin(cut: Cut, tables: Tables) -> bool:
 def _tool_factor(tables: Tables, material: str) -> float:
     tool = tables.cut_defaults(material).tool
     return tables.cutting_correction("hss_tool").best if tool == "hss" else 1.0
-
-
-def _feed_and_passive(
-    force: Draws, chip: Chip, material: str, tables: Tables
-) -> tuple[Draws, Draws]:
-    ratios = tables.cutting_ratio(material)
-    resultant = _draws(ratios.resultant, Stream.RESULTANT)
-    feed, passive = feed_and_passive(force, chip, resultant, ratios.least_passive.best)
-    return np.asarray(feed), np.asarray(passive)
 
 
 def _draws(r: Range, stream: Stream) -> Draws:

@@ -44,6 +44,13 @@ The pressed joint, and a gauge on paper:
     pressed_chart the pressure along the bore;  band_table: what each band is
     strip         the paper strip that makes a bore gauge of a mandrel, at full size
 
+A pulley's crown at full size:
+
+    crown_pieces  the two pieces of its template: a gauge, and the form that the gauge fits
+    crown_sheet   the page: pieces, stretched view with its stairs, list of cuts
+    scale_marks   lines of known length to hold a rule to
+    dxf           a scene as DXF, in real sizes
+
 A line chart:
 
     line_chart    the whole chart;  line_frame: its scales and lines on paper

@@ -14,6 +14,7 @@ from typing import Final
 
 from borewright.answer.strip import Strip
 from borewright.drawing.measure import text_width, wrapped
+from borewright.drawing.scale_marks import scale_marks
 from borewright.drawing.scene import Item, Line, LineKind, Path, Scene, Text
 from borewright.errors import RefusedInput
 
@@ -59,7 +60,7 @@ def draw_strip(strip: Strip, paper: str) -> Scene:
     items = (
         *words,
         *(item for piece in pieces for item in _piece(strip, piece, piece is pieces[-1])),
-        *_scale_marks(height - 20.0),
+        *scale_marks(MARGIN, height - 20.0, "strip"),
     )
     title = f"Paper strip for {strip.name}"
     return Scene(width, height, items, title, " ".join(strip.words), (("scale", "1"),))
@@ -188,15 +189,3 @@ def _joins(piece: Stretch, last: bool) -> Iterator[Item]:
         yield Text(x + 1.0, low, f"{said}: this line under the end of the other", LETTERS)
     if not last:
         yield Text(piece.x(piece.end) - 1.0, low, f"join {piece.number}", LETTERS, "end")
-
-
-def _scale_marks(y: float) -> Iterator[Item]:
-    """Lines of 50 mm and of 2 in, to be held against a rule."""
-    for left, length, said in ((MARGIN, 50.0, "50 mm"), (MARGIN + 62.0, 50.8, "2 in")):
-        name = said.replace(" ", "-")
-        yield Line(left, y, left + length, y, LineKind.THIN, f"scale-{name}")
-        for x in (left, left + length):
-            yield Line(x, y - 2.0, x, y + 2.0, LineKind.THIN, f"scale-{name}-end")
-        yield Text(left + length / 2, y - 1.2, said, 3.2, "middle", mask=False)
-    said = "Hold a rule to both lines. If either is wrong, so is the strip: print it at 100 %."
-    yield Text(MARGIN, y + 8.0, said, 3.2)

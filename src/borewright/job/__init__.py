@@ -11,12 +11,15 @@
     csv_columns.py   which column means what;  csv_shelf.py: its rows as records, or bad and why
     parts_file.py    a list of parts out of a spreadsheet's export, one job a row
     schema.py        the form of both files, job_schema (loads pydantic: import it from there)
+    schema_crown.py  the form of a crown
     schema_tools.py  the form of presses, dogs …;  schema_kinds.py: quantities, texts, tables
     form.py          holding tables against the form, one sentence for what does not fit
     toml_text.py     from a path to TOML tables
     typed.py         reading one file's quantities with its units and places
     bore_text.py     a bore stated by its limits: `15 H7`, or a smallest and a largest size
     bore_thread.py   a thread in the bore: `1in x 8`, `M20 x 1.5`
+    build_finished.py  [work.finished] -> Finished;  finished_form.py: its length, steps, grooves
+    crown_wish.py    the crown wanted on a pulley's face, and that face;  build_crown.py
     build_work.py    [work] -> Work;  build_interrupted.py: its keyway, cross hole and spokes
     build_chamfers.py  the chamfers at the bore's edges, and whether there is metal for them
     build_shop.py    [machine], [hold], shelf -> Machine, Shelf
@@ -32,6 +35,7 @@ May import quantities, reference, mechanics and errors. Nothing heavy is loaded 
 read.
 """
 
+from borewright.job.crown_wish import CrownWish
 from borewright.job.file import parse_job, read_job
 from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
 from borewright.job.records import (
@@ -66,6 +70,7 @@ __all__ = [
     "BoreReading",
     "Chamfers",
     "CrossHole",
+    "CrownWish",
     "CutWish",
     "Finished",
     "Job",

@@ -8,6 +8,8 @@ from borewright.errors.tree import RefusedInput
 from borewright.job.bore_text import WIDEST_BAND, limits_between, size_typed
 from borewright.job.bore_thread import bore_thread, check_in_bore
 from borewright.job.build_chamfers import build_chamfers
+from borewright.job.build_crown import check_crown_of
+from borewright.job.build_finished import build_finished
 from borewright.job.build_interrupted import build_cross_hole, build_keyway, build_spokes
 from borewright.job.outline import SLACK, Hub, Rim, Span, check_pieces, wheel
 from borewright.job.records import (
@@ -15,7 +17,6 @@ from borewright.job.records import (
     BoreLimits,
     BoreReading,
     BoreThread,
-    Finished,
     Piece,
     Work,
 )
@@ -23,7 +24,7 @@ from borewright.job.typed import Reader, Value, maybe
 from borewright.quantities.show import Show
 
 if TYPE_CHECKING:
-    from borewright.job.schema import BoreTable, FinishedTable, RingTable, WorkTable
+    from borewright.job.schema import BoreTable, RingTable, WorkTable
 
 
 def build_work(table: WorkTable, reader: Reader) -> Work:
@@ -31,9 +32,9 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
     bore = _bore(table.bore, reader)
     pieces = _pieces(table, reader)
     check_pieces(pieces, bore, reader.at("work.outline" if table.outline else "work"))
-    finished = _finished(table.finished, reader, max(piece.outside for piece in pieces))
+    finished = build_finished(table.finished, reader, pieces, bore.size)
     around = pieces, bore.size, reader
-    return Work(
+    work = Work(
         table.material,
         pieces,
         bore,
@@ -47,6 +48,8 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
         build_chamfers(table.chamfer, *around),
         _casting_runout(table, reader, max(piece.outside for piece in pieces)),
     )
+    check_crown_of(work, reader)
+    return work
 
 
 def bore_as_typed(bore: BoreTable | Value) -> Value | None:
@@ -291,14 +294,3 @@ def _too_large(reader: Reader, place: str, found: float, limit: str, size: float
     show = Show("mm")
     allowed = f"a size below {limit}, {show.length(size)}"
     raise RefusedInput(reader.at(place), show.length(found), allowed)
-
-
-def _finished(table: FinishedTable, reader: Reader, now: float) -> Finished:
-    outside = maybe(reader.length, table.outside, "work.finished.outside")
-    if outside is not None and outside > now + SLACK:
-        _too_large(reader, "work.finished.outside", outside, "the outside now", now)
-    return Finished(
-        outside,
-        maybe(reader.length, table.tolerance, "work.finished.tolerance"),
-        maybe(reader.length, table.runout, "work.finished.runout"),
-    )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
+from borewright.job.finished_form import FinishedForm
 from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
 from borewright.job.tools import (
     OwnBoringBar,
@@ -103,11 +104,16 @@ class Bore:
 
 @dataclass(frozen=True, slots=True)
 class Finished:
-    """The size wanted when done; `tolerance` is a band on diameter, `runout` a whole reading."""
+    """The size wanted when done; `tolerance` is a band on diameter, `runout` a whole reading.
+
+    `service_speed`: how fast it turns where it is used. `form`: length, steps, grooves and edges.
+    """
 
     outside: Metre | None = None
     tolerance: Metre | None = None
     runout: Metre | None = None
+    form: FinishedForm = field(default_factory=FinishedForm)
+    service_speed: RevPerSecond | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Final, Literal
 
 from pydantic import Discriminator, Field, Tag
 
+from borewright.job.schema_crown import CrownStated
 from borewright.job.schema_kinds import (
     MANY,
     PLAIN_TAG,
@@ -36,6 +37,10 @@ from borewright.job.schema_tools import (
 
 MANY_CUTS: Final = 6
 """As many as one sheet has room for."""
+
+
+MANY_FORMS: Final = 6
+"""Steps, or grooves, of one part: more is another drawing."""
 
 
 class ReadingTable(Table):
@@ -125,12 +130,35 @@ class ChamferTable(Table):
     b: Typed | None = None
 
 
+class StepTable(Table):
+    """A stretch turned to a smaller diameter, from face A as faced."""
+
+    from_: Typed = Field(alias="from")
+    to: Typed
+    outside: Typed
+
+
+class GrooveTable(Table):
+    """A groove down to the diameter `bottom`, from face A as faced."""
+
+    from_: Typed = Field(alias="from")
+    to: Typed
+    bottom: Typed
+
+
 class FinishedTable(Table):
-    """The size wanted."""
+    """What is wanted: sizes, the form of the outside, and how fast it will run in service."""
 
     outside: Typed | None = None
     tolerance: Typed | None = None
     runout: Typed | None = None
+    length: Typed | None = None
+    roughness: Typed | None = None
+    steps: list[StepTable] = Field(default_factory=list, max_length=MANY_FORMS)
+    grooves: list[GrooveTable] = Field(default_factory=list, max_length=MANY_FORMS)
+    edges: Typed | None = None
+    crown: CrownStated | None = None
+    service_speed: Typed | None = None
 
 
 class WorkTable(Table):

@@ -34,6 +34,12 @@ def _one_line_text(value: object) -> object:
     return value
 
 
+def _yes_or_text(value: object) -> object:
+    if isinstance(value, bool) or (isinstance(value, str) and value.strip()):
+        return value if isinstance(value, bool) else _one_line_text(value)
+    raise PydanticCustomError("yes_or_text", "true, the name of a rule, or a table")
+
+
 Typed = Annotated[
     str | int | float,
     BeforeValidator(_typed),
@@ -46,6 +52,11 @@ Pair = Annotated[
 ]
 Text = Annotated[str, BeforeValidator(_one_line_text), Field(max_length=TEXT)]
 Flag = Annotated[bool, Field(strict=True)]
+YesOrText = Annotated[
+    bool | Annotated[str, Field(max_length=TEXT)],
+    BeforeValidator(_yes_or_text),
+    Field(description="true, or the name of a rule."),
+]
 
 
 class Table(BaseModel):

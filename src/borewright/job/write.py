@@ -15,10 +15,13 @@ from typing import Any
 import tomli_w
 
 from borewright.errors.tree import RefusedInput, UnreadableFile
+from borewright.job.crown_wish import CrownWish
 from borewright.job.file import parse_job
+from borewright.job.finished_form import FinishedForm, FinishedStep, Groove
 from borewright.job.interrupted import Chamfers, CrossHole, Keyway, Spokes
 from borewright.job.records import Bore, CutWish, Job, Machine, MandrelNote, Piece, Shelf, Work
 from borewright.job.spell import spell
+from borewright.quantities.si import Metre
 
 
 def write_job(job: Job, path: str | Path) -> None:
@@ -108,6 +111,8 @@ class Speller:
             "outside": self.say(finished.outside),
             "tolerance": self.say(finished.tolerance),
             "runout": self.say(finished.runout),
+            **self.form(finished.form),
+            "service_speed": self.say(finished.service_speed, "spindle"),
         }
         return stated_only(
             {
@@ -124,6 +129,33 @@ class Speller:
                 "chamfer": self.chamfer(work.chamfers),
             }
         ) | {"material": work.material}
+
+    def form(self, form: FinishedForm) -> dict[str, Any]:
+        return {
+            "length": self.say(form.length),
+            "roughness": self.say(form.roughness),
+            "steps": [self.stretch(s, outside=s.outside) for s in form.steps],
+            "grooves": [self.stretch(g, bottom=g.bottom) for g in form.grooves],
+            "edges": self.say(form.edges),
+            "crown": self.crown(form.crown),
+        }
+
+    def crown(self, wish: CrownWish | None) -> dict[str, Any] | str | bool | None:
+        """True where nothing more is stated, the rule where it is all, else a table."""
+        if wish is None:
+            return None
+        if wish == CrownWish(rule=wish.rule):
+            return wish.rule or True
+        shape = "" if wish.shape == "taper" else wish.shape
+        height, flat = self.say(wish.height), self.say(wish.flat or None)
+        return stated_only({"height": height, "rule": wish.rule, "shape": shape, "flat": flat})
+
+    def stretch(self, one: FinishedStep | Groove, **across: Metre) -> dict[str, Any]:
+        return {
+            "from": self.say(one.start),
+            "to": self.say(one.end),
+            **{key: self.say(size) for key, size in across.items()},
+        }
 
     def keyway(self, keyway: Keyway | None) -> dict[str, Any]:
         if keyway is None:

@@ -2,6 +2,8 @@
 
     strip         a paper strip, bore against position, that makes a bore gauge of a mandrel
     strip_words   the sentences beside it
+    crown         a pulley's crown: rule, form, setting of the top slide, stairs on the dial
+    crown_words   why it works, which pulley gets it, how it is set, cut and checked
 
 May import drawing, report, answer, job, mechanics, reference, quantities, errors.
 """

@@ -38,6 +38,7 @@ strength       brittle and ductile margins at a bore
 plate          a web dishing when the rim is held and the hub pushed;  spokes: the same of spokes
 clamp_plate    a round plate with a hole, pressed there by a bolt: how thick
 kienzle        cutting force from chip size, edge angle and nose radius
+shear_plane    cutting force from shear strength, by one shear plane
 drilling       torque of a drill from the solid
 turning        spindle speed, power, metal removed
 milling        a disc cutter in one tooth space: arc, chip, force, power
@@ -51,6 +52,7 @@ tilt_path      lift-off round the bore followed as a tilting moment grows
 tilt_shape     what a body's bore line gives under cos φ; turned and moved as compliances are
 tilt_body      what tilts the bore line of a body, by finite elements (heavy: to build a shape only)
 warmth         heat from the cut in a lumped body; what it takes from a fit
+two_bodies     work and mandrel that pass heat to each other, through heating and waiting
 rim            hoop tension of a turning rim
 bore_sizes     the size that drill, bar and reamer leave; its chance of landing in a window
 measurement    a length at 20 °C; combined uncertainty
@@ -63,11 +65,22 @@ ring_ovality   a ring squeezed by jaws: out of round, bending, what is left afte
 key_shear      what shears or crushes a key or a pin; its torque
 set_screw      torque of set screws, on a flat too; how far they throw the work over
 unbalance      a heavy side: counterweight, the force it turns with, the speed for a force
+drilled_balance  wax that balances, turned into a hole on the heavy side; the least that shows
+runout         shares of a runout: clearance, lean; worst case, root-sum-square, as arrows
+reversal       two readings half a turn apart: the mandrel's share and the work's
+parallel       two bands at one setting: taper, the set-over that takes it out
 beam           a stepped bar between sprung centres
+influence      what the same bar gives at many places at once; under a tool along its cut
+vibration      the first natural frequency of a bar with its masses, and two bounds on it
+springing      the size that a cut leaves on work that gives; what a spring pass leaves of it
+chatter        how wide a chip may be before the work itself chatters in one mode
+center_loads   what the two centers carry: a force, and the push of a bar that warms
 axial_swell    how much the outside of a ring grows while its faces are clamped
 fitted_moment  a moment across a close fit, taken by pressure at its two ends
 overhang       a stepped stub held at one end: deflection, stiffness, slope at the tool
 fine_angle     the top slide set over: fine feed, slight tapers, a staircase of cuts
+crown          a pulley's crown: double taper, arc, the angle and radius that make them
+crown_steps    a crown stepped off by hand in divisions of a dial
 inverse        the input that gives a wanted output of a rising curve
 spread         ranges turned into draws; likely, low and high of a set of draws
 """

@@ -24,6 +24,15 @@ def length_at_reference(length: Metre, expansion: PerKelvin, temperature: Kelvin
     return length / (1 + expansion * (temperature - REFERENCE_TEMPERATURE))
 
 
+def length_read_at(length: Metre, expansion: PerKelvin, temperature: Kelvin) -> Metre:
+    """What a length (m) that is so at 20 °C reads at a temperature (K), the gauge itself at 20 °C.
+
+    >>> round(length_read_at(0.1, 23e-6, 303.15), 9)
+    0.100023
+    """
+    return length * (1 + expansion * (temperature - REFERENCE_TEMPERATURE))
+
+
 def combined_uncertainty(contributions: Sequence[float]) -> float:
     """Root of the sum of squares of standard uncertainties, each already times its sensitivity.
 

@@ -1,4 +1,4 @@
-"""Heat from the cut, the work taken as one body at one temperature, the mandrel still cool.
+"""Heat from the cut, the work taken as one body at one temperature, and what it takes from a fit.
 
     m c dT/dt = q - h A T   ->   T = (q / h A) (1 - exp(-h A t / (m c)))
 Source: lumped capacity, closed form (any textbook on heat transfer). Weakness: thin parts warm
@@ -48,3 +48,14 @@ def squeeze_lost(bore: Metre, expansion: PerKelvin, rise: Kelvin) -> Metre:
     11.0
     """
     return bore * expansion * rise
+
+
+def squeeze_lost_by_both(bore: Metre, work: tuple[Num, Num], mandrel: tuple[Num, Num]) -> Num:
+    """Interference on diameter (m) lost when both warm; each is its expansion (1/K) and warmth (K).
+
+    Negative where the mandrel grows more than the bore.
+
+    >>> round(float(squeeze_lost_by_both(0.016, (23.1e-6, 30.0), (11.5e-6, 30.0))) * 1e6, 1)
+    5.6
+    """
+    return np.asarray(bore * (work[0] * work[1] - mandrel[0] * mandrel[1]), dtype=np.float64)

@@ -21,7 +21,7 @@ _LIMITS = {
     "skin": "skin",
     "wall": "wall",
     "speed": "speed",
-    "lathe": "the lathe",
+    "lathe": "what is usual",
     "": "as asked",
 }
 """What keeps a cut from being faster, in a word or two."""

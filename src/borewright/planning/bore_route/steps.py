@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from borewright.answer.bore_route import BoreStep
 from borewright.answer.figure import Figure
-from borewright.cutting.schedule import feed_for, spindle_for
+from borewright.cutting.base import feed_for, spindle_for
 from borewright.errors import OutsideModel
 from borewright.job.records import Job
 from borewright.mechanics.turning import surface_speed

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from borewright.answer.held import Held
 from borewright.answer.records import Assumption, Have, Need, Question, Verdict
-from borewright.cutting.schedule import finished_outside
+from borewright.cutting.stock import finished_outside
 from borewright.holding.bores.bore_reading import half_band_of
 from borewright.job.records import Job
 from borewright.planning.held.held_trial import HeldTrial

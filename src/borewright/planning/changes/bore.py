@@ -15,7 +15,7 @@ from borewright.job.web import on_bore
 from borewright.planning.changes.variant import Situation, Variant, with_work
 from borewright.planning.questions.bore import LEAST_CUT
 from borewright.planning.shop.owned import reamer_between
-from borewright.planning.steps.load_steps import CHAMFER
+from borewright.planning.taper.mouths import CHAMFER
 from borewright.quantities.si import Metre
 
 FINISHED = ("reamed", "bored", "honed", "lapped")

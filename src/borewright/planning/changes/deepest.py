@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from borewright.answer.records import Cut, Figure, Verdict
 from borewright.cutting.demand import demand_of
 from borewright.cutting.knock import knock_of
-from borewright.cutting.schedule import deepest_pass
+from borewright.cutting.stock import deepest_pass
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.choice.candidates import Weighed
 from borewright.planning.questions.slip import HardestCut, deepest, hardest_cut

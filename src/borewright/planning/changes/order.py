@@ -6,13 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from borewright.answer.cut_words import dialled
-from borewright.cutting.schedule import (
-    LATHE_READS,
-    deepest_pass,
-    feed_for,
-    finished_outside,
-    turning_is_planned,
-)
+from borewright.cutting.base import feed_for
+from borewright.cutting.schedule import turning_is_planned
+from borewright.cutting.stock import LATHE_READS, deepest_pass, finished_outside
 from borewright.job.records import CutWish, Job, Piece
 from borewright.planning.changes.variant import Situation, Variant, with_pieces, with_work
 from borewright.planning.steps.first_hold import WHEN

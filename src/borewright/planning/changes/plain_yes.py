@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.records import Cut, Verdict
-from borewright.cutting.schedule import deepest_pass
+from borewright.cutting.stock import deepest_pass
 from borewright.planning.changes.deepest import deepest_of, reference_cut
 from borewright.planning.choice.candidates import Weighed
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.chart import Chart, ChartBar, ChartCell, ChartColumn
-from borewright.cutting.schedule import feed_for
+from borewright.cutting.base import feed_for
 from borewright.errors import RefusedInput
 from borewright.job.records import Shelf
 from borewright.planning.chart.chart_bars import bar_of, gaps_between

@@ -9,6 +9,7 @@
     weighing_all  all of it for a job, best first; what `use` allows
     arrangement   which press and which lathe of the shelf: the first that serves
     recommended   which row is recommended, and which other ways serve too
+    timed         the recommended hold with its cuts set to take the least time, asked again
     load_passes   passes of a tooth space that is left open
 
 May import held, questions, taper, shop, weighing and all below planning.

@@ -8,32 +8,27 @@ import numpy as np
 
 from borewright.answer.cut_words import depth_words, feed_words
 from borewright.answer.held import Check
-from borewright.answer.records import Cut, Demand, Draws, Figure, Question, Verdict
-from borewright.mechanics.spread import high_end, likely, low_end
-from borewright.planning.held.held_trial import HeldTrial
+from borewright.answer.records import Cut, Demand, Figure, Question, Verdict
+from borewright.mechanics.spread import likely, low_end
+from borewright.planning.held.held_bend import ask_held_bend
+from borewright.planning.held.held_heat import ask_held_heat
+from borewright.planning.held.held_trial import HeldTrial, hardest
+from borewright.planning.held.held_true import ask_held_true
 from borewright.planning.questions.slip import least_depth
 from borewright.planning.questions.speed import ask_speed
 from borewright.planning.taper.soundness import flaw_forbids
 from borewright.planning.weighing.figures import figure, given, spread, times
 from borewright.planning.weighing.judge import judge, share_of_yes
 from borewright.planning.weighing.margins import tilt_of
-from borewright.planning.weighing.warmed import heat_share, wait_words, warmth_after, work_body
 from borewright.quantities.si import Metre
 
-HARDLY = 1e-7
-"""Sizes (m) below this are nothing; ours."""
+WALK = 1.5
+"""Kept in hand against tilt because the load goes round the work (ours)."""
 
 
 def ask_held(trial: HeldTrial) -> tuple[Question, ...]:
     """Every question, in the order they are always asked."""
     return tuple(ask(trial) for ask in _ASKS)
-
-
-def hardest(trial: HeldTrial) -> tuple[Cut, Demand, Draws]:
-    """The cut with the least margin against slipping."""
-    pairs = zip(trial.cuts, trial.demands, strict=True)
-    tried = [(c, d, trial.grip.slip_margin(d)) for c, d in pairs]
-    return min(tried, key=lambda h: likely(h[2]))
 
 
 def _checked(name: str, threshold: str, check: Check | None, trial: HeldTrial) -> Question:
@@ -179,7 +174,7 @@ def _slip_figures(trial: HeldTrial, cut: Cut, demand: Demand, deepest: Metre) ->
 
 
 def _rock(trial: HeldTrial) -> Question:
-    walk = 1.5
+    walk = WALK
     arm = trial.held.arm or trial.job.work.length
     tried = [(c, trial.grip.tilt / (walk * tilt_of(d, arm))) for c, d in _pairs(trial)]
     cut, margin = min(tried, key=lambda t: likely(t[1]))
@@ -202,91 +197,6 @@ def _steadier(trial: HeldTrial) -> str:
     """What helps against tilt; between centers the tailstock is there already."""
     there = trial.held.room[1] > 0
     return "A lighter cut, more clamp" + ("." if there else ", the tailstock brought up.")
-
-
-def _bend(trial: HeldTrial) -> Question:
-    demand = _finishing(trial)
-    bent = 2 * demand.radial / trial.grip.stiffness
-    springs = trial.grip.springs
-    error = bent + springs
-    tolerance = trial.job.work.finished.tolerance
-    allowed = tolerance or trial.tables.allowance("usual_tolerance").best
-    margin = allowed / np.maximum(error, 1e-12)
-    best, low, show = likely(margin), low_end(margin), trial.show
-    out = (
-        f", and it springs {show.small(likely(springs))} when it is let go"
-        if likely(springs) > HARDLY
-        else ""
-    )
-    unsaid = "" if tolerance else " (tolerance not stated)"
-    inputs = (
-        given("radial force", likely(demand.radial), "N"),
-        given("stiffness at the tool", trial.grip.stiffness, "N/m"),
-    )
-    return Question(
-        "bend",
-        judge("bend", best, low, trial.tables),
-        best,
-        low,
-        f"Bending leaves about {show.small(likely(bent))} on diameter{out}; {show.small(allowed)} is allowed{unsaid}, "
-        f"{times(best)} that.",
-        "A lighter finishing cut, a spring pass, less overhang."
-        if likely(springs) <= HARDLY
-        else "A lighter grip for the last pass, a spring pass; a way of holding that does not squeeze it.",
-        (spread("size_error", error, "m", "small", "", inputs, ("ours",)),),
-        (trial.tables.threshold("bend").source,),
-    )
-
-
-def _finishing(trial: HeldTrial) -> Demand:
-    sizes = [d for c, d in _pairs(trial) if c.kind in ("turn", "grind")]
-    return (sizes or list(trial.demands))[-1]
-
-
-def _heat(trial: HeldTrial) -> Question:
-    cut, demand, _ = hardest(trial)
-    body = work_body(trial)
-    rise = warmth_after(trial, cut, demand, body)
-    margin = trial.grip.half_warm / np.maximum(rise, 1e-3)
-    best, low, show = likely(margin), low_end(margin), trial.show
-    warm = f"{show.temperature_difference(likely(rise))} warmer (up to {show.temperature_difference(high_end(rise))})"
-    if np.isfinite(best):
-        limit = show.temperature_difference(likely(trial.grip.half_warm))
-        said = f"The hardest cut leaves the work about {warm}; half of the hold is gone at {limit}."
-    else:
-        said = f"The hardest cut leaves the work about {warm}; that takes nothing from this hold, only from the size measured warm."
-    return Question(
-        "heat",
-        judge("heat", best, low, trial.tables),
-        best,
-        low,
-        said,
-        f"Waiting: {wait_words(trial, body)} of turning in the air lets nine tenths of it go; coolant at once; lighter passes.",
-        (spread("heat_rise", rise, "K", "temperature difference", ""),),
-        (trial.tables.threshold("heat").source, heat_share(trial, cut).source),
-    )
-
-
-def _true(trial: HeldTrial) -> Question:
-    stated, usual = trial.job.work.finished.runout, trial.tables.allowance("usual_runout")
-    allowed = usual.best if stated is None else stated
-    runout = np.maximum(trial.grip.runout, HARDLY)
-    margin = allowed / runout
-    best, low, show = likely(margin), low_end(margin), trial.show
-    found = judge("true", best, low, trial.tables)
-    if found is Verdict.NO and stated is None:
-        found = Verdict.CARE
-    return Question(
-        "true",
-        found,
-        best,
-        low,
-        f"Expect the rim to run out about {show.small(likely(runout))} to the bore, whole reading; {show.small(allowed)} is "
-        f"{'taken as ' if stated is None else ''}allowed, {times(best)} that.",
-        trial.held.truer,
-        (spread("runout", runout, "m", "small", ""),),
-        (trial.tables.threshold("true").source, *(() if stated else (usual.source,))),
-    )
 
 
 def _reach(trial: HeldTrial) -> Question:
@@ -338,9 +248,9 @@ _ASKS: tuple[Callable[[HeldTrial], Question], ...] = (
     _crack,
     _slip,
     _rock,
-    _bend,
-    _heat,
-    _true,
+    ask_held_bend,
+    ask_held_heat,
+    ask_held_true,
     _reach,
     ask_speed,
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Grip, Held
-from borewright.answer.records import Cut, Demand
+from borewright.answer.records import Cut, Demand, Draws
 from borewright.cutting.directions import TIGHTENS
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely, low_end
@@ -45,6 +45,13 @@ def make_held_trial(job: Job, held: Held, tables: Tables, planned: CutsByShare) 
         if _serves(trial):
             break
     return trial
+
+
+def hardest(trial: HeldTrial) -> tuple[Cut, Demand, Draws]:
+    """The cut with the least margin against slipping."""
+    pairs = zip(trial.cuts, trial.demands, strict=True)
+    tried = [(c, d, trial.grip.slip_margin(d)) for c, d in pairs]
+    return min(tried, key=lambda h: likely(h[2]))
 
 
 def _serves(trial: HeldTrial) -> bool:

@@ -14,8 +14,7 @@ from math import isfinite
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.answer.schedule import Curve, LineChart, Mark
 from borewright.mechanics.spread import likely, low_end
-from borewright.planning.held.held_questions import hardest
-from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.held.held_trial import HeldTrial, hardest
 from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.margins import slip_radii

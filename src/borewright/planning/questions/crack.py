@@ -6,7 +6,7 @@ import numpy as np
 
 from borewright.answer.records import Draws, Figure, Input, Question, Verdict
 from borewright.cutting.load_demand import softer
-from borewright.cutting.schedule import finished_outside, outermost_inside
+from borewright.cutting.stock import finished_outside, outermost_inside
 from borewright.mechanics.rings import hoop_factor
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.taper.rings_check import over_rings, rings_check, stress_words

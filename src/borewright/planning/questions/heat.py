@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
-from borewright.answer.records import Cut, Demand, Draws, Figure, Input, Question
+import numpy as np
+
+from borewright.answer.records import Cut, Draws, Figure, Input, Question
 from borewright.mechanics.inverse import where_it_reaches
 from borewright.mechanics.spread import high_end, likely
+from borewright.planning.heating.heat_run import Heated, HeatRun, heat_run
+from borewright.planning.heating.heat_words import wait_sentences
+from borewright.planning.heating.loosened import counting, loosened
+from borewright.planning.heating.waits import waited
+from borewright.planning.heating.warm_size import warm_size_figures
 from borewright.planning.questions.slip import hardest_cut
 from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import figure, given, spread
@@ -29,21 +36,26 @@ ROOM = 293.15
 def ask_heat(trial: Trial) -> Question:
     """Margin: the warmth that takes half of the grip over that at the end of a cut's passes.
 
-    The cut is the one hardest on the grip, or a grinding or gear-cutting one that warms it more.
+    The cut is the one hardest on the grip, or a grinding or gear-cutting one that warms it more. Its
+    warmth is the greater of two: the cut by itself without a pause, the mandrel still cool; and the
+    cut in its place after the others, with the pauses of a hand and a mandrel that warms too. A wait
+    is named where a later cut would find too little of the grip without it.
     """
-    body = work_body(trial)
-    cut, demand = _warmest(trial, body)
-    rise = warmth_after(trial, cut, demand, body)
-    limit = half_grip(trial)
+    waiting, taken = waited(trial)
+    run = heat_run(trial, heater=waiting.heater) if any(t.wait for t in taken) else waiting
+    body, limit = work_body(trial), half_grip(trial)
+    heated = _warmest(trial, run, body)
+    cut, rise = heated.burst.cut, _rise(trial, heated, body)
     best, low = limit / max(likely(rise), 1e-3), limit / max(high_end(rise), 1e-3)
+    waits = "".join(f" {said}" for said in wait_sentences(trial.cuts, taken))
     return Question(
         "heat",
         judge("heat", best, low, trial.tables),
         best,
         low,
-        _reason(trial, cut, rise, limit),
-        f"Waiting: {wait_words(trial, body)} of turning in the air lets nine tenths of it go; {_cooling(cut)}; lighter passes.{_drops_on(trial)}",
-        _figures(trial, rise, limit, cut, demand),
+        _reason(trial, heated, rise, limit),
+        f"Waiting: {wait_words(trial, body)} of turning in the air lets nine tenths of it go; {_cooling(cut)}; lighter passes.{waits}{_drops_on(trial)}",
+        (*_figures(trial, body, heated, limit), *warm_size_figures(trial, waiting)),
         (trial.tables.threshold("heat").source, heat_share(trial, cut).source),
     )
 
@@ -52,14 +64,21 @@ def _cooling(cut: Cut) -> str:
     return "more coolant, aimed where the wheel touches" if cut.coolant else "coolant at once"
 
 
-def _warmest(trial: Trial, body: Body) -> tuple[Cut, Demand]:
-    hard = hardest_cut(trial)
-    each = zip(trial.cuts, trial.demands, strict=True)
-    others = [(c, d) for c, d in each if not c.on_lathe]
-    return max(
-        [(hard.cut, hard.demand), *others],
-        key=lambda p: likely(warmth_after(trial, p[0], p[1], body)),
-    )
+def _warmest(trial: Trial, run: HeatRun, body: Body) -> Heated:
+    """The hardest cut in its place, or a load that loosens the joint more."""
+    hard = hardest_cut(trial).cut
+    counted = [h for h in run.cuts if h.burst.cut is hard or not h.burst.cut.on_lathe]
+    return max(counted, key=lambda h: likely(_rise(trial, h, body)))
+
+
+def _rise(trial: Trial, heated: Heated, body: Body) -> Draws:
+    """Warmth (K) that counts: of the cut by itself on a cool mandrel, or in its place, if more.
+
+    How much of the heat the mandrel takes, and how long a hand pauses, is too little known to be
+    counted in favor of a single cut.
+    """
+    alone = warmth_after(trial, heated.burst.cut, heated.burst.demand, body)
+    return np.asarray(np.maximum(alone, heated.worst))
 
 
 def half_grip(trial: Trial) -> Kelvin:
@@ -102,15 +121,17 @@ def _expansion(trial: Trial) -> float:
     return trial.tables.material_range(trial.job.work.material, "expansion").best
 
 
-def _reason(trial: Trial, cut: Cut, rise: Draws, limit: Kelvin) -> str:
-    show = trial.show
+def _reason(trial: Trial, heated: Heated, rise: Draws, limit: Kelvin) -> str:
+    show, cut = trial.show, heated.burst.cut
     subject = {"grind": "The grinding", "gear": "Cutting the teeth"}.get(
         cut.kind, "The hardest cut"
     )
+    if likely(heated.before[0]) > 0 and likely(rise) == likely(heated.worst):
+        subject = f"After the cuts before it, {subject[0].lower()}{subject[1:]}"
     dry = ", dry and without a pause," if cut.kind == "grind" and not cut.coolant else ""
     warm = f"{show.temperature_difference(likely(rise))} warmer (up to {show.temperature_difference(high_end(rise))})"
     return (
-        f"{subject}{dry} leaves the work about {warm} than the mandrel; half of the grip is gone when it is "
+        f"{subject}{dry} leaves the work about {warm} than a mandrel still cool; half of the grip is gone when it is "
         f"{show.temperature_difference(limit)} warmer than the mandrel, and it drops off when it is "
         f"{show.temperature_difference(drop_off(trial))} warmer.{_coolant_would(cut)}"
     )
@@ -122,9 +143,8 @@ def _coolant_would(cut: Cut) -> str:
     return " With coolant on the wheel it stays far cooler: coolant = true says so."
 
 
-def _figures(
-    trial: Trial, rise: Draws, limit: Kelvin, cut: Cut, demand: Demand
-) -> tuple[Figure, ...]:
+def _figures(trial: Trial, body: Body, heated: Heated, limit: Kelvin) -> tuple[Figure, ...]:
+    cut, demand = heated.burst.cut, heated.burst.demand
     share = heat_share(trial, cut)
     inputs: tuple[Input, ...]
     if cut.on_lathe:
@@ -142,6 +162,7 @@ def _figures(
             given("passes", cut.passes),
         )
     rule = {"grind": "grinding_heat", "gear": "milling_heat"}.get(cut.kind, "heat_rise")
+    alone = warmth_after(trial, cut, demand, body)
     off = (
         given("squeeze", trial.mandrel.taper * trial.chosen.travel, "m", "small"),
         given("expansion x bore (nm/K)", _expansion(trial) * trial.grip.diameter * 1e9),
@@ -153,8 +174,26 @@ def _figures(
         given("to spare", spare.best, "K", "temperature difference"),
     )
     return (
-        spread("heat_rise", rise, "K", "temperature difference", rule, inputs, (share.source,)),
+        spread("heat_rise", alone, "K", "temperature difference", rule, inputs, (share.source,)),
+        *_counted(trial, heated),
         figure("heat_limit", limit, "K", "temperature difference", "heat_limit"),
         figure("drop_off", drop_off(trial), "K", "temperature difference", "drop_off", off),
         figure("drop_on", drop_on(trial), "K", "temperature", "drop_on", on, (spare.source,)),
+    )
+
+
+def _counted(trial: Trial, heated: Heated) -> tuple[Figure, ...]:
+    """The warmth of both bodies at the worst end of the cut, and the one that counts."""
+    ends = heated.before, heated.after
+    work, mandrel = max(ends, key=lambda w: float(counting(loosened(trial), w)[0]))
+    kind, sources = "temperature difference", (trial.tables.allowance("joint_heat").source,)
+    inputs = (
+        given("work", likely(work), "K", kind),
+        given("mandrel", likely(mandrel), "K", kind),
+        given("follows", loosened(trial).follows),
+    )
+    return (
+        spread("work_warmth", work, "K", kind, "two_bodies", (), sources),
+        spread("mandrel_warmth", mandrel, "K", kind, "two_bodies", (), sources),
+        spread("warmth_that_counts", heated.worst, "K", kind, "warm_that_counts", inputs),
     )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from borewright.answer.records import Figure, Input, Verdict
-from borewright.cutting.schedule import finished_outside
+from borewright.cutting.stock import finished_outside
 from borewright.job.records import Job
 from borewright.planning.weighing.figures import figure, given
 from borewright.quantities.show import Show

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from borewright.answer.cut_words import dialled, diameters_left
 from borewright.answer.records import Figure
-from borewright.cutting.schedule import finished_outside
+from borewright.cutting.stock import finished_outside
 from borewright.job.records import Job
 from borewright.planning.weighing.figures import figure, given
 from borewright.planning.weighing.turned import Turned
@@ -33,9 +33,17 @@ def last_size(trial: Turned) -> tuple[str, tuple[Figure, ...]]:
     words = size_words(job, size, show)
     left = diameters_left(trial.cuts)
     if left and any(cut.kind == "grind" for cut in trial.cuts):
-        leave = show.turned(dialled(list(left.values())[-1], show))
+        leave = show.turned(dialled([v for k, v in left.items() if "step" not in k][-1], show))
         return f" Turn to {leave} only: the wheel takes it to {words}.", (_figure(job, size),)
     return f" Finish to {words}.", (_figure(job, size),)
+
+
+def edge_words(job: Job, show: Show) -> str:
+    """What is done to the edges before it comes off, as a sentence after a space."""
+    leg = job.work.finished.form.edges
+    if leg is None:
+        return " Take the sharpness off every edge while it still runs true."
+    return f" Break every edge by {show.depth(leg)} while it still runs true."
 
 
 def _figure(job: Job, size: Metre) -> Figure:

@@ -12,7 +12,7 @@ from itertools import count
 from borewright.answer.first_hold import FirstHold, JawPlace
 from borewright.answer.held import InJaws
 from borewright.answer.records import Caution, Figure, Step
-from borewright.cutting.schedule import spindle_for
+from borewright.cutting.base import spindle_for
 from borewright.holding.jaws.as_cast import BOSS, set_true
 from borewright.holding.jaws.grasp import SOLID
 from borewright.job.records import Job

@@ -9,9 +9,10 @@ from borewright.answer.records import Cut, Figure
 from borewright.cutting.load_demand import space_cut
 from borewright.mechanics.milling import table_feed
 from borewright.planning.steps.load_tooth import tooth_figures, tooth_words, whole_depth
+from borewright.planning.taper.bending import push_of_a_kelvin
+from borewright.planning.taper.mouths import mouth_leg
 from borewright.planning.taper.trial import Trial
 from borewright.quantities.show import Show
-from borewright.quantities.si import Metre
 
 Line = tuple[str, str, tuple[Figure, ...], tuple[str, ...]]
 
@@ -30,24 +31,21 @@ def between_centers(trial: Trial) -> Line:
         return (
             "Between centers" if trial.job.driven_by == "dog" else "On the lathe",
             f"Power off. Large end {DRIVEN[trial.job.driven_by]}. Oil the tailstock center; ease it as "
-            "the mandrel warms. Turn once by hand: everything must clear.",
+            f"the mandrel warms: {_gained(trial)}. Turn once by hand: everything must clear.",
             (),
             (),
         )
     return set_up(trial.cuts[0], trial.show)
 
 
-CHAMFER = {"inch": 0.0254 / 64, "mm": 0.0005}
-"""Leg (m) of a chamfer that keeps the facing tool off the mandrel; ours."""
-
-SMALLEST = {"inch": 0.005 * 0.0254, "mm": 0.0001}
-"""A short hub gets a fortieth of its bore, in steps of this (m): both cost a twentieth of it; ours."""
+WARMER = 10.0
+"""Warmth (K) for which the push of a center that is not eased is said; ours."""
 
 
-def _leg(trial: Trial) -> Metre:
-    step = SMALLEST[trial.job.units]
-    short = max(1, int(trial.hold.bears / 40 / step)) * step
-    return min(CHAMFER[trial.job.units], short)
+def _gained(trial: Trial) -> str:
+    """What a plain center gains where nobody eases it."""
+    push, show = push_of_a_kelvin(trial) * WARMER, trial.show
+    return f"not eased, it pushes about {show.force(push)} more for each {show.temperature_difference(WARMER)}"
 
 
 def mouths_words(trial: Trial) -> str:
@@ -55,7 +53,7 @@ def mouths_words(trial: Trial) -> str:
     if any(c.on_lathe for c in trial.cuts):
         if all(trial.job.work.chamfers.legs):
             return "Its chamfers are as stated: facing stops in them."
-        leg = trial.show.length(_leg(trial))
+        leg = trial.show.length(mouth_leg(trial))
         return (
             f"Chamfer both ends of the bore by about {leg}, no more: facing stops in the chamfer."
         )

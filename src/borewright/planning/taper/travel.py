@@ -201,7 +201,7 @@ def _cuts_served(
     shares = depth_shares(job, tables) if turning_is_planned(job, tables) else (1.0,)
     for share in shares:
         cuts, plain = cuts_and_demands(job, tables, share)
-        demands = _with_drive(plain, drive)
+        demands = with_drive(plain, drive)
         turned = tuple(d for c, d in zip(cuts, demands, strict=True) if c.on_lathe)
         serves = not turned or slip_share(longest, turned, tables) >= 1
         if serves and power_share(cuts, demands, job.shelf.machine, tables) >= 1:
@@ -209,7 +209,8 @@ def _cuts_served(
     return cuts, demands
 
 
-def _with_drive(demands: tuple[Demand, ...], drive: Drive | None) -> tuple[Demand, ...]:
+def with_drive(demands: tuple[Demand, ...], drive: Drive | None) -> tuple[Demand, ...]:
+    """The demands with their torque on a positive drive, where there is one."""
     if drive is None or drive.torque is None:
         return demands
     return tuple(driven_by(demand, drive.torque) for demand in demands)

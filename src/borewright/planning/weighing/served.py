@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from borewright.answer.records import Cut, Demand
-from borewright.cutting.demand import demand_of
+from borewright.cutting.demand import EdgeForces, demand_from, demand_of, edge_forces
 from borewright.cutting.knock import knock_of
 from borewright.cutting.load_demand import softer
 from borewright.cutting.schedule import planned_cuts, turning_is_planned
 from borewright.job.records import Job
 from borewright.planning.weighing.power import in_gear
 from borewright.reference.library import Tables
+from borewright.reference.ranges import Range
 
 DEPTH_SHARES = (1.0, 0.75, 0.5, 0.35, 0.25)
 """Rough depths tried, as shares of the usual one, when the grip does not serve the usual one."""
@@ -30,11 +31,12 @@ def cuts_and_demands(
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     """The planned cuts at this share of the usual rough depth, each in a gear with the power for it."""
     cuts = planned_cuts(job, tables, share)
-    demands = tuple(_demand(c, job, tables) for c in cuts)
+    demands = tuple(demand_for(c, job, tables) for c in cuts)
     return in_gear(cuts, demands, job, tables), demands
 
 
-def _demand(cut: Cut, job: Job, tables: Tables) -> Demand:
+def demand_for(cut: Cut, job: Job, tables: Tables) -> Demand:
+    """What one cut of a job asks, with what knocks in it and what cutting teeth leaves of the grip."""
     demand = demand_of(cut, job.work.material, tables, knock_of(cut, job, tables))
     if cut.space is None:
         return demand
@@ -55,3 +57,20 @@ class CutsByShare:
         if share not in self._known:
             self._known[share] = cuts_and_demands(self._job, self._tables, share)
         return self._known[share]
+
+
+class Asking:
+    """What cuts of one job ask, the forces of its metal looked up once."""
+
+    def __init__(self, job: Job, tables: Tables) -> None:
+        self._job, self._tables = job, tables
+        self._known: dict[Range, EdgeForces] = {}
+
+    def demand(self, cut: Cut) -> Demand:
+        """As `demand_for`, sooner."""
+        if not cut.on_lathe:
+            return demand_for(cut, self._job, self._tables)
+        knock = knock_of(cut, self._job, self._tables)
+        if knock not in self._known:
+            self._known[knock] = edge_forces(self._job.work.material, self._tables, knock)
+        return demand_from(cut, self._known[knock])

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Protocol
 
 import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.answer.streams import Stream, positive
+from borewright.job.records import Job
 from borewright.job.web import metal_share
 from borewright.mechanics.milling import table_feed
 from borewright.mechanics.warmth import cooling_time, cutting_time, temperature_rise
@@ -18,6 +20,14 @@ from borewright.reference.ranges import Range
 
 COOLED = 0.1
 """Share of the warmth that may be left when it counts as cool."""
+
+
+class HasJob(Protocol):
+    """Whatever has a job."""
+
+    @property
+    def job(self) -> Job:
+        """The job."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,17 +62,21 @@ def heat_share(trial: Turned, cut: Cut) -> Range:
     return trial.tables.allowance("heat_share")
 
 
-def _loss(trial: Turned, cut: Cut) -> Range:
+def loss_to(trial: Turned, *, coolant: bool) -> Range:
     """Heat lost to the air, or to coolant, for each square metre and kelvin."""
-    return (
-        trial.tables.grinding("coolant_loss") if cut.coolant else trial.tables.allowance("air_loss")
-    )
+    return trial.tables.grinding("coolant_loss") if coolant else trial.tables.allowance("air_loss")
+
+
+def heat_into_work(trial: Turned, cut: Cut, demand: Demand) -> Draws:
+    """Power (W) that warms the work while a pass is taken."""
+    share = heat_share(trial, cut)
+    drawn = positive(share.low, share.best, share.high, Stream.WARMING)
+    return np.asarray(demand.power * drawn)
 
 
 def warmth_after(trial: Turned, cut: Cut, demand: Demand, body: Body) -> Draws:
-    share = heat_share(trial, cut)
-    power = demand.power * positive(share.low, share.best, share.high, Stream.WARMING)
-    loss = _loss(trial, cut).best
+    power = heat_into_work(trial, cut, demand)
+    loss = loss_to(trial, coolant=cut.coolant).best
     seconds = seconds_counted(trial, cut)
     return np.asarray(temperature_rise(power, seconds, body.heat_capacity, loss, body.area))
 
@@ -70,11 +84,11 @@ def warmth_after(trial: Turned, cut: Cut, demand: Demand, body: Body) -> Draws:
 def seconds_counted(trial: Turned, cut: Cut) -> Second:
     """Time (s) of heating that counts: a wheel or form cutter takes so long that the mandrel follows."""
     if cut.on_lathe:
-        return _seconds(trial, cut)
-    return min(_seconds(trial, cut), trial.tables.allowance("mandrel_lag").best)
+        return seconds_of(trial, cut)
+    return min(seconds_of(trial, cut), trial.tables.allowance("mandrel_lag").best)
 
 
-def _seconds(trial: Turned, cut: Cut) -> Second:
+def seconds_of(trial: HasJob, cut: Cut) -> Second:
     """Time (s) of all passes, none between them."""
     if cut.space is not None:
         s = cut.space
@@ -85,8 +99,10 @@ def _seconds(trial: Turned, cut: Cut) -> Second:
     return cut.passes * one
 
 
-def _path(trial: Turned, cut: Cut) -> Metre:
+def _path(trial: HasJob, cut: Cut) -> Metre:
     """Length of the tool's path (m): along the outside, or from rim to bore."""
+    if cut.length > 0:
+        return cut.length
     if cut.kind != "face":
         return trial.job.work.length
     return (cut.diameter - trial.job.work.bore.size) / 2

@@ -35,6 +35,8 @@ def held_cautions(job: Job, held: tuple[str, ...], tables: Tables) -> tuple[Caut
         tags.append("no-taper")
     if any(w.kind not in ("grind", "gear") for w in job.cuts) or turning_is_planned(job, tables):
         tags += ["turning", "facing"]
+    if job.work.finished.form.crown:
+        tags.append("crown")
     if job.work.spokes or job.work.cross_hole:
         tags.append("interrupted")
     if job.work.outside >= LARGE_OUTSIDE or job.work.outside >= LARGE_RATIO * job.work.bore.size:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.records import Assumption, Candidate, PushAdvice, Verdict
-from borewright.cutting.schedule import finished_outside
+from borewright.cutting.stock import finished_outside
 from borewright.holding.bores.bore_reading import half_band_of
 from borewright.job.records import Job
 from borewright.planning.choice.candidates import Weighed
@@ -82,6 +82,8 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
     ]
     if w.finished.outside is not None:
         lines.append(f"to finish at {size_words(job, w.finished.outside, show)}")
+    if w.finished.service_speed is not None:
+        lines.append(f"in service at {show.spindle(w.finished.service_speed)}")
     return (*lines, *stated_words(job))
 
 

@@ -1,0 +1,175 @@
+"""The turning that a plan chooses: first face, outside, steps, second face, then the last sizes.
+
+The face towards the tailstock comes first: facing it pushes the work up the taper, and it is what
+lengths are measured from. Heavy cuts come before light ones, what loosens the seat is light, and
+the sizes that count come last, in one go: outside, steps, grooves.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from borewright.answer.records import Cut
+from borewright.cutting.base import Base, base_of, face, feed_for, groove, turn
+from borewright.cutting.directions import LOOSENS, TIGHTENS
+from borewright.cutting.stock import (
+    deepest_pass,
+    face_stock,
+    finished_outside,
+    least_rough,
+    stock_of,
+)
+from borewright.job.finished_form import FinishedStep
+from borewright.job.records import Job
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre
+from borewright.reference.library import Tables
+
+FINISH_SHARE = 0.6
+"""A finishing cut is at most this share of the roughing cut, where the plan may choose (ours)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What the plan sets: depths (m on radius, one pass), feeds (m a turn)."""
+
+    rough: Metre
+    finish: Metre
+    rough_feed: Metre
+    finish_feed: Metre
+    least: Metre
+
+
+def turning(job: Job, tables: Tables, depth_share: float) -> tuple[Cut, ...]:
+    """All turning cuts in order; `depth_share` scales the usual rough depth."""
+    base, at = base_of(job, tables), _setting(job, tables, depth_share)
+    stock = stock_of(job, tables)
+    stop = "" if stock is not None else " (stop at your size)"
+    return (
+        *_first_face(job, base, at),
+        *_roughing(job, tables, base, at, stop),
+        *_steps_roughed(job, tables, base, at),
+        *_second_face(job, base, at),
+        *_finishing(job, tables, base, at, stop),
+        *_steps_finished(job, base, at),
+        *_grooves(job, tables, base, at),
+    )
+
+
+def _setting(job: Job, tables: Tables, depth_share: float) -> Setting:
+    d, machine = tables.cut_defaults(tables.material(job.work.material).id), job.shelf.machine
+    most, stock = deepest_pass(job, tables), stock_of(job, tables)
+    finish = min(d.finish_depth, most, stock if stock else math.inf)
+    if stock is not None and finish < stock <= min(most, finish + least_rough(job, finish, tables)):
+        finish = stock
+    rough = min(max(d.rough_depth * depth_share, finish), most)
+    if stock is None:
+        finish = min(finish, FINISH_SHARE * rough)
+    rough_feed, finish_feed = (feed_for(f, machine) for f in (d.rough_feed, d.finish_feed))
+    return Setting(rough, finish, rough_feed, finish_feed, least_rough(job, finish, tables))
+
+
+def _first_face(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
+    yield from _faced(job, base, at, "face-trailing", "face the tailstock side", TIGHTENS)
+
+
+def _second_face(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
+    lighter = replace(at, finish=at.finish / 2, rough=at.rough / 2)
+    yield from _faced(job, base, lighter, "face-leading", "face the headstock side", LOOSENS)
+
+
+def _faced(job: Job, base: Base, at: Setting, cut_id: str, name: str, effect: str) -> Iterator[Cut]:
+    """A face in equal passes to its length; one clean-up where no length is stated."""
+    stock = face_stock(job)
+    lightly = ", lightly" if effect == LOOSENS else ""
+    if stock is None:
+        yield face(
+            cut_id, f"{name}, if wanted{lightly}", base, at.finish, at.finish_feed, 1, effect
+        )
+        return
+    if stock <= 1e-9:
+        return
+    passes = math.ceil(round(stock / at.rough, 6))
+    feed = at.rough_feed if stock / passes > at.finish else at.finish_feed
+    yield face(cut_id, f"{name} to length{lightly}", base, stock / passes, feed, passes, effect)
+
+
+def _roughing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> Iterator[Cut]:
+    """The roughing cut in equal passes; one where the stock is not known, none where it is thin.
+
+    Where equal passes would be lighter than the least, the first takes the whole depth and gets
+    under the skin, and the rest share what is left.
+    """
+    stock, now, name = stock_of(job, tables), base.diameter, f"rough the outside{stop}"
+    if stock is None:
+        yield turn("rough", name, base, at.rough, at.rough_feed, 1, now - 2 * at.rough)
+        return
+    to_rough = stock - at.finish
+    if to_rough <= 1e-9:
+        return
+    left = now - 2 * to_rough
+    passes = max(1, math.ceil(round(to_rough / at.rough, 6)))
+    if passes == 1 or to_rough / passes >= at.least * (1 - 1e-9):
+        yield turn("rough", name, base, to_rough / passes, at.rough_feed, passes, left)
+        return
+    first = "first cut on the outside, under the skin"
+    yield turn("skin", first, base, at.rough, at.rough_feed, 1, now - 2 * at.rough)
+    rest = (to_rough - at.rough) / (passes - 1)
+    yield turn("rough", name, base, rest, at.rough_feed, passes - 1, left)
+
+
+def _finishing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> Iterator[Cut]:
+    """The finishing cut; none where no metal is to come off the outside."""
+    stock = stock_of(job, tables)
+    if stock == 0:
+        return
+    left = base.diameter - 2 * (at.rough + at.finish if stock is None else stock)
+    name = f"finish the outside{stop}"
+    yield turn("finish", name, base, at.finish, at.finish_feed, 1, left)
+
+
+def _steps_roughed(job: Job, tables: Tables, base: Base, at: Setting) -> Iterator[Cut]:
+    """Every step down to a finishing cut, from the outside as roughed."""
+    for number, step in enumerate(_steps(job), 1):
+        outside = finished_outside(job, tables) or base.diameter
+        begins = min(base.diameter, outside + 2 * at.finish)
+        to_rough = (begins - step.outside) / 2 - at.finish
+        if to_rough <= 1e-9:
+            continue
+        passes = max(1, math.ceil(round(to_rough / at.rough, 6)))
+        name = f"rough the step to {_size(job, step)}"
+        own = replace(base, diameter=begins, length=step.end - step.start)
+        left = step.outside + 2 * at.finish
+        depth = to_rough / passes
+        yield turn(f"step-{number}-rough", name, own, depth, at.rough_feed, passes, left)
+
+
+def _steps_finished(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
+    for number, step in enumerate(_steps(job), 1):
+        begins = step.outside + 2 * at.finish
+        own = replace(base, diameter=begins, length=step.end - step.start)
+        name = f"finish the step to {_size(job, step)}"
+        yield turn(f"step-{number}-finish", name, own, at.finish, at.finish_feed, 1, step.outside)
+
+
+def _grooves(job: Job, tables: Tables, base: Base, at: Setting) -> Iterator[Cut]:
+    outside = finished_outside(job, tables) or base.diameter
+    show = Show(job.units)
+    for number, g in enumerate(job.work.finished.form.grooves, 1):
+        top = min(
+            (s.outside for s in _steps(job) if s.start <= g.start and g.end <= s.end),
+            default=outside,
+        )
+        own = replace(base, diameter=top)
+        name = f"groove, {show.length(g.width)} wide, to {show.turned(g.bottom)}"
+        yield groove(f"groove-{number}", name, own, g.bottom, g.width, at.finish_feed)
+
+
+def _steps(job: Job) -> tuple[FinishedStep, ...]:
+    return job.work.finished.form.steps
+
+
+def _size(job: Job, step: FinishedStep) -> str:
+    return Show(job.units).turned(step.outside)

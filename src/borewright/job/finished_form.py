@@ -1,0 +1,44 @@
+"""What the part has beyond one outside when it is done: length, steps, grooves, edges. SI units."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from borewright.job.crown_wish import CrownWish
+from borewright.quantities.si import Metre
+
+
+@dataclass(frozen=True, slots=True)
+class FinishedStep:
+    """A stretch along the work, from face A as faced, turned to its own smaller diameter."""
+
+    start: Metre
+    end: Metre
+    outside: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Groove:
+    """A groove plunged into the outside down to a diameter, from face A as faced."""
+
+    start: Metre
+    end: Metre
+    bottom: Metre
+
+    @property
+    def width(self) -> Metre:
+        return self.end - self.start
+
+
+@dataclass(frozen=True, slots=True)
+class FinishedForm:
+    """`length`: over both faces when done. `roughness`: greatest height of the ridges of the
+    finished outside. `edges`: leg by which sharp edges are broken. None: not stated;
+    no `crown` is wanted."""
+
+    length: Metre | None = None
+    roughness: Metre | None = None
+    steps: tuple[FinishedStep, ...] = ()
+    grooves: tuple[Groove, ...] = ()
+    edges: Metre | None = None
+    crown: CrownWish | None = None

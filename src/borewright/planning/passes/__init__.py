@@ -1,0 +1,14 @@
+"""The passes of every cut: depths, feed and speed out of the lathe's own lists, in the least time.
+
+    setting     what the lathe can be set to for one run of cuts, with the time it takes
+    holding     what a hold under trial says of one cut: slip, rock, bend, warmth
+    limits      how far one setting is from every limit
+    least_time  the fastest setting within all limits, and what keeps it from being faster
+    runs        the runs of a plan: what is cut from where to where, rough and finish together
+    stops       where each cut ends short of what holds the work
+    way_out     what each limit is called, and the cheapest mend
+    scheduled   the whole schedule of a trial, its cuts set
+
+Exact over what can be set: settings are tried from the fastest on, and the first within all limits
+is taken. May import weighing, taper, held, questions, cutting, answer, job, mechanics, reference.
+"""

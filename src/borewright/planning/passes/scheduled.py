@@ -1,0 +1,99 @@
+"""The whole schedule of a trial: its cuts set in the least time, what limits each, and how long."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from borewright.answer.cut_words import depth_words, feed_words
+from borewright.answer.records import Cut
+from borewright.answer.schedule import Blocked, Schedule, Taken
+from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.passes.holding import Holding, holding_of
+from borewright.planning.passes.least_time import Found
+from borewright.planning.passes.runs import Bench, Set, runs
+from borewright.planning.passes.setting import Setting
+from borewright.planning.passes.stops import second_face_words, stops
+from borewright.planning.passes.way_out import LIMITS, way_out
+from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.warmed import seconds_of, work_body
+from borewright.quantities.show import Show
+from borewright.quantities.si import Second
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Scheduled:
+    """A trial with its cuts set, and how they are taken."""
+
+    trial: Trial | HeldTrial
+    schedule: Schedule
+
+
+def scheduled(trial: Trial | HeldTrial) -> Scheduled:
+    """The trial with every cut that the plan chooses set to take the least time within all limits."""
+    holding = holding_of(trial)
+    sets = list(runs(Bench(holding, work_body(trial))))
+    after = holding.taken(tuple(c for s in sets for c in s.cuts))
+    taken = tuple(t for s in sets for t in _taken(s, holding))
+    blocked = tuple(b for s in sets for b in _blocked(s, holding))
+    placed = tuple(
+        replace(t, stops=stops(after, c)) for t, c in zip(taken, after.cuts, strict=True)
+    )
+    seconds = sum(t.seconds for t in taken)
+    return Scheduled(after, Schedule(placed, seconds, blocked, notes=_notes(after)))
+
+
+def _notes(trial: Trial | HeldTrial) -> tuple[str, ...]:
+    if isinstance(trial, Trial) and any(c.id == "face-leading" for c in trial.cuts):
+        return (second_face_words(trial),)
+    return ()
+
+
+def as_planned(trial: Trial | HeldTrial) -> Schedule:
+    """The times of a trial's cuts as they stand."""
+    holding = holding_of(trial)
+    taken = tuple(t for c in trial.cuts for t in _taken(Set((c,)), holding))
+    return Schedule(taken, sum(t.seconds for t in taken))
+
+
+def _taken(one: Set, holding: Holding) -> Iterator[Taken]:
+    between = holding.tables.allowance("between_passes").best
+    for cut in one.cuts:
+        times = 2 if cut.spring_pass else 1
+        seconds = times * (seconds_of(holding, cut) + _settings(cut, between))
+        if one.found is None:
+            yield Taken(cut.id, seconds, "", AS_ASKED if cut.id.startswith("cut-") else "")
+        else:
+            limit = one.found.blocked or one.found.limit or "lathe"
+            yield Taken(cut.id, seconds, limit, _said(one.found, cut, holding.show))
+
+
+AS_ASKED = "As asked for."
+
+
+def _settings(cut: Cut, between: Second) -> Second:
+    """What the passes cost beside cutting; a dividing head and a grinder have their own pace."""
+    return between * cut.passes if cut.on_lathe else 0.0
+
+
+def _said(found: Found, cut: Cut, show: Show) -> str:
+    if found.blocked:
+        return f"Past a limit whatever is set: {LIMITS[found.blocked].what}."
+    if found.refused is None:
+        return "As deep, coarse and fast as is usual for this metal."
+    limit = LIMITS[found.limit]
+    return f"Faster, {_set_to(found.refused, cut, show)}, {limit.stops}."
+
+
+def _set_to(setting: Setting, cut: Cut, show: Show) -> str:
+    other = replace(cut, depth=setting.deepest, feed=setting.feed, spindle_speed=setting.spindle)
+    return (
+        f"{len(setting.depths)} × {depth_words(other, show)} at {feed_words(other, show)} and "
+        f"{show.spindle(setting.spindle)}"
+    )
+
+
+def _blocked(one: Set, holding: Holding) -> Iterator[Blocked]:
+    if one.found is not None and one.found.blocked:
+        cut = one.cuts[-1]
+        yield Blocked(cut.id, one.found.blocked, way_out(one.found, cut, holding))

@@ -1,0 +1,111 @@
+"""What the lathe can be set to for one run of cuts, and how long that takes.
+
+A run takes metal off in passes at one feed and one speed. A dial sets any depth, so the number of
+passes is what is chosen; feeds and speeds come from the lathe's own lists. Where a list is not
+stated, steps of a tenth of a decade stand in (R10 of ISO 3).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from borewright.cutting.base import NEAR_FEED, spindle_for
+from borewright.job.records import Machine
+from borewright.mechanics.turning import spindle_speed
+from borewright.quantities.si import Metre, MetrePerSecond, RevPerSecond, Second
+
+MORE_PASSES = 8
+"""So many passes more than the fewest are tried (ours)."""
+
+TENTH_OF_A_DECADE = 10**0.1
+
+SLOWER = 6
+"""Slower speeds, or finer feeds, that stand in for a list that is not stated (ours)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """Depths of the passes in order (m), feed (m a turn), turns a second, and the time in all."""
+
+    depths: tuple[Metre, ...]
+    feed: Metre
+    spindle: RevPerSecond
+    seconds: Second
+
+    @property
+    def deepest(self) -> Metre:
+        return max(self.depths)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Metal to come off in one go: `stock` (m) across, over a `length` (m) of path, from `begins`.
+
+    `deepest`: the deepest pass ever set. `first`: least depth of the first pass, under a skin.
+    `usual_feed`: the coarsest feed ever set; `surface`: the speed wanted. `between`: seconds that a
+    pass costs beside cutting. `least`: no pass is lighter, but where one is all there is. `once`: it
+    is one pass whatever the depth.
+    """
+
+    stock: Metre
+    length: Metre
+    begins: Metre
+    deepest: Metre
+    usual_feed: Metre
+    surface: MetrePerSecond
+    between: Second
+    first: Metre = 0.0
+    once: bool = False
+    least: Metre = 0.0
+
+
+def settings_of(run: Run, machine: Machine) -> list[Setting]:
+    """Everything that can be set, fastest first; among equals the fewest passes, then lighter feed."""
+    found = [
+        Setting(depths, feed, spindle, _seconds(run, len(depths), feed, spindle))
+        for depths in _depths(run)
+        for feed in feeds_of(run.usual_feed, machine)
+        for spindle in speeds_of(run.surface, run.begins, machine)
+    ]
+    return sorted(found, key=lambda s: (round(s.seconds, 9), len(s.depths), s.feed, s.spindle))
+
+
+def _seconds(run: Run, passes: int, feed: Metre, spindle: RevPerSecond) -> Second:
+    return passes * (run.length / (feed * spindle) + run.between)
+
+
+def _depths(run: Run) -> Iterator[tuple[Metre, ...]]:
+    """Equal passes; under a skin the first may be deeper than the rest."""
+    if run.once:
+        yield (run.stock,)
+        return
+    fewest = max(1, math.ceil(round(run.stock / run.deepest, 6)))
+    for number in range(fewest, fewest + MORE_PASSES + 1):
+        even = run.stock / number
+        if even < run.least and number > fewest:
+            return
+        yield (even,) * number
+        if number > 1 and even < run.first <= run.deepest and run.first < run.stock:
+            yield (run.first, *((run.stock - run.first) / (number - 1),) * (number - 1))
+
+
+def feeds_of(usual: Metre, machine: Machine) -> tuple[Metre, ...]:
+    """The lathe's feeds up to the usual one, its finest where all are coarser; coarsest first."""
+    if machine.feeds:
+        known = sorted((f for f in machine.feeds if f <= usual * NEAR_FEED), reverse=True)
+        return tuple(known) or (min(machine.feeds),)
+    return tuple(usual / TENTH_OF_A_DECADE**k for k in range(SLOWER))
+
+
+def speeds_of(
+    surface: MetrePerSecond, diameter: Metre, machine: Machine
+) -> tuple[RevPerSecond, ...]:
+    """The lathe's speeds up to the wanted one, its slowest where all are faster; fastest first."""
+    if machine.speeds:
+        most = spindle_speed(surface, diameter) * (1 + 1e-9)
+        known = sorted((s for s in machine.speeds if s <= most), reverse=True)
+        return tuple(known) or (min(machine.speeds),)
+    steps = (surface / TENTH_OF_A_DECADE**k for k in range(SLOWER))
+    return tuple(dict.fromkeys(spindle_for(s, diameter, machine) for s in steps))

@@ -1,0 +1,79 @@
+"""Where a cut ends short of what holds the work, and how the second face is come by."""
+
+from __future__ import annotations
+
+from borewright.answer.held_picture import HeldRing, Role
+from borewright.answer.records import Cut
+from borewright.cutting.directions import TIGHTENS
+from borewright.mechanics.spread import likely
+from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.taper.mouths import mouth_legs
+from borewright.planning.taper.trial import Trial
+from borewright.quantities.si import Metre
+
+IN_THE_WAY = (Role.WASHER, Role.NUT, Role.STRAP, Role.SCREW, Role.JAW, Role.PLATE, Role.BOND)
+"""What a tool on a face may run into, beside the mandrel itself."""
+
+NEAR = 1e-6
+"""A ring this near a face (m) touches it."""
+
+
+def stops(trial: Trial | HeldTrial, cut: Cut) -> str:
+    """Where this cut stops, as a clause; empty where nothing is in its way."""
+    if isinstance(trial, Trial):
+        return _on_taper(trial, cut)
+    return _at_ring(trial, cut) if cut.kind == "face" else ""
+
+
+def room_to_dog(trial: Trial) -> Metre:
+    """Ground part (m) left bare between the leading face and the reduced end with the dog."""
+    return max(0.0, trial.mandrel.ground_length - likely(trial.seat))
+
+
+def _on_taper(trial: Trial, cut: Cut) -> str:
+    show, lead = trial.show, trial.hold.leading
+    if cut.kind == "turn" and cut.id in ("rough", "skin", "finish"):
+        return f"stops past face {lead}, with {show.length(room_to_dog(trial))} left to the dog"
+    if cut.kind != "face":
+        return ""
+    leading, far = mouth_legs(trial)
+    leg = far if cut.seat_effect == TIGHTENS else leading
+    return f"stops in the chamfer of the bore, {show.depth(leg)} off the mandrel"
+
+
+def _at_ring(trial: HeldTrial, cut: Cut) -> str:
+    """The widest thing that touches the face which is cut."""
+    picture = trial.held.picture
+    if picture is None:
+        return ""
+    work = [r for r in picture.rings if r.role is Role.WORK]
+    if not work:
+        return ""
+    tail = cut.seat_effect == TIGHTENS
+    at = max(r.end for r in work) if tail else min(r.start for r in work)
+    near = [r for r in picture.rings if r.role in IN_THE_WAY and abs(_side(r, tail) - at) < NEAR]
+    widest = max(near, key=lambda r: r.outer, default=None)
+    if widest is None:
+        return ""
+    return f"stops at the {widest.role.value}, {trial.show.length(2 * widest.outer)} across"
+
+
+def _side(ring: HeldRing, tail: bool) -> Metre:
+    return ring.start if tail else ring.end
+
+
+def second_face_words(trial: Trial) -> str:
+    """How the face that looks to the dog is cut, in a sentence."""
+    note = trial.shop.notes_of.get(trial.mandrel.name)
+    flats = note.flats if note else "unknown"
+    lead, room = trial.hold.leading, trial.show.length(room_to_dog(trial))
+    if flats in ("both", "small"):
+        turned = "the small end has a flat for the dog"
+    elif flats in ("large", "none"):
+        turned = "the small end has no flat for the dog: copper under its screw"
+    else:
+        turned = "look for a flat on the small end, or put copper under the dog's screw"
+    return (
+        f"Face {lead} is cut where it stands, {room} from the dog: it needs no turning end for end. Where your tool does "
+        f"not go in there, turn it end for end ({turned}): facing and turning then push it off the taper, so half the depth."
+    )
