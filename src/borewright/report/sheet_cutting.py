@@ -35,7 +35,7 @@ COLUMNS = (
     "cut",
     "speed",
     "feed",
-    "passes × depth",
+    "passes ×\ndepth",
     "time",
     "what limits it",
     "which way",
