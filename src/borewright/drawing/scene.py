@@ -35,7 +35,7 @@ class LineKind(StrEnum):
     def weight(self) -> float:
         """Width in mm on paper: 0.5 for visible edges, 0.35 for those of what holds the work.
 
-        Of a chart: 0.35 for its lines after the first, 0.1 for what the eye follows to the scale.
+        Of a chart: 0.35 for its lines after the first, 0.09 for what the eye follows to the scale.
         The rest 0.25, 0 for no line at all.
         """
         return _WEIGHTS.get(self, 0.25)
@@ -51,7 +51,7 @@ _WEIGHTS = {
     LineKind.EDGE: 0.35,
     LineKind.TRACE: 0.35,
     LineKind.LONG: 0.35,
-    LineKind.FAINT: 0.1,
+    LineKind.FAINT: 0.09,
     LineKind.BLANK: 0.0,
 }
 _DASHES: dict[LineKind, tuple[float, ...]] = {
