@@ -21,6 +21,8 @@ _LIMITS = {
     "skin": "skin",
     "wall": "wall",
     "speed": "speed",
+    "heat": "warmth",
+    "kept": "the other answers",
     "lathe": "what is usual",
     "": "as asked",
 }

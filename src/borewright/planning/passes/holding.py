@@ -15,6 +15,7 @@ from borewright.planning.held.held_bend import held_swing
 from borewright.planning.held.held_questions import WALK
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.questions.bend import springs_back
+from borewright.planning.questions.heat import half_grip
 from borewright.planning.taper.bending import size_error_of, swing_of
 from borewright.planning.taper.travel import with_drive
 from borewright.planning.taper.trial import Trial
@@ -68,6 +69,10 @@ class Holding(Protocol):
 
     def left_at(self, warm: Kelvin) -> Ratio:
         """Likely share of the grip counted on that is left with the work so much warmer (K)."""
+
+    @property
+    def half_warm(self) -> Kelvin:
+        """Likely warmth of the work (K) that takes half of the grip; infinite where none does."""
 
     def taken(self, cuts: tuple[Cut, ...]) -> Trial | HeldTrial:
         """The trial with these cuts."""
@@ -134,6 +139,10 @@ class OnTaper:
         lost = likely(facts.lost_rough) + expansion * self.trial.grip.diameter * warm
         return min(1.0, self.trial.hold.likely_force(self.trial.chosen.travel, lost) / counted)
 
+    @cached_property
+    def half_warm(self) -> Kelvin:
+        return half_grip(self.trial)
+
     def taken(self, cuts: tuple[Cut, ...]) -> Trial:
         demands = tuple(self.demand(c) for c in cuts)
         return replace(self.trial, chosen=replace(self.trial.chosen, cuts=cuts, demands=demands))
@@ -189,6 +198,10 @@ class Otherwise:
     def left_at(self, warm: Kelvin) -> Ratio:
         half = likely(self.trial.grip.half_warm)
         return max(0.0, 1.0 - 0.5 * warm / half) if half > 0 else 1.0
+
+    @property
+    def half_warm(self) -> Kelvin:
+        return likely(self.trial.grip.half_warm)
 
     def taken(self, cuts: tuple[Cut, ...]) -> HeldTrial:
         demands = tuple(self.demand(c) for c in cuts)

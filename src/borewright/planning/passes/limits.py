@@ -22,7 +22,7 @@ import numpy as np
 from borewright.answer.records import Cut, Demand
 from borewright.mechanics.kienzle import chip_of
 from borewright.mechanics.roughness import ridge_height
-from borewright.mechanics.spread import likely, low_end
+from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.mechanics.turning import surface_speed
 from borewright.mechanics.warmth import temperature_rise
 from borewright.planning.passes.holding import Holding
@@ -31,7 +31,7 @@ from borewright.planning.passes.setting import Run, Setting
 from borewright.planning.weighing.chatter import chatter_of
 from borewright.planning.weighing.judge import share_of_yes
 from borewright.planning.weighing.power import motor_power
-from borewright.planning.weighing.warmed import Body
+from borewright.planning.weighing.warmed import Body, warmth_after
 from borewright.quantities.si import Kelvin, Metre, Ratio
 
 
@@ -39,12 +39,14 @@ from borewright.quantities.si import Kelvin, Metre, Ratio
 class Wanted:
     """What a run is for. `left` (m): metal that the next cut needs, 0 for the last; `allowed` (m, on
     diameter) and `ridges` (m) of the last one; `sprung`: the share of bending that a spring pass
-    leaves, 1 without."""
+    leaves, 1 without. `cool`: all passes of the run one after another leave half of the grip, with
+    the reserve that the heat question asks; else it may wait between them."""
 
     left: Metre = 0.0
     allowed: Metre | None = None
     ridges: Metre | None = None
     sprung: Ratio = 1.0
+    cool: bool = False
 
 
 class Asked:
@@ -102,8 +104,24 @@ def limits_of(asked: Asked, wanted: Wanted) -> list[Limit]:
         Limit("bend", _bend(asked, wanted), by_load=True),
         Limit("power", _power(asked)),
         Limit("chatter", _chatter(asked)),
-        Limit("heat", _warm(asked)),
+        Limit("heat", _cool(asked) if wanted.cool else _warm(asked)),
     ]
+
+
+def _cool(asked: Asked) -> Callable[[Setting], Ratio]:
+    """As the heat question has it, of all passes without a pause."""
+    holding = asked.holding
+
+    def share(setting: Setting) -> Ratio:
+        cut = replace(asked.cut(setting), passes=len(setting.depths))
+        demand = asked.demand(setting)
+        power = np.asarray(demand.tangential * cut.cutting_speed)
+        rise = warmth_after(holding, cut, replace(demand, power=power), asked.body)
+        half = holding.half_warm
+        best, low = half / max(likely(rise), 1e-3), half / max(high_end(rise), 1e-3)
+        return share_of_yes("heat", best, low, holding.tables)
+
+    return share
 
 
 def _least_chip(asked: Asked) -> Callable[[Setting], Ratio]:

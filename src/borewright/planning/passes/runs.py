@@ -37,10 +37,10 @@ class Set:
 
 
 class Bench:
-    """A hold, and what all runs on it share."""
+    """A hold, and what all runs on it share. `cool`: no run warms it past the heat question's yes."""
 
-    def __init__(self, holding: Holding, body: Body) -> None:
-        self.holding, self.body = holding, body
+    def __init__(self, holding: Holding, body: Body, *, cool: bool = False) -> None:
+        self.holding, self.body, self._cool = holding, body, cool
         job, tables = holding.job, holding.tables
         usual = tables.cut_defaults(job.work.material)
         machine = job.shelf.machine
@@ -58,9 +58,8 @@ class Bench:
     def found(self, model: Cut, run: Run, wanted: Wanted) -> Found:
         """The fastest setting of one run."""
         asked = Asked(self.holding, replace(model, diameter=run.begins), run, self.body)
-        return least_time(
-            settings_of(run, self.holding.job.shelf.machine), limits_of(asked, wanted)
-        )
+        limits = limits_of(asked, replace(wanted, cool=self._cool))
+        return least_time(settings_of(run, self.holding.job.shelf.machine), limits)
 
     def finishing(self, model: Cut, run: Run) -> tuple[Found, bool]:
         """The setting of a last cut, and whether it wants a spring pass: only where bending blocks it."""
