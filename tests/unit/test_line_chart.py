@@ -14,7 +14,7 @@ from tests import charts_made as made
 
 from borewright.answer.schedule import Curve, LineChart, Mark
 from borewright.drawing.line_axis import place_axis, value_axis
-from borewright.drawing.line_chart import HALF, HEIGHT, WIDE, line_chart
+from borewright.drawing.line_chart import HALF, HEIGHT, WIDE, in_rows, line_chart
 from borewright.drawing.measure import Box, text_box
 from borewright.drawing.scene import Circle, Hatch, Line, LineKind, Path, Scene, Text
 from borewright.drawing.svg import svg
@@ -103,7 +103,7 @@ def corners(item: object) -> list[tuple[float, float]]:
     return [(item.cx, item.cy)] if isinstance(item, Circle) else []
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=400, deadline=None, derandomize=True)
 @given(charts, st.sampled_from([WIDE, HALF]), st.sampled_from(["inch", "mm"]))
 def test_no_two_texts_overlap_and_nothing_leaves_the_frame(
     chart: LineChart, width: float, units: str
@@ -264,6 +264,9 @@ def test_a_mark_is_a_thin_upright_and_one_with_a_band_is_hatched_as_far() -> Non
 
 
 def test_three_of_them_fit_on_a_page_two_side_by_side() -> None:
+    rows = [[chart.id for chart in row] for row in in_rows(made.three())]
+    assert rows == [[made.grip().id, made.push().id], [made.warmth().id]]
+    assert [len(row) for row in in_rows((made.grip(), made.warmth()))] == [1, 1]
     side_by_side = [line_chart(c, Show("inch"), HALF) for c in (made.grip(), made.push())]
     below = line_chart(made.warmth(), Show("inch"), WIDE)
     assert 2 * HALF + 4.0 <= WIDE

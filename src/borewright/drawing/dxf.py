@@ -22,6 +22,8 @@ LINETYPES: Final = {
     LineKind.HIDDEN: "DASHED",
     LineKind.AXIS: "CENTER",
     LineKind.LIMIT: "PHANTOM",
+    LineKind.TRACE: "DASHDOT",
+    LineKind.LONG: "DASHEDX2",
 }
 MILLIMETRES: Final = 4
 """DXF's code for the unit."""

@@ -73,19 +73,15 @@ def line_chart(chart: LineChart, show: Show, width: float = WIDE, height: float 
 
 
 def in_rows(charts: Sequence[LineChart]) -> tuple[tuple[LineChart, ...], ...]:
-    """Two side by side; of an odd number the one with two scales, else the last, by itself below.
+    """Two side by side as long as there are two; one with two scales by itself, below the others.
 
     >>> one, two = (LineChart(name, "", "", "", "", "", ()) for name in ("one", "two"))
     >>> [[chart.id for chart in row] for row in in_rows((one, two, one))]
     [['one', 'two'], ['one']]
     """
-    rest = list(charts)
-    last = []
-    if len(rest) % 2:
-        alone = next((k for k, chart in enumerate(rest) if chart.second), len(rest) - 1)
-        last = [(rest.pop(alone),)]
-    pairs = [tuple(rest[k : k + 2]) for k in range(0, len(rest), 2)]
-    return (*pairs, *last)
+    plain = [chart for chart in charts if not chart.second]
+    pairs = [tuple(plain[k : k + 2]) for k in range(0, len(plain), 2)]
+    return (*pairs, *((chart,) for chart in charts if chart.second))
 
 
 def described(chart: LineChart, show: Show) -> str:

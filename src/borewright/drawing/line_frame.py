@@ -22,7 +22,7 @@ _APART = 4.0
 """Least room between two numbers of the level scale, mm."""
 _PER_TICK = 6.0
 """Least height from one number of an upright scale to the next, mm."""
-_SOLID = (LineKind.VISIBLE, LineKind.TRACE, LineKind.EDGE)
+_SOLID = (LineKind.VISIBLE, LineKind.TRACE, LineKind.LONG, LineKind.EDGE)
 _POOR = (LineKind.HIDDEN, LineKind.LIMIT)
 
 

@@ -27,6 +27,7 @@ class LineKind(StrEnum):
     AXIS = "axis"
     LIMIT = "limit"
     TRACE = "trace"
+    LONG = "long"
     FAINT = "faint"
     BLANK = "blank"
 
@@ -34,8 +35,8 @@ class LineKind(StrEnum):
     def weight(self) -> float:
         """Width in mm on paper: 0.5 for visible edges, 0.35 for those of what holds the work.
 
-        Of a chart: 0.35 for its third line, 0.1 for what the eye follows to the scale. The rest
-        0.25, 0 for no line at all.
+        Of a chart: 0.35 for its lines after the first, 0.09 for what the eye follows to the scale.
+        The rest 0.25, 0 for no line at all.
         """
         return _WEIGHTS.get(self, 0.25)
 
@@ -49,7 +50,8 @@ _WEIGHTS = {
     LineKind.VISIBLE: 0.5,
     LineKind.EDGE: 0.35,
     LineKind.TRACE: 0.35,
-    LineKind.FAINT: 0.1,
+    LineKind.LONG: 0.35,
+    LineKind.FAINT: 0.09,
     LineKind.BLANK: 0.0,
 }
 _DASHES: dict[LineKind, tuple[float, ...]] = {
@@ -57,6 +59,7 @@ _DASHES: dict[LineKind, tuple[float, ...]] = {
     LineKind.AXIS: (6.0, 0.8, 0.5, 0.8),
     LineKind.LIMIT: (3.6, 0.7, 0.4, 0.7, 0.4, 0.7),
     LineKind.TRACE: (4.5, 0.8, 0.6, 0.8),
+    LineKind.LONG: (6.0, 1.4),
 }
 
 

@@ -6,6 +6,7 @@ when the page would run over: never a cut, a wait, a stop, or a cut that is bloc
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -35,7 +36,7 @@ COLUMNS = (
     "cut",
     "speed",
     "feed",
-    "passes × depth",
+    "passes ×\ndepth",
     "time",
     "what limits it",
     "which way",
@@ -94,12 +95,17 @@ def _row(number: int, cut: Cut, taken: Taken | None, show: Show, left: str) -> l
         feed_words(cut, show).replace(" (", "\n("),
         f"{cut.passes} × {depth_words(cut, show)}".replace(" (", "\n("),
         time_words(taken) if taken else "",
-        (taken.said or limit_words(taken)) if taken else "",
+        _bound(taken.said or limit_words(taken)) if taken else "",
         f"{nearer(cut.direction)},\n{cut.seat_effect}",
-        _before_and_after(taken) if taken else "",
+        _bound(_before_and_after(taken)) if taken else "",
     ]
 
 
 def _before_and_after(taken: Taken) -> str:
     wait = f"Wait {lasting(taken.wait)} first." if taken.wait > 0 else ""
     return f"{wait} {stops_words(taken)}".strip()
+
+
+def _bound(words: str) -> str:
+    """Words in which no line breaks between a number and its unit."""
+    return re.sub(r"(?<=\d) (?=(?:in|mm|µm|rpm)\b)", "\N{NO-BREAK SPACE}", words)

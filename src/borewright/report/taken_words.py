@@ -69,7 +69,7 @@ def lasting(seconds: Second) -> str:
     >>> [lasting(s) for s in (3.2, 38.0, 98.0, 130.0, 707.0, 5300.0, 9000.0)]
     ['3 s', '40 s', '1.5 min', '2 min', '12 min', '90 min', '2.5 h']
     """
-    if seconds < 90:
+    if seconds < 75:
         return f"{max(1, round(seconds)) if seconds < 10 else 5 * round(seconds / 5)} s"
     if seconds < 600:
         return f"{round(seconds / 30) / 2:g} min"
