@@ -123,8 +123,12 @@ def test_a_schedule_is_filled_cut_by_cut(name: str) -> None:
         assert (taken.grip_left, taken.wait) == (heat.grip_left, heat.wait)
     assert filled.seconds == bare.seconds + sum(t.wait for t in filled.taken)
     assert [c.id for c in filled.charts] == ["heat"]
-    assert filled.target is not None
-    assert filled.target[0] > trial.job.work.finished.outside > 0
+    warm = warm_size(trial, waited(trial)[0])
+    assert warm is not None
+    if warm.reads - warm.cold < 5e-6:  # not told apart at the lathe
+        assert filled.target is None
+    else:
+        assert filled.target == (warm.reads, warm.warmth)
 
 
 def test_a_schedule_of_other_cuts_is_refused() -> None:
