@@ -13,10 +13,21 @@ NO_KNOCK = Range(1.0, 1.0, 1.0, "", "ours")
 
 
 def knock_of(cut: Cut, job: Job, tables: Tables) -> Range:
-    """Peak over steady force of a cut; more than 1 where it turns an outside with a hole in it."""
-    if cut.kind == "turn" and hole_in_the_outside(job):
+    """Peak over steady force of a cut; more than 1 where it turns an outside with a hole in it, or
+    one that runs out as cast by more than its depth, so that it cuts air for part of a turn."""
+    if cut.kind == "turn" and (hole_in_the_outside(job) or runs_out(cut, job)):
         return tables.cutting_correction("interrupted_impact")
     return NO_KNOCK
+
+
+def runs_out(cut: Cut, job: Job) -> bool:
+    """Whether a roughing cut meets a rim that is out as cast; the finishing cut finds it round."""
+    out = job.work.casting_runout or 0.0
+    return cut.id in ROUGH and out / 2 > cut.depth
+
+
+ROUGH = ("skin", "rough")
+"""Ids of the cuts that meet the outside as it was cast."""
 
 
 def hole_in_the_outside(job: Job) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from borewright.answer.records import Cut, Figure, ProofLoad, PushAdvice, Step
 from borewright.cutting.directions import LOOSENS
-from borewright.cutting.knock import hole_in_the_outside
+from borewright.cutting.knock import hole_in_the_outside, runs_out
 from borewright.mechanics.spread import likely
 from borewright.planning.questions.push import blows
 from borewright.planning.steps.balance_step import balance_step
@@ -285,9 +285,15 @@ def _interrupted(trial: Trial) -> str:
     """What spokes and holes do to the cuts: a whole rim is no interrupted cut, a face across spokes is."""
     if hole_in_the_outside(trial.job):
         return " The cross hole knocks at the tool once a turn: chamfer or plug its mouth."
+    out = ""
+    if any(runs_out(cut, trial.job) for cut in trial.cuts):
+        out = (
+            " The rim is out as cast: at first the tool cuts for part of each turn only and knocks; find the high spot by "
+            "hand, zero the dial there, and go on at the same feed until it cuts all round."
+        )
     if trial.job.work.spokes is None:
-        return ""
-    return (
+        return out
+    return out + (
         " Face rim and hub only: across the spokes every one of them knocks. The rim springs in between the spokes "
         "under the tool and comes out with as many highs: take the last pass light."
     )
