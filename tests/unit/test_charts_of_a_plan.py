@@ -64,7 +64,7 @@ def trial_of(name: str) -> Trial | HeldTrial:
 
 @cache
 def plan_of(name: str) -> Plan:
-    return plan_job(read_job(JOBS[name]), tables(), with_changes=False)
+    return plan_job(read_job(JOBS[name]), tables())
 
 
 def parsed(text: str) -> Trial:
