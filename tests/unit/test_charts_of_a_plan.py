@@ -64,7 +64,7 @@ def trial_of(name: str) -> Trial | HeldTrial:
 
 @cache
 def plan_of(name: str) -> Plan:
-    return plan_job(read_job(JOBS[name]), tables(), with_changes=False)
+    return plan_job(read_job(JOBS[name]), tables())
 
 
 def parsed(text: str) -> Trial:
@@ -76,7 +76,10 @@ def parsed(text: str) -> Trial:
 
 @cache
 def charts(name: str) -> dict[str, LineChart]:
-    return {chart.id: chart for chart in charts_of(trial_of(name))}
+    """Those of the plan: its cuts are set after the hold is chosen."""
+    schedule = plan_of(name).schedule
+    assert schedule is not None
+    return {chart.id: chart for chart in schedule.charts}
 
 
 def line(chart: LineChart, label: str) -> Curve:
