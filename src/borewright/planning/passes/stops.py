@@ -33,6 +33,8 @@ def room_to_dog(trial: Trial) -> Metre:
 def _on_taper(trial: Trial, cut: Cut) -> str:
     show, lead = trial.show, trial.hold.leading
     if cut.kind == "turn" and cut.id in ("rough", "skin", "finish"):
+        if not trial.touch_is_known:
+            return f"stops past face {lead}, short of the dog"
         return f"stops past face {lead}, with {show.length(room_to_dog(trial))} left to the dog"
     if cut.kind != "face":
         return ""
@@ -66,7 +68,8 @@ def second_face_words(trial: Trial) -> str:
     """How the face that looks to the dog is cut, in a sentence."""
     note = trial.shop.notes_of.get(trial.mandrel.name)
     flats = note.flats if note else "unknown"
-    lead, room = trial.hold.leading, trial.show.length(room_to_dog(trial))
+    lead = trial.hold.leading
+    room = f", {trial.show.length(room_to_dog(trial))} from the dog" if trial.touch_is_known else ""
     if flats in ("both", "small"):
         turned = "the small end has a flat for the dog"
     elif flats in ("large", "none"):
@@ -74,6 +77,6 @@ def second_face_words(trial: Trial) -> str:
     else:
         turned = "look for a flat on the small end, or put copper under the dog's screw"
     return (
-        f"Face {lead} is cut where it stands, {room} from the dog: it needs no turning end for end. Where your tool does "
+        f"Face {lead} is cut where it stands{room}: it needs no turning end for end. Where your tool does "
         f"not go in there, turn it end for end ({turned}): facing and turning then push it off the taper, so half the depth."
     )
