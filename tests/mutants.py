@@ -19,12 +19,14 @@ import tempfile
 from pathlib import Path
 
 from tests.mutant import Mutant
+from tests.mutants_of_bending import BENDING
 from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
 from tests.mutants_of_crowns import CROWNS
 from tests.mutants_of_heat import HEAT
 from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_rescue import RESCUE
+from tests.mutants_of_truth import TRUTH
 
 ROOT = Path(__file__).parents[1]
 SOURCE = ROOT / "src"
@@ -33,10 +35,12 @@ TRUTHS = ("closed_form", "published", "practice", "independent")
 
 MUTANTS = (
     *OTHER_WAYS,
+    *BENDING,
     *BORES,
     *RESCUE,
     *CROWNS,
     *HEAT,
+    *TRUTH,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",

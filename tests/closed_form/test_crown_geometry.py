@@ -118,8 +118,10 @@ def test_stairs_stay_within_half_a_division_of_the_crown_and_leave_what_they_say
     try:
         made = stairs(fall, face, face / 2 / steps, division, per_radius)
     except OutsideModel:
-        # Nothing to cut: the deepest place is less than half a division down.
-        assert per_radius * height * 0.999 < division
+        # Nothing to cut: at the outermost stop the circle is less than half a division down.
+        radius = (face**2 / 4 + height**2) / (2 * height)
+        outermost = radius - math.sqrt(radius**2 - (face / 2 * (1 - 1 / steps)) ** 2)
+        assert per_radius * outermost < division / 2 * (1 + 1e-6)
         return
     assert made.rounding <= division / per_radius / 2 + 1e-12
     assert (np.diff(made.stops) < 0).all()

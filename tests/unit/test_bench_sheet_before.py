@@ -20,6 +20,7 @@ from borewright.errors import RefusedInput
 from borewright.job import parse_job
 from borewright.report.sheet_before import sheet_before
 from borewright.report.sheet_trim import MOST_TRIM_BEFORE, trim_before
+from borewright.report.taken_words import schedule_of
 from borewright.service.files import sheet_bytes
 from borewright.service.planned import plan
 
@@ -55,9 +56,10 @@ def second(name: str, paper: str | None = None) -> str:
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 @pytest.mark.parametrize("name", CHANGED)
-def test_two_pages_where_a_casting_or_a_bore_asks_and_one_elsewhere(name: str, paper: str) -> None:
+def test_one_page_more_where_a_casting_or_a_bore_asks(name: str, paper: str) -> None:
+    """Beside the first, and the one for the cutting where that is planned."""
     found = PdfReader(BytesIO(sheet_bytes(of(name), paper=paper))).pages
-    assert len(found) == (2 if name in ASKED else 1)
+    assert len(found) == 1 + (name in ASKED) + (schedule_of(of(name)) is not None)
     assert len({tuple(page.mediabox) for page in found}) == 1
 
 
@@ -71,7 +73,7 @@ def test_the_first_page_sends_the_reader_to_the_second_before_the_steps() -> Non
     sent = squeezed("First: page 2, the first hold of the casting and the bore.")
     assert front.index(sent) < front.index(squeezed(f"1. {of('flywheel').steps[0].title}."))
     assert squeezed("First: page 2, the bore.") in squeezed(pages(sheet_bytes(of("gears")))[0])
-    assert squeezed("page 2") not in squeezed(pages(sheet_bytes(of("reamed gears")))[0])
+    assert squeezed("First: page 2") not in squeezed(pages(sheet_bytes(of("reamed gears")))[0])
 
 
 def test_the_first_hold_is_on_it_with_every_step_blank_and_caution() -> None:
@@ -141,7 +143,7 @@ def test_a_wordy_one_is_still_a_page_and_says_what_went() -> None:
     (other, *_) = of("gears").bore_route.alternatives  # type: ignore[union-attr]
     many = tuple(replace(other, reason="it takes too long " * 9 + str(k)) for k in range(20))
     wordy = replace(wheel, bore_route=replace(route, cautions=more, alternatives=many))
-    _, back = pages(sheet_bytes(wordy, paper="letter"))
+    back = pages(sheet_bytes(wordy, paper="letter"))[1]
     found = squeezed(back)
     assert squeezed("Left out for room: other ways to this bore") in found
     assert [c.text for c in more if squeezed(c.text) not in found] == []
@@ -207,5 +209,5 @@ def test_a_change_to_the_part_is_a_line_of_it() -> None:
 
     took, now, then = Figure("time", 900.0, "s"), Figure("now", 0.0, "m"), Figure("then", 3e-4, "m")
     told = ("boss", "Leave a boss.", "nothing", took, Verdict.NO, Verdict.YES, (), now, then, 3e-4)
-    _, back = pages(sheet_bytes(replace(of("gears"), changes=(Change(*told),))))
+    back = pages(sheet_bytes(replace(of("gears"), changes=(Change(*told),))))[1]
     assert squeezed("Leave a boss. From no to yes; about 15 min.") in squeezed(back)

@@ -9,12 +9,11 @@ from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
 
+import ezdxf
 import numpy as np
 import pytest
 from tests.cli_run import ran, words
 from tests.tools import system_tool
-
-ezdxf = pytest.importorskip("ezdxf")
 
 FACE, HEIGHT = 60.0, 6.0
 """In mm: a crown as steep as none, so that a pixel is little of it."""

@@ -22,6 +22,7 @@ from borewright.job.records import Job, MandrelNote
 from borewright.reference.library import DATA, Tables
 from borewright.report.explain import explain_text
 from borewright.report.plan_json import plan_json
+from borewright.report.taken_words import schedule_of
 from borewright.report.words import figure_words, show_for
 from borewright.service.files import sheet_bytes
 from borewright.service.planned import plan
@@ -160,9 +161,10 @@ def json_value(answer: Plan, name: str) -> float:
 
 
 def sheet_text(answer: Plan) -> str:
+    """The first page, and that of the cutting where there is one."""
     pages = PdfReader(BytesIO(sheet_bytes(answer))).pages
-    assert len(pages) == 1
-    return "".join(pages[0].extract_text().split())
+    assert len(pages) == 1 + (schedule_of(answer) is not None)
+    return "".join("".join(page.extract_text().split()) for page in pages)
 
 
 def explained(answer: Plan, name: str, tables: Tables) -> str:

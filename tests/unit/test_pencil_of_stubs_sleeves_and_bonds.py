@@ -47,6 +47,7 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "pushed_normal": lambda i: wedge(i, "friction on", "taper"),
     "fit_torque": lambda i: i["slip friction"] * i["normal force"] * i["bore"] / 2,
     "thrown_runout": lambda i: i["bore"] - i["bar"],
+    "face_leans": lambda i: i["clearance"] / i["length of the fit"] * i["outside"],
     "warm_on": lambda i: i["interference"] / (i["expansion x bore (nm/K)"] * 1e-9) + i["to spare"],
     "warm_off": lambda i: i["what presses"] / (i["expansion over the plug's x bore (nm/K)"] * 1e-9),
 }

@@ -60,9 +60,10 @@ class Grip:
     towards the headstock and away from it, infinite where a shoulder takes it. `joint`: how torque
     and thrust share what there is, see `Joint`. `tilt` (N·m): moment across the
     axis that unseats the work. `stiffness` (N/m) at the tool; `runout` (m), rim to bore, whole
-    reading; `springs` (m): how much the work goes out of round when it is let go. `strength`:
-    margin of the work against the holding, infinite where nothing strains it. `half_warm` (K):
-    warmth of the work that takes half of the grip; infinite where warmth takes none.
+    reading; `throws`: its shares by name where there are several, which `runout` adds as a
+    root-sum-square; `springs` (m): how much the work goes out of round when it is let go.
+    `strength`: margin of the work against the holding, infinite where nothing strains it.
+    `half_warm` (K): warmth of the work that takes half of the grip; infinite where none does.
     """
 
     torque: Draws
@@ -76,6 +77,7 @@ class Grip:
     half_warm: Draws
     joint: Joint = Joint.FRICTION
     brittle: bool = False
+    throws: tuple[tuple[str, Draws], ...] = ()
 
     def slip_margin(self, demand: Demand) -> Draws:
         """What the hold can give over what a cut asks; infinite where the cut asks nothing."""

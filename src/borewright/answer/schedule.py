@@ -15,10 +15,11 @@ class Taken:
     """One cut as it is taken. `cut` is its id; `seconds` are of all its passes, no setting.
 
     `limit` is the id of what keeps it from being faster (`slip`, `rock`, `bend`, `chatter`,
-    `torque`, `power`, `least_chip`, `finish`, `skin`, `wall`, `speed`, `lathe`), "" where it was
-    asked for; `said` is that in a sentence. `wait`: seconds to stand before it. `warm_before` and
-    `warm_after`: likely warmth of the work over the mandrel. `grip_left`: share of the cold grip at
-    its end, likely and in the poor case. `stops`: where it ends short of what holds the work.
+    `power`, `least_chip`, `finish`, `skin`, `heat`, `lathe`: what is usual, `kept`: the other
+    answers), "" where it was asked for; `said` is that in a sentence. `wait`: seconds to stand
+    before it. `warm_before` and `warm_after`: likely warmth of the work over the mandrel.
+    `grip_left`: share of the cold grip at its end, likely and in the poor case. `stops`: where it
+    ends short of what holds the work.
     """
 
     cut: str
@@ -46,12 +47,16 @@ class Blocked:
 
 @dataclass(frozen=True, slots=True)
 class Curve:
-    """One line of a chart: places `x` (n,) and values `y` (n,), SI. `dashed`: the poor case."""
+    """One line of a chart: places `x` (n,) and values `y` (n,), SI. `dashed`: the poor case.
+
+    `thin`: what is asked, or a limit, drawn lightly beside what is given.
+    """
 
     label: str
     x: tuple[float, ...]
     y: tuple[float, ...]
     dashed: bool = False
+    thin: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,20 +16,8 @@ from borewright.cli.refusals import as_refusal
 from borewright.errors import BorewrightError, UnknownName
 
 COMMANDS = (
-    *(
-        "ask",
-        "plan",
-        "rescue",
-        "picture",
-        "fit",
-        "cut",
-        "load",
-        "crown",
-        "mandrel",
-        "make",
-        "shelf",
-    ),
-    "reference",
+    *("ask", "plan", "rescue", "picture", "fit", "cut", "load", "crown", "mandrel", "parallel"),
+    *("runout", "balance", "make", "shelf", "reference"),
 )
 
 

@@ -45,6 +45,10 @@ _KINDS = {
     "roughness": "small",
     "small_end": "bore",
     "uncertainty": "small",
+    "reading_error": "small",
+    "error_of_a_reading": "small",
+    "tolerance": "small",
+    "arm_of_friction": "small",
     "chip thinner than the force law was fitted for": "small",
 }
 

@@ -51,6 +51,13 @@ A pulley's crown at full size:
     scale_marks   lines of known length to hold a rule to
     dxf           a scene as DXF, in real sizes
 
+A line chart:
+
+    line_chart    the whole chart;  line_frame: its scales and lines on paper
+    line_axis     a scale: the shop's unit, its range, round ticks
+    line_trace    a line on paper and distances to it;  line_labels: words at the lines
+    line_marks    uprights, hatched bands, words over the frame
+
 May import answer, job, mechanics, reference, quantities, errors; never `report`.
 """
 

@@ -108,7 +108,7 @@ def _(item: Arrow) -> str:
 @_element.register
 def _(item: Hatch) -> str:
     pieces = (f"M{_n(a[0])} {_n(a[1])}L{_n(b[0])} {_n(b[1])}" for a, b in hatch_lines(item))
-    style = f'fill="none" {_stroke(LineKind.THIN)}'
+    style = f'fill="none" {_stroke(item.kind)}'
     return f'<path d="{"".join(pieces)}" {style}{_name(item.name)}/>'
 
 

@@ -2,8 +2,19 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from borewright.answer.records import Draws, Figure, Input
+from borewright.mechanics.runout import root_sum_square
 from borewright.mechanics.spread import high_end, likely, low_end
+
+Throws = tuple[tuple[str, Draws], ...]
+"""Shares of a runout by name, each a whole reading (m)."""
+
+
+def thrown(throws: Throws) -> Draws:
+    """Root-sum-square of the shares (m)."""
+    return np.asarray(root_sum_square([share for _, share in throws]))
 
 
 def drawn_figure(

@@ -32,6 +32,7 @@ def build_finished(
         maybe(reader.length, table.tolerance, "work.finished.tolerance"),
         maybe(reader.length, table.runout, "work.finished.runout"),
         _form(table, reader, pieces, bore, now if outside is None else outside),
+        maybe(reader.spindle, table.service_speed, "work.finished.service_speed"),
     )
 
 

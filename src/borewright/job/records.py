@@ -106,13 +106,14 @@ class Bore:
 class Finished:
     """The size wanted when done; `tolerance` is a band on diameter, `runout` a whole reading.
 
-    `form`: length, steps, grooves and edges.
+    `service_speed`: how fast it turns where it is used. `form`: length, steps, grooves and edges.
     """
 
     outside: Metre | None = None
     tolerance: Metre | None = None
     runout: Metre | None = None
     form: FinishedForm = field(default_factory=FinishedForm)
+    service_speed: RevPerSecond | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -147,7 +147,7 @@ class GrooveTable(Table):
 
 
 class FinishedTable(Table):
-    """What is wanted: sizes, and the form of the outside."""
+    """What is wanted: sizes, the form of the outside, and how fast it will run in service."""
 
     outside: Typed | None = None
     tolerance: Typed | None = None
@@ -158,6 +158,7 @@ class FinishedTable(Table):
     grooves: list[GrooveTable] = Field(default_factory=list, max_length=MANY_FORMS)
     edges: Typed | None = None
     crown: CrownStated | None = None
+    service_speed: Typed | None = None
 
 
 class WorkTable(Table):

@@ -112,6 +112,7 @@ class Speller:
             "tolerance": self.say(finished.tolerance),
             "runout": self.say(finished.runout),
             **self.form(finished.form),
+            "service_speed": self.say(finished.service_speed, "spindle"),
         }
         return stated_only(
             {

@@ -65,7 +65,16 @@ ring_ovality   a ring squeezed by jaws: out of round, bending, what is left afte
 key_shear      what shears or crushes a key or a pin; its torque
 set_screw      torque of set screws, on a flat too; how far they throw the work over
 unbalance      a heavy side: counterweight, the force it turns with, the speed for a force
+drilled_balance  wax that balances, turned into a hole on the heavy side; the least that shows
+runout         shares of a runout: clearance, lean; worst case, root-sum-square, as arrows
+reversal       two readings half a turn apart: the mandrel's share and the work's
+parallel       two bands at one setting: taper, the set-over that takes it out
 beam           a stepped bar between sprung centres
+influence      what the same bar gives at many places at once; under a tool along its cut
+vibration      the first natural frequency of a bar with its masses, and two bounds on it
+springing      the size that a cut leaves on work that gives; what a spring pass leaves of it
+chatter        how wide a chip may be before the work itself chatters in one mode
+center_loads   what the two centers carry: a force, and the push of a bar that warms
 axial_swell    how much the outside of a ring grows while its faces are clamped
 fitted_moment  a moment across a close fit, taken by pressure at its two ends
 overhang       a stepped stub held at one end: deflection, stiffness, slope at the tool

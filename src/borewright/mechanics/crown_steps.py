@@ -74,7 +74,9 @@ def stairs(
     new = turned > np.concatenate([[0], turned[:-1]])
     if not new.any():
         deepest = f"{float(wanted.max()):.4g} m"
-        raise OutsideModel("crown at the first step", deepest, "at least a division of the dial")
+        raise OutsideModel(
+            "crown at the first step", deepest, "at least half a division of the dial"
+        )
     kept, depths = turned[new], turned[new] * division / per_radius
     outer = np.append(stops[new][1:], 0.0)
     ridges = np.asarray(fall(face / 2 - outer), dtype=np.float64) - depths

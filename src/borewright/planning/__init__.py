@@ -18,6 +18,6 @@
     chart/       the wall chart of a shelf
     assemble     the whole plan for a job
 
-Imports go up this list only (checked). May import holding, cutting, drawing, report, answer, job,
+Imports go up this list only (checked). May import holding, cutting, making, drawing, report, answer, job,
 mechanics, reference, quantities, errors.
 """

@@ -25,6 +25,7 @@ from borewright.planning.questions.asked import unjudged
 from borewright.planning.questions.seat import wear_elsewhere
 from borewright.planning.shop.names import check_names, material_taken
 from borewright.planning.steps.steps import steps
+from borewright.planning.weighing.rim_speed import rim_cautions
 from borewright.planning.words.cautions import cautions
 from borewright.planning.words.push_advice import proof_load, push_advice
 from borewright.planning.words.words import assumed, echo, have_ready, headline
@@ -34,6 +35,7 @@ from borewright.reference.library import Tables
 if TYPE_CHECKING:
     from borewright.answer.change import Change
     from borewright.answer.first_hold import FirstHold
+    from borewright.answer.schedule import Schedule
 
 
 def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
@@ -51,10 +53,21 @@ def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
         bore_route=_bore_route(found, tables),
         first_hold=_first_hold(found, tables),
         changes=_changes(found, tables) if with_changes else (),
-        schedule=schedule,
+        schedule=_schedule(schedule, found) if with_changes else schedule,
     )
     ranked = f"Candidates are ranked by {RANKED_BY}."
     return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))
+
+
+def _schedule(schedule: Schedule | None, found: Arranged) -> Schedule | None:
+    """The schedule with heat and charts; as it is where no hold stands behind it."""
+    row = recommended(found)
+    trial = row.weighed.trial if row is not None else None
+    if schedule is None or trial is None:
+        return schedule
+    from borewright.planning.picture.schedule_filled import filled  # lists of parts start sooner
+
+    return filled(schedule, trial)
 
 
 MINUTES = Assumption(
@@ -176,12 +189,15 @@ def _served(found: Arranged, row: Row, best: Weighed, tables: Tables) -> Plan:
         candidates=found.weighing.candidates,
         better_ways=better,
         steps=() if no else sheet_steps,
-        cautions=cautions(
-            job,
-            shop,
-            tables,
-            None if no else trial.mandrel,
-            trial.drive.caution_tags if trial.drive else (),
+        cautions=(
+            *rim_cautions(trial, tables),
+            *cautions(
+                job,
+                shop,
+                tables,
+                None if no else trial.mandrel,
+                trial.drive.caution_tags if trial.drive else (),
+            ),
         ),
         cuts=trial.cuts,
         have_ready=() if no else have_ready(best, shop, push, proof.by_hand),

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import partial
+from functools import cache, partial
 from types import MappingProxyType
 from typing import Final
 
@@ -39,7 +39,13 @@ EIGHTH: Final = 0.003175
 
 
 def _named(kind: str, symbol: str, text: Callable[[float], str], shown: str = "") -> Scale:
-    return Scale(shown or symbol, float(1 / unit(kind, symbol).factor), text)
+    return Scale(shown or symbol, _per_si(kind, symbol), text)
+
+
+@cache
+def _per_si(kind: str, symbol: str) -> float:
+    """What one SI unit is in this one; the exact factors are asked once."""
+    return float(1 / unit(kind, symbol).factor)
 
 
 def _bore_mm(value: float) -> str:

@@ -9,7 +9,7 @@
     holding       HoldingTool, SetupMinutes
     drills  limits  processes  centers  crowns  drives  shrinkage  gears   from the trade
     holding       what holds work, set-up minutes;  rescue: what can go wrong with a bore
-    part_changes  what a change to the part costs
+    part_changes  what a change to the part costs;  symptoms: what may be behind a runout
     trade_lookups the part of Tables that asks those
     print         describe_table: a table ready to show;  shown_sizes: its lengths in shop units
     data/         NAME.csv with its birth certificate NAME.toml; sources.csv is cited by all
@@ -36,10 +36,12 @@ from borewright.reference.provenance import SOURCE_KINDS, Source
 from borewright.reference.ranges import Range
 from borewright.reference.shop import Gauge, Press, Way
 from borewright.reference.shrinkage import Shrinkage
+from borewright.reference.symptoms import Cause
 
 __all__ = [
     "SOURCE_KINDS",
     "BroadMaterial",
+    "Cause",
     "Center",
     "Certificate",
     "Column",

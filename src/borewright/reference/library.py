@@ -67,6 +67,8 @@ class Tables(TradeLookups):
         self._own = _own_files(directory)
         self._read: dict[str, Table] = {}
         self._materials: dict[str, Material] = {}
+        self._thresholds: dict[str, Threshold] = {}
+        self._ranges: dict[tuple[str, str], Range] = {}
 
     @property
     def has_own(self) -> bool:
@@ -165,11 +167,13 @@ class Tables(TradeLookups):
 
     def allowance(self, name: str) -> Range:
         """A reserve, usual value or factor."""
-        return range_of(self.table("allowances").row(name))
+        return self.ranged("allowances", name)
 
     def threshold(self, question: str) -> Threshold:
         """Where yes ends and no begins for a question of the plan."""
-        return threshold_of(self.table("thresholds").row(question))
+        if question not in self._thresholds:
+            self._thresholds[question] = threshold_of(self.table("thresholds").row(question))
+        return self._thresholds[question]
 
     def part_change(self, name: str) -> PartChange:
         """What a change to the part costs."""
@@ -189,6 +193,12 @@ class Tables(TradeLookups):
     def mandrel_row(self, nominal: Metre) -> PlainMandrel:
         """What an unmeasured plain mandrel of this nominal size probably is."""
         return mandrel_of(self.table("plain_mandrels"), nominal)
+
+    def ranged(self, table: str, name: str) -> Range:
+        """A row of a table of ranges, kept once read."""
+        if (table, name) not in self._ranges:
+            self._ranges[table, name] = range_of(self.table(table).row(name))
+        return self._ranges[table, name]
 
     def _load(self, name: str) -> Table:
         certificate = read_certificate(DATA, name)

@@ -53,6 +53,7 @@ from borewright.reference.processes import Process, process_of
 from borewright.reference.ranges import Range, range_of
 from borewright.reference.rescue import Trouble, trouble_of
 from borewright.reference.shrinkage import Shrinkage, shrinkages_of
+from borewright.reference.symptoms import Cause, causes_of
 from borewright.reference.table import Table
 
 DRILL_SERIES = ("fraction", "number", "letter", "metric")
@@ -65,6 +66,10 @@ class TradeLookups(ABC):
     @abstractmethod
     def table(self, name: str) -> Table:
         """One table, checked against its certificate."""
+
+    @abstractmethod
+    def ranged(self, table: str, name: str) -> Range:
+        """A row of a table of ranges."""
 
     @abstractmethod
     def material(self, name: str) -> Material:
@@ -92,7 +97,7 @@ class TradeLookups(ABC):
 
     def holding_fact(self, name: str) -> Range:
         """A figure that a way of holding is worked out with: stub_runout, nut_factor, …"""
-        return range_of(self.table("holding_facts").row(name))
+        return self.ranged("holding_facts", name)
 
     def setup_minutes(self, way: str) -> SetupMinutes:
         """How long a way of holding takes to set up."""
@@ -114,6 +119,21 @@ class TradeLookups(ABC):
         'too-big'
         """
         return trouble_of(find(self.table("troubles"), name, "trouble"))
+
+    def truth_fact(self, name: str) -> Range:
+        """A figure of setting true: parallel_share, iron_rim_speed, knife_edge_arm, …"""
+        return range_of(self.table("truth_facts").row(name))
+
+    def causes(
+        self, where: str | None = None, shows: str | None = None, when: str | None = None
+    ) -> tuple[Cause, ...]:
+        """What may be behind work that is out of true, likeliest first; None leaves it open.
+
+        >>> from borewright.reference import tables
+        >>> [c.id for c in tables().causes("rim", "3", "after-release")][:2]
+        ['three-jaws', 'spokes']
+        """
+        return causes_of(self.table("symptoms"), where, shows, when)
 
     def drill(self, name: str) -> RoundTool:
         """A drill by name: 1/4 in, #7, F, 6.8 mm. A bare number is a number drill.

@@ -4,9 +4,12 @@
     sheet_data    a plan as the words of the bench sheet
     sheet_ways    what a way needs and what else would hold the work, as the sheet says it
     sheet_before  its second page: the first hold of a casting, how the bore gets its size
+    sheet_cutting the page of the cutting: every cut in order, and the charts
+    taken_words   how the cuts are taken, in words that sheet and terminal share
     sheet_trim    what goes from the sheet when room is short, and in which order
     sheet_picture the picture on a sheet that prints it smaller, with the scale it then has
-    bench_sheet   the PDF of one page or two;  bench_sheet.typ, sheet_before.typ: its templates
+    bench_sheet   the PDF of one to three pages;  bench_sheet.typ, sheet_before.typ,
+                  sheet_cutting.typ: its templates
     strip_sheet   a drawing that fills its page (strip, picture);  strip_sheet.typ: its template
     pictured_json the picture of a pressed joint as JSON
     chart_sheet   the wall chart of a shelf, one page;  chart_sheet.typ: its template

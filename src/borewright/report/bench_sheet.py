@@ -1,5 +1,5 @@
-"""The bench sheet, Letter or A4, to pin up by the lathe and write on: one page, and a second
-where a casting has to be held first or a bore is still to be made.
+"""The bench sheet, Letter or A4, to pin up by the lathe and write on: one page, one more where a
+casting has to be held first or a bore is still to be made, and one where the cutting is planned.
 
 Typst sets the page; its font is Source Sans Pro from the package font-source-sans-pro, system
 fonts are ignored, no clock is read: same plan, same bytes.
@@ -19,9 +19,17 @@ from typing import TYPE_CHECKING, NamedTuple
 from borewright.answer.plan import Plan
 from borewright.errors import RefusedInput
 from borewright.report.sheet_before import first_words, sheet_before
+from borewright.report.sheet_cutting import ChartPicture, cutting_words, sheet_cutting
 from borewright.report.sheet_data import SheetData, sheet_data
 from borewright.report.sheet_picture import at_share
-from borewright.report.sheet_trim import MOST_TRIM, MOST_TRIM_BEFORE, trim, trim_before
+from borewright.report.sheet_trim import (
+    MOST_TRIM_BEFORE,
+    MOST_TRIM_CUTTING,
+    most_trim,
+    trim,
+    trim_before,
+    trim_cutting,
+)
 
 if TYPE_CHECKING:
     from typst import Compiler
@@ -31,9 +39,11 @@ SIZES = (9.5, 9.0, 8.5, 8.0, 7.5, 7.0)
 """Letter sizes tried before anything is left out, points."""
 LAST_SIZE = 6.5
 """The size when all that may go has gone and a step would have to go next, points."""
-SIZES_BEFORE = (11.0, 10.5, 10.0, 9.5, 9.0, 8.5, 8.0)
-"""The same for the second page, read at arm's length with a hand on the lathe; then it goes on
+SIZES_AFTER = (11.0, 10.5, 10.0, 9.5, 9.0, 8.5, 8.0)
+"""The same for the pages after it, read at arm's length with a hand on the lathe; then it goes on
 with the smaller of `SIZES`, without what may go."""
+SIZES_CUTTING = (9.5, 9.0, 8.5, 8.0)
+"""The same for the page of the cutting: its table is too wide for larger ones."""
 USUAL_ATTEMPT = 6
 """The attempt tried first: the smallest letters, only the reasons of yes left out."""
 PICTURE_WIDTH = 186.0
@@ -50,30 +60,50 @@ PAPERS = {"letter": _Paper("us-letter", 14.95), "a4": _Paper("a4", 12.0)}
 
 
 def bench_sheet(
-    plan: Plan, svg: str, *, paper: str | None = None, date: str | None = None
+    plan: Plan,
+    svg: str,
+    *,
+    charts: Sequence[Sequence[ChartPicture]] = (),
+    paper: str | None = None,
+    date: str | None = None,
 ) -> bytes:
     """The plan as PDF: verdict, drawing, steps with blanks, cuts, cautions, margins on one page.
 
     A second page, where a casting has to be held first or its bore is still to be made, says how;
-    the first page then sends its reader there. `svg` is the drawing, empty where there is none.
-    `paper` is letter or a4; left out, inch plans go on letter and mm plans on a4. `date` is printed
-    as given; left out, no date. The letter size of each page is the largest of its own at which
-    it is one page; under the smallest, parts are left out and the page says which, never a step, a
-    cut or a caution. A plan whose work may not be pressed on has no picture. Refuses any other
-    paper, and a plan that no trimming brings onto its page or pages.
+    one for the cutting, where the plan says how its cuts are taken, has them all and `charts`, in
+    rows. The first page then sends its reader there. `svg` is the drawing, empty where there is
+    none. `paper` is letter or a4; left out, inch plans go on letter and mm plans on a4. `date` is
+    printed as given; left out, no date. The letter size of each page is the largest of its own at
+    which it is one page; under the smallest, parts are left out and the page says which, never a
+    step, a cut or a caution. A plan whose work may not be pressed on has no picture. Refuses any
+    other paper, and a plan that no trimming brings onto its pages.
     """
     setting = {"setting": _json(_setting(plan, paper, date))}
     picture = svg if plan.goes_on else ""
-    front, back = {**sheet_data(plan), "first": first_words(plan)}, sheet_before(plan)
-    fronts = [partial(_front, front, picture, *at) for at in _attempts()]
+    back = sheet_before(plan)
+    number = 2 if back is None else 3
+    cutting = sheet_cutting(plan, number, charts)
+    sent = {"first": first_words(plan), "cutting": cutting_words(plan, number)}
+    front = {**sheet_data(plan), **sent}
+    fronts = [partial(_front, front, picture, *at) for at in _attempts(most_trim(front))]
     with TemporaryDirectory() as folder:
         compiler = _compiler(Path(folder))
-        first = _page(compiler, setting, fronts, USUAL_ATTEMPT)
-        if back is None:
-            return first.pdf
-        backs = [partial(_back, back, *at) for at in _attempts_before()]
-        second = _page(compiler, setting, backs, 0)
-        return _compiled(compiler, {**setting, **first.words, **second.words})
+        pages = [_page(compiler, setting, fronts, USUAL_ATTEMPT)]
+        if back is not None:
+            backs = [
+                partial(_back, back, *at) for at in _attempts_after(SIZES_AFTER, MOST_TRIM_BEFORE)
+            ]
+            pages.append(_page(compiler, setting, backs, 0))
+        if cutting is not None:
+            cuts = [
+                partial(_cutting, cutting, *at)
+                for at in _attempts_after(SIZES_CUTTING, MOST_TRIM_CUTTING)
+            ]
+            pages.append(_page(compiler, setting, cuts, 0))
+        if len(pages) == 1:
+            return pages[0].pdf
+        whole = {key: words for page in pages for key, words in page.words.items()}
+        return _compiled(compiler, {**setting, **whole})
 
 
 class _Page(NamedTuple):
@@ -127,6 +157,10 @@ def _back(data: SheetData, size: float, level: int) -> dict[str, str]:
     return {"back": _json(trim_before(data, level)), "back-size": f"{size}"}
 
 
+def _cutting(data: SheetData, size: float, level: int) -> dict[str, str]:
+    return {"cutting": _json(trim_cutting(data, level)), "cutting-size": f"{size}"}
+
+
 def _setting(plan: Plan, paper: str | None, date: str | None) -> SheetData:
     name = (paper or ("a4" if plan.units == "mm" else "letter")).lower()
     if name not in PAPERS:
@@ -142,15 +176,15 @@ def _setting(plan: Plan, paper: str | None, date: str | None) -> SheetData:
     }
 
 
-def _attempts() -> list[tuple[float, int]]:
-    trimmed = [(SIZES[-1], level) for level in range(1, MOST_TRIM + 1)]
-    return [*((size, 0) for size in SIZES), *trimmed, (LAST_SIZE, MOST_TRIM)]
+def _attempts(most: int) -> list[tuple[float, int]]:
+    trimmed = [(SIZES[-1], level) for level in range(1, most + 1)]
+    return [*((size, 0) for size in SIZES), *trimmed, (LAST_SIZE, most)]
 
 
-def _attempts_before() -> list[tuple[float, int]]:
-    whole = [(size, 0) for size in SIZES_BEFORE]
-    trimmed = [(SIZES_BEFORE[-1], level) for level in range(1, MOST_TRIM_BEFORE + 1)]
-    smaller = [(size, MOST_TRIM_BEFORE) for size in (*SIZES, LAST_SIZE) if size < SIZES_BEFORE[-1]]
+def _attempts_after(sizes: tuple[float, ...], most: int) -> list[tuple[float, int]]:
+    whole = [(size, 0) for size in sizes]
+    trimmed = [(sizes[-1], level) for level in range(1, most + 1)]
+    smaller = [(size, most) for size in (*SIZES, LAST_SIZE) if size < sizes[-1]]
     return [*whole, *trimmed, *smaller]
 
 

@@ -11,6 +11,7 @@ from typing import Any
 from borewright.answer.picture import Band
 from borewright.answer.plan import Plan
 from borewright.answer.records import Figure
+from borewright.answer.schedule import Schedule
 from borewright.report.record_keys import key_with_unit, suffix_of_symbol, typed_fields
 
 
@@ -28,6 +29,16 @@ def plan_object(plan: Plan) -> dict[str, Any]:
     written: dict[str, Any] = _record(plan)
     window = plan.bore_window
     written["bore_window_m"] = window and {"low": _plain(window[0]), "high": _plain(window[1])}
+    if plan.schedule is not None:
+        written["schedule"] = _schedule(plan.schedule)
+    return written
+
+
+def _schedule(schedule: Schedule) -> dict[str, Any]:
+    """The schedule, with the size to read warm and the warmth it is for by name."""
+    written = _record(schedule)
+    target = written.pop("target_m")
+    written["target"] = target and {"size_m": target[0], "warmth_K": target[1]}
     return written
 
 

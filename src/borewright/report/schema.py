@@ -13,6 +13,7 @@ from borewright.answer.picture import Band
 from borewright.answer.plan import Plan
 from borewright.answer.records import Figure, Input, PushAdvice
 from borewright.answer.rescue import Rescue, WayOut
+from borewright.answer.schedule import Schedule
 from borewright.report.record_keys import bare, optional_of, typed_fields
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -40,7 +41,16 @@ def plan_schema() -> dict[str, Any]:
     whole = _record(Plan)
     window = _object({"low": _NUMBER, "high": _NUMBER})
     whole["properties"]["bore_window_m"] = {"anyOf": [window, {"type": "null"}]}
+    whole["properties"]["schedule"] = {"anyOf": [_schedule(), {"type": "null"}]}
     return {"$schema": DIALECT, "title": "A borewright plan", **whole, "$defs": _shared()}
+
+
+def _schedule() -> dict[str, Any]:
+    """As the JSON names the size to read warm and the warmth it is for."""
+    properties = dict(_record(Schedule)["properties"])
+    del properties["target_m"]
+    warm = _object({"size_m": _NUMBER, "warmth_K": _NUMBER})
+    return _object({**properties, "target": {"anyOf": [warm, {"type": "null"}]}})
 
 
 def chart_schema() -> dict[str, Any]:

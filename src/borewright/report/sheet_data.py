@@ -14,8 +14,10 @@ from typing import Any
 from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
 from borewright.answer.plan import Plan
 from borewright.answer.records import Cut, Question, Step, Verdict
+from borewright.answer.schedule import Taken
 from borewright.quantities.show import Show
 from borewright.report.sheet_ways import needs_lines, other_way_lines, ready_words
+from borewright.report.taken_words import in_order, limit_words, schedule_of, time_words
 from borewright.report.words import (
     cut_lines,
     figure_words,
@@ -30,6 +32,8 @@ SheetData = dict[str, Any]
 TITLE_ROOM, _HEADLINE_ROOM = 110, 700
 """Letters of a title and headline that the sheet prints."""
 CUT_COLUMNS = ("cut", "speed", "feed", "passes × depth", "which way")
+TAKEN_COLUMNS = ("cut", "speed,\nfeed", "passes ×\ndepth", "time,\nlimit", "which way")
+"""The same where it is known how the cuts are taken."""
 
 
 def sheet_data(plan: Plan) -> SheetData:
@@ -49,8 +53,9 @@ def sheet_data(plan: Plan) -> SheetData:
         "steps_whole": True,
         "other_ways": list(other_way_lines(plan, show)),
         "push": list(push_lines(plan, show)),
-        "cut_columns": list(CUT_COLUMNS),
+        "cut_columns": list(TAKEN_COLUMNS if schedule_of(plan) else CUT_COLUMNS),
         "cuts": _cuts(plan, show),
+        "cutting": "",
         "cautions": [caution.text for caution in plan.cautions],
         "questions": [_question(question, show) for question in plan.questions],
         "assumed": [f"{a.what}: {a.taken}" for a in plan.assumed],
@@ -215,11 +220,36 @@ def _cuts(plan: Plan, show: Show) -> list[list[str]]:
     if plan.verdict is Verdict.NO:
         return []
     left = left_words(plan.cuts, plan.finished_outside, show)
-    return [_cut(cut, show, left.get(cut.id, "")) for cut in plan.cuts]
+    known = schedule_of(plan) is not None
+    row = _taken if known else _cut
+    return [row(cut, taken, show, left.get(cut.id, "")) for cut, taken in in_order(plan)]
 
 
-def _cut(cut: Cut, show: Show, left: str) -> list[str]:
-    to = f", to\N{NO-BREAK SPACE}{_unbroken(left)}" if left else ""
+def _taken(cut: Cut, taken: Taken | None, show: Show, left: str) -> list[str]:
+    """In the first unit only, with time and limit: both units stand on the page of the cutting."""
+    cells = (speed_words(cut, show), feed_words(cut, show), depth_words(cut, show))
+    speed, feed, depth = (words.partition(" (")[0] for words in cells)
+    said = (time_words(taken), limit_words(taken)) if taken else ()
+    return [
+        _cut(cut, taken, show, left)[0],
+        f"{speed},\n{feed}",
+        f"{cut.passes} × {depth}",
+        ",\n".join(words for words in said if words),
+        f"{nearer(cut.direction)},\n{cut.seat_effect}",
+    ]
+
+
+def nearer(way: str) -> str:
+    """Which way a cut goes, shortly.
+
+    >>> nearer("towards the headstock")
+    'to the headstock'
+    """
+    return way.replace("towards the", "to the")
+
+
+def _cut(cut: Cut, _: Taken | None, show: Show, left: str) -> list[str]:
+    to = f", to\N{NO-BREAK SPACE}{unbroken(left.partition(' (')[0])}" if left else ""
     return [
         f"{cut.name}{to}",
         speed_words(cut, show).replace(", ", ",\n").replace(" (", "\n("),
@@ -229,6 +259,10 @@ def _cut(cut: Cut, show: Show, left: str) -> list[str]:
     ]
 
 
-def _unbroken(words: str) -> str:
-    """The first unit only, at whose spaces no line breaks."""
-    return words.partition(" (")[0].replace(" ", "\N{NO-BREAK SPACE}")
+def unbroken(words: str) -> str:
+    """A size at whose spaces no line breaks, but between its two units.
+
+    >>> unbroken("2.5 in (63.5 mm)").split(" ")
+    ['2.5\\xa0in', '(63.5\\xa0mm)']
+    """
+    return words.replace(" ", "\N{NO-BREAK SPACE}").replace("\N{NO-BREAK SPACE}(", " (")

@@ -2,7 +2,8 @@
 
 Steps, cuts, cautions, the bore's sizes, the push, the work and its finished size, and the reasons
 and remedies of answers that are not yes are never shortened and never left out. Nor, on a second
-page, are the first hold, the bore route, its chance, how it is measured, or a caution.
+page, are the first hold, the bore route, its chance, how it is measured, or a caution. A table of
+cuts leaves the first page only where it stands whole on the page of the cutting.
 """
 
 from __future__ import annotations
@@ -21,12 +22,22 @@ NARROWEST = 0.78
 
 def trim(data: SheetData, level: int) -> SheetData:
     """The first page with more left out at each level, and said so."""
-    return _trimmed(data, _TRIMS[:level])
+    return _trimmed(data, _trims_of(data)[:level])
+
+
+def most_trim(data: SheetData) -> int:
+    """How many levels the first page has: one more where its cuts stand on a page of their own."""
+    return len(_trims_of(data))
 
 
 def trim_before(data: SheetData, level: int) -> SheetData:
     """The second page with more left out at each level, and said so."""
     return _trimmed(data, _TRIMS_BEFORE[:level])
+
+
+def trim_cutting(data: SheetData, level: int) -> SheetData:
+    """The page of the cutting with more left out at each level, and said so."""
+    return _trimmed(data, _TRIMS_CUTTING[:level])
 
 
 def _trimmed(data: SheetData, trims: _Trims) -> SheetData:
@@ -68,6 +79,26 @@ def _short_echo(data: SheetData) -> bool:
     return bool(before != data["echo"])
 
 
+def _cuts_elsewhere(data: SheetData) -> bool:
+    """The table of cuts stands whole on a page of its own, and the first page says so."""
+    data["cuts"] = []
+    return True
+
+
+def _short_limits(data: SheetData) -> bool:
+    """What holds a cut back in a word for each row."""
+    before = data["rows"]
+    at = data["columns"].index("what limits it")
+    rows = zip(before, data["short"], strict=True)
+    data["rows"] = [[*row[:at], short, *row[at + 1 :]] for row, short in rows]
+    return bool(before != data["rows"])
+
+
+def _trims_of(data: SheetData) -> _Trims:
+    cut_page = (("", _cuts_elsewhere),) if data["cutting"] else ()
+    return (*_TRIMS[:_CUTS_AFTER], *cut_page, *_TRIMS[_CUTS_AFTER:])
+
+
 def _steps_may_break(data: SheetData) -> bool:
     data["steps_whole"] = False
     return True
@@ -96,6 +127,8 @@ _TRIMS: _Trims = (
 )
 """What goes when room is short, in this order; each says whether it left anything out."""
 MOST_TRIM = len(_TRIMS)
+_CUTS_AFTER = 4
+"""How many of these go before a table of cuts that also stands on a page of its own."""
 _TRIMS_BEFORE: _Trims = (
     ("other ways to this bore", partial(_emptied, "alternatives")),
     ("changes to the part", partial(_emptied, "changes")),
@@ -103,3 +136,9 @@ _TRIMS_BEFORE: _Trims = (
 )
 """The same for the second page."""
 MOST_TRIM_BEFORE = len(_TRIMS_BEFORE)
+_TRIMS_CUTTING: _Trims = (
+    ("why each cut goes no faster", _short_limits),
+    ("charts", partial(_emptied, "charts")),
+)
+"""The same for the page of the cutting."""
+MOST_TRIM_CUTTING = len(_TRIMS_CUTTING)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from textwrap import TextWrapper
 
+from borewright.answer.cut_words import left_words
 from borewright.answer.plan import Plan
 from borewright.answer.records import Question, Step, Verdict
 from borewright.quantities.show import Show
@@ -20,10 +21,19 @@ from borewright.report.sheet_data import (
     push_lines,
     verdict_words,
 )
+from borewright.report.taken_words import (
+    blocked_lines,
+    in_order,
+    schedule_of,
+    takes_words,
+    target_words,
+    whole_words,
+)
 from borewright.report.words import (
     citation,
     citations,
     cut_lines,
+    cut_words,
     gives_words,
     row_words,
     show_for,
@@ -49,7 +59,8 @@ def plan_text(plan: Plan) -> str:
         ("First hold", first_hold_words(plan, show)),
         ("Bore route", route_lines(plan.bore_route, show)),
         ("Steps", _steps(plan, show)),
-        ("Cuts", cut_lines(plan, show) if plan.verdict is not Verdict.NO else ()),
+        ("Cuts", _cuts(plan, show)),
+        ("Cuts that nothing here takes", _blocked(plan)),
         ("Cautions, worst first", (f"{c.text} ({citation(c.source)})" for c in plan.cautions)),
         ("Weighed", (row_words(candidate, show) for candidate in plan.candidates)),
         ("Assumed", (f"{a.what}: {a.taken} ({citation(a.source)})" for a in plan.assumed)),
@@ -109,6 +120,28 @@ def _question(question: Question, show: Show) -> str:
     return f"{question.id}: {margin_words(question)}. {question.reason}.{changes}".replace(
         "..", "."
     )
+
+
+def _cuts(plan: Plan, show: Show) -> Iterator[str]:
+    """Each cut as a sentence, in order, and how it is taken where that is known."""
+    if plan.verdict is Verdict.NO:
+        return
+    schedule = schedule_of(plan)
+    if schedule is None:
+        yield from cut_lines(plan, show)
+        return
+    left = left_words(plan.cuts, plan.finished_outside, show)
+    for number, (cut, taken) in enumerate(in_order(plan), 1):
+        said = f"{number}. {cut_words(cut, show, left.get(cut.id, ''))}."
+        yield f"{said} {takes_words(taken)}" if taken else said
+    yield whole_words(schedule)
+    yield target_words(plan, schedule, show)
+    yield from schedule.notes
+
+
+def _blocked(plan: Plan) -> tuple[str, ...]:
+    schedule = schedule_of(plan)
+    return blocked_lines(plan, schedule) if schedule else ()
 
 
 def _steps(plan: Plan, show: Show) -> Iterator[str]:

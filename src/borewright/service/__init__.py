@@ -10,12 +10,17 @@
     load_forces   load: one grinding or gear-cutting pass -> forces, torque, power
     mandrel_read  mandrel: diameters along a mandrel -> taper, straightness, the bores it takes
     mandrel_words the same in sentences
+    runout_split  runout split: two readings half a turn apart -> mandrel's share and work's
+    runout_find   runout find: what is out of true -> likely causes, the next check
+    parallel_set  parallel: two test bands -> the tailstock's set-over
+    balanced      balance: wax on work that is heavy on one side -> a hole or a weight
     strip         make strip: a paper strip that makes a bore gauge of one mandrel
     crowned       crown: a flat-belt pulley -> every rule's crown, its setting, its stairs
     crown_told    the same in sentences and tables;  crown_template: as SVG, DXF or PDF
     sums          sums over a shop's own tables: one that fails is refused
     answers       ask: six plain answers -> a job, with what had to be assumed
-    files         a plan's sheet and drawing, written whole or not at all
+    files         a plan's sheet, drawing and charts, written whole or not at all
+    charts_drawn  a plan's charts as SVG
     shelf_read    a shelf file with its units;  shelf_import: a spreadsheet to a shelf file
     shelf_shown   shelf show: what is on it, and what is missing;  shelf_words: each tool in a line
     shelf_doubts  shelf check: what can hardly be true;  shelf_units: sizes typed in another unit

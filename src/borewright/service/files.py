@@ -1,4 +1,4 @@
-"""A plan's bench sheet and drawing, written whole or not at all."""
+"""A plan's bench sheet, drawing and charts, written whole or not at all."""
 
 from __future__ import annotations
 
@@ -39,9 +39,10 @@ def sheet_bytes(
     Without a picture where the plan has nothing to draw.
     """
     from borewright.report.bench_sheet import bench_sheet
+    from borewright.service.charts_drawn import charts_in_rows
 
     drawn = picture or (drawing_text(plan) if is_drawn(plan) else "")
-    return bench_sheet(plan, drawn, paper=paper, date=date)
+    return bench_sheet(plan, drawn, charts=charts_in_rows(plan), paper=paper, date=date)
 
 
 def write_all(files: Mapping[str, bytes], read: tuple[str | None, ...] = ()) -> None:
@@ -63,6 +64,49 @@ def write_all(files: Mapping[str, bytes], read: tuple[str | None, ...] = ()) -> 
         raise UnreadableFile(str(target), why, "a place to write") from None
     for name, target in waiting:
         os.replace(name, target)
+
+
+def write_into(
+    folder: str | None,
+    inside: Mapping[str, bytes],
+    beside: Mapping[str, bytes],
+    read: tuple[str | None, ...] = (),
+) -> None:
+    """Write the files `inside` a folder, made if it is not there, and those `beside`: all or none.
+
+    `read` are the files the answer was made from. Raises what `write_all` raises, and UnreadableFile
+    where something else stands under the folder's name or it cannot be made.
+    """
+    made = None if folder is None or not inside else _made(folder)
+    try:
+        within = {str(Path(folder or "") / name): text for name, text in inside.items()}
+        for name in within.keys() & beside.keys():
+            raise RefusedInput(name, "the same file twice", "a different name for each file")
+        write_all({**beside, **within}, read)
+    except BaseException:
+        if made is not None:
+            made.rmdir()
+        raise
+
+
+def _made(folder: str) -> Path | None:
+    """The folder where it had to be made, None where it was there."""
+    if not folder.strip():
+        raise UnreadableFile("folder for the charts", "an empty name", "the name of a folder")
+    place = Path(folder)
+    try:
+        if place.is_dir():
+            return None
+        if place.exists():
+            found = "a file" if place.is_file() else "something that is no folder"
+            raise UnreadableFile(folder, found, "a folder to write the charts into, or a new name")
+        place.mkdir()
+    except (OSError, ValueError) as trouble:
+        if isinstance(trouble, UnreadableFile):
+            raise
+        why = getattr(trouble, "strerror", None) or "a name that cannot be used"
+        raise UnreadableFile(folder[:60], why, "a folder that is there or can be made") from None
+    return place
 
 
 def _target(name: str) -> Path:

@@ -8,6 +8,9 @@ fit          one bore on one plain taper mandrel
 cut          one turning cut
 load         one grinding or gear-cutting pass
 crown        the crown of a flat-belt pulley
+parallel     two test bands, and the tailstock's set-over
+runout       whose runout it is, and what may be behind it
+balance      wax on a heavy-sided wheel, as a hole or a weight
 mandrel      diameters measured along a mandrel
 make         papers that help at the bench: a strip that turns a mandrel into a bore gauge
 shelf        what the shop owns: imported, shown, doubted

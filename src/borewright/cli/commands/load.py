@@ -44,7 +44,7 @@ class Known(click.Group):
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
         if args and args[0] not in self.commands and not args[0].startswith("-"):
-            raise UnknownName("load", args[0], tuple(self.commands))
+            raise UnknownName(self.name or "command", args[0], tuple(self.commands))
         return super().resolve_command(ctx, args)
 
 

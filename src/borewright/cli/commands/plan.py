@@ -28,6 +28,7 @@ LONGEST_DATE = 40
 )
 @click.option("--sheet", help="Write the bench sheet here (PDF).")
 @click.option("--drawing", help="Write the drawing here (SVG).")
+@click.option("--charts", metavar="FOLDER", help="Write the charts into this folder (SVG).")
 @click.option("--paper", type=click.Choice(["letter", "a4"]), help="Paper of the sheet.")
 @click.option("--date", help="Date to print on the sheet; none is printed otherwise.")
 @click.option("--explain", is_flag=True, help="Each figure as one line a pencil can check.")
@@ -38,6 +39,7 @@ def command(
     use: str,
     sheet: str | None,
     drawing: str | None,
+    charts: str | None,
     paper: str | None,
     date: str | None,
     explain: bool,
@@ -52,7 +54,7 @@ def command(
     from borewright.answer.records import Verdict
     from borewright.errors import RefusedInput
     from borewright.job import read_job, read_shelf
-    from borewright.service.files import drawing_text, is_drawn, sheet_bytes, write_all
+    from borewright.service.files import drawing_text, is_drawn, sheet_bytes, write_into
 
     _check_date(date)
     job = read_job(job_file)
@@ -66,11 +68,21 @@ def command(
         raise RefusedInput("--drawing", f"{drawing!r} for both", "a name of its own")
     if drawing is not None and picture:
         files[drawing] = picture.encode()
-    write_all(files, (job_file, shelf_file))
+    write_into(charts, _charted(answer, charts), files, (job_file, shelf_file))
     if drawing is not None and not picture:
         warn("borewright: no drawing was written: nothing holds the work in this plan")
     _say(answer, explain, as_json)
     return 3 if answer.verdict is Verdict.NO else 0
+
+
+def _charted(answer: Plan, folder: str | None) -> dict[str, bytes]:
+    """The charts asked for, by file name; says so where there are none."""
+    from borewright.service.charts_drawn import chart_texts
+
+    texts = chart_texts(answer) if folder is not None else {}
+    if folder is not None and not texts:
+        warn("borewright: no chart was written: this plan has none")
+    return {name: text.encode() for name, text in texts.items()}
 
 
 def _say(answer: Plan, explain: bool, as_json: bool) -> None:

@@ -14,8 +14,9 @@ from borewright.answer.streams import Stream
 from borewright.holding.bars.between_centers import bar_stiffness, span_of
 from borewright.holding.bars.flatted_bar import FlattedBar
 from borewright.holding.bars.soft_bar import ALL_ROUND, WAY, bar_needs, bar_picture, centered
-from borewright.holding.figured import drawn_figure
+from borewright.holding.figured import Throws, drawn_figure, thrown
 from borewright.holding.part import Part, endless, none_at_all
+from borewright.mechanics.runout import face_reading_of_lean, lean_in_clearance
 from borewright.mechanics.spread import likely
 
 
@@ -73,17 +74,19 @@ def screwed_bar(part: Part, bar: FlattedBar) -> Held:
 
 def _screw_grip(part: Part, bar: FlattedBar) -> Grip:
     drawn = part.fact("drawn_bar_runout", Stream.CENTERING)
+    throws: Throws = (("bar as drawn", drawn), ("clearance", bar.clearance))
     return Grip(
         torque=bar.torque,
         thrust_in=bar.holding,
         thrust_out=bar.holding,
         tilt=bar.tilt,
-        runout=np.hypot(drawn, bar.clearance),
+        runout=thrown(throws),
         strength=bar.strength,
         springs=none_at_all(),
         stiffness=bar_stiffness(part, bar.nominal, span_of(part, part.length)),
         half_warm=endless(),
         brittle=part.brittle,
+        throws=throws,
     )
 
 
@@ -109,7 +112,20 @@ def _screw_figures(part: Part, bar: FlattedBar) -> tuple[Figure, ...]:
         drawn_figure(
             "thrown_runout", bar.clearance, "m", "small", "thrown_runout", inputs, "ours-derived"
         ),
+        _face_figure(part, bar),
     )
+
+
+def _face_figure(part: Part, bar: FlattedBar) -> Figure:
+    """What a face may show: with no shoulder the work leans corner to corner in its clearance."""
+    lean = lean_in_clearance(bar.clearance, part.length)
+    face = np.asarray(face_reading_of_lean(lean, part.outside))
+    inputs = (
+        Input("clearance", likely(bar.clearance), "m", "small"),
+        Input("length of the fit", part.length, "m"),
+        Input("outside", part.outside, "m"),
+    )
+    return drawn_figure("face_leans", face, "m", "small", "face_leans", inputs, "ours-derived")
 
 
 def _screw_mount(part: Part, bar: FlattedBar) -> tuple[Step, ...]:

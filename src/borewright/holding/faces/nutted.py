@@ -21,7 +21,7 @@ from borewright.answer.streams import Stream
 from borewright.holding.between import Span, bending_of, head_length, stiffness_between
 from borewright.holding.close_fit import fit_tilt
 from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
-from borewright.holding.figured import drawn_figure
+from borewright.holding.figured import Throws, drawn_figure, thrown
 from borewright.holding.owned import bar_at_least, made, needed
 from borewright.holding.part import FACE_MEETS, Part, endless
 from borewright.mechanics.spread import likely, low_end
@@ -144,20 +144,22 @@ def grip_of(part: Part, n: Nutted, torque: Draws) -> Grip:
         thrust_in=endless(),
         thrust_out=n.clamp.force,
         tilt=np.maximum(n.clamp.tilt, fit_tilt(part)),
-        runout=runout_of(part, n),
+        runout=thrown(throws_of(part, n)),
         strength=n.clamp.strength,
         springs=n.clamp.swell,
         stiffness=stiffness_between(part, n.span),
         half_warm=endless(),
         joint=Joint.CLAMP,
         brittle=part.brittle,
+        throws=throws_of(part, n),
     )
 
 
-def runout_of(part: Part, n: Nutted) -> Draws:
-    """Whole reading (m): all of the clearance to one side, twice the bow, the mandrel itself."""
+def throws_of(part: Part, n: Nutted) -> Throws:
+    """Whole readings (m): the mandrel itself, all of the clearance to one side, twice the bow."""
     itself = part.fact("between_centers_runout", Stream.CENTERING)
-    return np.asarray(np.sqrt(itself**2 + n.clearance**2 + (2 * n.bent) ** 2))
+    bow = np.asarray(2 * n.bent)
+    return (("mandrel", itself), ("clearance", n.clearance), ("bent by its nut", bow))
 
 
 def needs_of(part: Part, n: Nutted, what: str) -> tuple[Need, ...]:

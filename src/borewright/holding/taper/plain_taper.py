@@ -116,6 +116,11 @@ class TaperHold:
             taper=m.taper,
         )
 
+    def push_at(self, setting: Metre) -> Draws:
+        """Push (N) that has brought the work to a travel (m): as `grip` says, sooner."""
+        cold = self.round_the_bore(self.state(setting, self.facts.lost_rough))
+        return np.asarray(push_on_force(cold, self.facts.friction_on, self.mandrel.taper))
+
     def lift_moment(self, setting: Metre) -> Draws:
         """Tilt (N·m) at a travel (m) under which a fifth of the grip lifts once a turn, warm."""
         force = self.round_the_bore(self.warm(setting))

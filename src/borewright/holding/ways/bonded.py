@@ -25,7 +25,7 @@ from borewright.holding.bonding.bonds import (
     trusted,
     warm_words,
 )
-from borewright.holding.figured import drawn_figure
+from borewright.holding.figured import Throws, drawn_figure, thrown
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part, endless, none_at_all
@@ -136,22 +136,22 @@ def _plate_grip(part: Part, bond: Bond) -> Grip:
     shear = bond.shear(part)
     pulled = peel(part, shear)
     section = np.pi * (outer**4 - inner**4) / (32 * outer)
-    register = np.hypot(
-        part.fact("stub_runout", Stream.CENTERING),
-        part.fact_with_zero("stub_clearance", Stream.SETTING),
-    )
+    turned = part.fact("stub_runout", Stream.CENTERING)
+    clearance = part.fact_with_zero("stub_clearance", Stream.SETTING)
+    throws: Throws = (("register as turned", turned), ("clearance", clearance))
     return Grip(
         torque=np.asarray(face_torque(shear, inner, outer)),
         thrust_in=endless(),
         thrust_out=np.asarray(pulled * face_area(inner, outer)),
         tilt=np.asarray(pulled * section),
-        runout=register,
+        runout=thrown(throws),
         strength=endless(),
         springs=none_at_all(),
         stiffness=_plate_stiffness(part),
         half_warm=bond.half_warm(part),
         joint=Joint.CLAMP,
         brittle=part.brittle,
+        throws=throws,
     )
 
 

@@ -15,7 +15,7 @@ from borewright.answer.records import Draws, Figure, Input, Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.bars.stub import Stub
 from borewright.holding.bars.stub_picture import stub_picture
-from borewright.holding.figured import drawn_figure
+from borewright.holding.figured import Throws, drawn_figure, thrown
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import bar_at_least, made, needed, owned
 from borewright.holding.part import Part, endless
@@ -124,18 +124,20 @@ def _collet_figure(stub: Stub) -> Figure:
 def _grip(stub: Stub) -> Grip:
     clamp, part = stub.clamp, stub.part
     back = part.drawn(part.tables.allowance("collet_runout"), Stream.CENTERING)
+    throws: Throws = (("collet", back), ("clearance", stub.clearance))
     return Grip(
         torque=np.minimum(clamp.torque, _collet_torque(stub)[0]),
         thrust_in=endless(),
         thrust_out=clamp.force,
         tilt=stub.tilt,
-        runout=np.hypot(back, stub.clearance),
+        runout=thrown(throws),
         strength=clamp.strength,
         springs=clamp.swell,
         stiffness=stub.stiffness(),
         half_warm=endless(),
         joint=Joint.CLAMP,
         brittle=part.brittle,
+        throws=throws,
     )
 
 

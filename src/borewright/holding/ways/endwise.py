@@ -8,13 +8,12 @@ Weakness: faces are taken as flat and parallel; a face that is not is bent flat 
 
 from __future__ import annotations
 
-import numpy as np
-
 from borewright.answer.held import OUTSIDE, Check, Grip, Held, Joint, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
-from borewright.answer.records import Draws, Need, Step
+from borewright.answer.records import Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.faces.clamped import Clamped, clamped, how_hard, thread_within
+from borewright.holding.figured import Throws, thrown
 from borewright.holding.jaws.grasp import still_to_bore
 from borewright.holding.jaws.jawed import chuck_stiffness
 from borewright.holding.owned import made, needed
@@ -144,26 +143,30 @@ def _held(part: Part) -> Held:
 
 
 def _grip(part: Part, clamp: Clamped, step: bool) -> Grip:
+    throws = _throws(part, step)
     return Grip(
         torque=clamp.torque,
         thrust_in=endless(),
         thrust_out=clamp.force,
         tilt=clamp.tilt,
-        runout=_runout(part, step),
+        runout=thrown(throws),
         strength=clamp.strength,
         springs=clamp.swell,
         stiffness=chuck_stiffness(part, part.length + PLATE[part.job.units]),
         half_warm=endless(),
         joint=Joint.CLAMP,
         brittle=part.brittle,
+        throws=throws,
     )
 
 
-def _runout(part: Part, step: bool) -> Draws:
+def _throws(part: Part, step: bool) -> Throws:
     if not step:
-        return part.fact("indicator_care", Stream.SETTING)
-    turned = part.fact("stub_runout", Stream.CENTERING)
-    return np.asarray(np.hypot(turned, part.fact_with_zero("stub_clearance", Stream.SETTING)))
+        return (("set by indicator", part.fact("indicator_care", Stream.SETTING)),)
+    return (
+        ("step as turned", part.fact("stub_runout", Stream.CENTERING)),
+        ("clearance", part.fact_with_zero("stub_clearance", Stream.SETTING)),
+    )
 
 
 def _needs(part: Part, step: bool) -> tuple[Need, ...]:

@@ -6,11 +6,12 @@ spring a ring far less than narrow jaws. They must be bored or turned again once
 
 from __future__ import annotations
 
-import numpy as np
+from dataclasses import replace
 
 from borewright.answer.held import Check, Held, line
-from borewright.answer.records import Draws, Step
+from borewright.answer.records import Step
 from borewright.answer.streams import Stream
+from borewright.holding.figured import Throws, thrown
 from borewright.holding.jaws.chucked import (
     arm_of,
     as_cast_within,
@@ -61,14 +62,16 @@ class SoftJaws:
 def _held(part: Part, grasp: Grasp) -> Held:
     bears = part.tables.holding_fact("pie_jaw_share").best
     held = jawed(part, grasp, Jaws(3, "scroll_jaw_force", bears), grasp.where is not Where.OUTSIDE)
-    arm = arm_of(part, grasp)
+    arm, throws = arm_of(part, grasp), _throws(part, grasp)
     cut = "turned" if grasp.outwards else "bored"
     return Held(
         way=SoftJaws.id,
         tool=f"soft jaws, {grasp.where}",
         do_it=f"hold it in soft jaws {cut} in place to it, {grasp_words(part, grasp)}, and turn",
         leading=grasp.leading,
-        grip=grip_of(part, held, _runout(part, grasp), chuck_stiffness(part, arm)),
+        grip=replace(
+            grip_of(part, held, thrown(throws), chuck_stiffness(part, arm)), throws=throws
+        ),
         needs=tuple(
             needed(part.job, part.tables, tool) for tool in ("three-jaw-chuck", "soft-jaws")
         ),
@@ -112,9 +115,9 @@ def _seat(part: Part, grasp: Grasp) -> Check:
     )
 
 
-def _runout(part: Part, grasp: Grasp) -> Draws:
+def _throws(part: Part, grasp: Grasp) -> Throws:
     jaws = part.fact("soft_jaw_runout", Stream.CENTERING)
-    return np.asarray(np.hypot(jaws, grasp_runout(part, grasp)))
+    return (("soft jaws", jaws), ("what is gripped", grasp_runout(part, grasp)))
 
 
 def _fit(part: Part, grasp: Grasp) -> Check:

@@ -6,12 +6,11 @@ work where the cut pulls. It stays on the lathe until the batch is done.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 
-import numpy as np
-
 from borewright.answer.held import Held, line
-from borewright.answer.records import Draws, Need, Step
+from borewright.answer.records import Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.faces.on_plate import (
     BORE,
@@ -35,6 +34,7 @@ from borewright.holding.faces.on_plate_words import (
     plate_seat,
     tail_words,
 )
+from borewright.holding.figured import Throws, thrown
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part
 from borewright.job.records import Job
@@ -72,13 +72,14 @@ def spigot_length(part: Part) -> Metre:
 def _held(part: Part, down: HeldDown) -> Held:
     leading = max("BA", key=lambda face: part.ring_at(face).outside)
     by, size = held_by(part, down), part.show.bore(part.bore)
+    throws = _throws(part)
     return Held(
         way=SpigotPlate.id,
         tool=f"plate with a spigot of {size}, {by}",
         do_it=f"turn a spigot to this bore, {size}, on a plate where it stands, and hold the work on it by {by}"
         + (", the plate left on until the batch is done" if part.work.quantity > 1 else ""),
         leading=leading,
-        grip=plate_grip(part, down, _runout(part)),
+        grip=replace(plate_grip(part, down, thrown(throws)), throws=throws),
         needs=_needs(part, down),
         seat=plate_seat(part, down),
         fit=plate_fit(
@@ -103,11 +104,11 @@ def _held(part: Part, down: HeldDown) -> Held:
     )
 
 
-def _runout(part: Part) -> Draws:
+def _throws(part: Part) -> Throws:
     """Of a spigot turned in place, with its clearance (m)."""
     turned = part.fact("stub_runout", Stream.CENTERING)
     clearance = part.fact_with_zero("stub_clearance", Stream.SETTING)
-    return np.asarray(np.hypot(turned, clearance))
+    return (("spigot turned in place", turned), ("clearance", clearance))
 
 
 def _needs(part: Part, down: HeldDown) -> tuple[Need, ...]:

@@ -6,11 +6,11 @@ what the gripped hub or rim runs out to the bore. Three narrow jaws spring a fre
 
 from __future__ import annotations
 
-import numpy as np
+from dataclasses import replace
 
 from borewright.answer.held import Check, Held
-from borewright.answer.records import Draws
 from borewright.answer.streams import Stream
+from borewright.holding.figured import Throws, thrown
 from borewright.holding.jaws.chucked import (
     arm_of,
     chuck_picture,
@@ -60,13 +60,15 @@ class ThreeJaw:
 def _held(part: Part, grasp: Grasp) -> Held:
     held = jawed(part, grasp, SCROLL, grasp.where is not Where.OUTSIDE)
     words = grasp_words(part, grasp)
-    arm = arm_of(part, grasp)
+    arm, throws = arm_of(part, grasp), _throws(part, grasp)
     return Held(
         way=ThreeJaw.id,
         tool=f"three-jaw chuck, {grasp.where}",
         do_it=f"grip it in the three-jaw {words}, and turn it in one go",
         leading=grasp.leading,
-        grip=grip_of(part, held, _runout(part, grasp), chuck_stiffness(part, arm)),
+        grip=replace(
+            grip_of(part, held, thrown(throws), chuck_stiffness(part, arm)), throws=throws
+        ),
         needs=(needed(part.job, part.tables, "three-jaw-chuck"),),
         reaches=reached(grasp),
         seat=stands(part, grasp),
@@ -90,9 +92,9 @@ def _held(part: Part, grasp: Grasp) -> Held:
     )
 
 
-def _runout(part: Part, grasp: Grasp) -> Draws:
+def _throws(part: Part, grasp: Grasp) -> Throws:
     chuck = part.drawn(part.tables.allowance("three_jaw_runout"), Stream.CENTERING)
-    return np.asarray(np.hypot(chuck, grasp_runout(part, grasp)))
+    return (("chuck", chuck), ("what is gripped", grasp_runout(part, grasp)))
 
 
 def _fit(part: Part, grasp: Grasp) -> Check:

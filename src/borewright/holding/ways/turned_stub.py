@@ -8,13 +8,12 @@ far, a center in the head of the screw and the tailstock hold its end.
 
 from __future__ import annotations
 
-import numpy as np
-
 from borewright.answer.held import Grip, Held, Joint, line
-from borewright.answer.records import Draws, Need, Step
+from borewright.answer.records import Need, Step
 from borewright.answer.streams import Stream
 from borewright.holding.bars.stub import Stub
 from borewright.holding.bars.stub_picture import stub_picture
+from borewright.holding.figured import Throws, thrown
 from borewright.holding.no_middle import no_middle
 from borewright.holding.owned import bar_at_least, made, needed
 from borewright.holding.part import Part, endless
@@ -95,20 +94,21 @@ def _grip(stub: Stub, *, tailstock: bool) -> Grip:
         thrust_in=endless(),
         thrust_out=clamp.force,
         tilt=stub.tilt,
-        runout=_runout(stub),
+        runout=thrown(_throws(stub)),
         strength=clamp.strength,
         springs=clamp.swell,
         stiffness=stub.stiffness(tailstock=tailstock),
         half_warm=endless(),
         joint=Joint.CLAMP,
         brittle=stub.part.brittle,
+        throws=_throws(stub),
     )
 
 
-def _runout(stub: Stub) -> Draws:
-    """Root-sum-square of what a stub turned in place shows and of its clearance (m)."""
+def _throws(stub: Stub) -> Throws:
+    """What a stub turned in place shows, and its clearance (m)."""
     turned = stub.part.fact("stub_runout", Stream.CENTERING)
-    return np.asarray(np.hypot(turned, stub.clearance))
+    return (("stub turned in place", turned), ("clearance", stub.clearance))
 
 
 def _needs(stub: Stub, *, tailstock: bool) -> tuple[Need, ...]:

@@ -16,6 +16,7 @@ from borewright.planning.heating.heat_run import heat_run
 from borewright.planning.heating.warm_size import warm_size_figures
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.questions.asked import unjudged
+from borewright.planning.weighing.rim_speed import rim_cautions
 from borewright.planning.words.cautions import held_cautions
 from borewright.planning.words.words import echo
 from borewright.reference.library import Tables
@@ -47,7 +48,10 @@ def carried_plan(
         candidates=candidates,
         better_ways=others,
         steps=() if no else carried_steps(trial, proof),
-        cautions=held_cautions(job, trial.held.caution_tags, tables),
+        cautions=(
+            *rim_cautions(trial, tables),
+            *held_cautions(job, trial.held.caution_tags, tables),
+        ),
         cuts=trial.cuts,
         have_ready=() if no else carried_ready(trial),
         figures=figures,

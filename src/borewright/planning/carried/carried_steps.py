@@ -10,8 +10,10 @@ from borewright.answer.held import line as step
 from borewright.answer.records import Figure, ProofLoad, Step
 from borewright.mechanics.spread import likely
 from borewright.planning.held.held_trial import HeldTrial, hardest
+from borewright.planning.steps.balance_step import balance_step
 from borewright.planning.steps.crown_step import crown_line
 from borewright.planning.steps.finished_words import edge_words, last_size
+from borewright.planning.steps.parallel_step import parallel_step
 from borewright.planning.steps.prove_steps import GRAVITY
 from borewright.planning.steps.steps import DIALS, cut_figures
 from borewright.planning.weighing.figures import figure, given
@@ -27,6 +29,7 @@ def carried_steps(trial: HeldTrial, proof: ProofLoad) -> tuple[Step, ...]:
     steps = [*look, *held.mount, proved(trial, proof), *held.first, *_cut(trial), *held.release]
     if not (trial.held.faces_done or HEAD_FACE in trial.held.reaches):
         steps.append(_second_face())
+    steps += [step(*said) for said in balance_step(trial, "On a straight bar that fits the bore")]
     return tuple(replace(s, number=k) for k, s in enumerate(steps, 1))
 
 
@@ -104,6 +107,8 @@ def _cut(trial: HeldTrial) -> Iterator[Step]:
             tuple(f for cut in turned for f in cut_figures(cut, trial)),
         )
     yield from trial.held.last
+    if trial.held.room[1] > 0 and OUTSIDE in trial.held.reaches:
+        yield from (step(*said) for said in parallel_step(trial, trial.held.room[1]))
     if OUTSIDE in trial.held.reaches:
         to_size, size = last_size(trial)
         yield step(

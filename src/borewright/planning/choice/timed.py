@@ -26,9 +26,12 @@ def timed(found: Arranged, tables: Tables) -> tuple[Arranged, Schedule | None]:
     row = recommended(found)
     if row is None or row.weighed.trial is None:
         return found, None
-    done = scheduled(row.weighed.trial)
-    weighed = _asked(row.weighed, done.trial)
-    if weighed.verdict.rank > row.weighed.verdict.rank:
+    for cool in (False, True):
+        done = scheduled(row.weighed.trial, cool=cool)
+        weighed = _asked(row.weighed, done.trial)
+        if weighed.verdict.rank <= row.weighed.verdict.rank:
+            break
+    else:
         return found, as_planned(row.weighed.trial)
     new = replace(_row(weighed, row, tables), key=row.key)
     rows = tuple(new if r is row else r for r in found.weighing.rows)

@@ -10,8 +10,10 @@ from borewright.answer.cut_words import depth_words, feed_words
 from borewright.answer.held import Check
 from borewright.answer.records import Cut, Demand, Figure, Question, Verdict
 from borewright.mechanics.spread import likely, low_end
+from borewright.planning.held.held_bend import ask_held_bend
 from borewright.planning.held.held_heat import ask_held_heat
 from borewright.planning.held.held_trial import HeldTrial, hardest
+from borewright.planning.held.held_true import ask_held_true
 from borewright.planning.questions.slip import least_depth
 from borewright.planning.questions.speed import ask_speed
 from borewright.planning.taper.soundness import flaw_forbids
@@ -22,9 +24,6 @@ from borewright.quantities.si import Metre
 
 WALK = 1.5
 """Kept in hand against tilt because the load goes round the work (ours)."""
-
-HARDLY = 1e-7
-"""Sizes (m) below this are nothing; ours."""
 
 
 def ask_held(trial: HeldTrial) -> tuple[Question, ...]:
@@ -200,67 +199,6 @@ def _steadier(trial: HeldTrial) -> str:
     return "A lighter cut, more clamp" + ("." if there else ", the tailstock brought up.")
 
 
-def _bend(trial: HeldTrial) -> Question:
-    demand = _finishing(trial)
-    bent = 2 * demand.radial / trial.grip.stiffness
-    springs = trial.grip.springs
-    error = bent + springs
-    tolerance = trial.job.work.finished.tolerance
-    allowed = tolerance or trial.tables.allowance("usual_tolerance").best
-    margin = allowed / np.maximum(error, 1e-12)
-    best, low, show = likely(margin), low_end(margin), trial.show
-    out = (
-        f", and it springs {show.small(likely(springs))} when it is let go"
-        if likely(springs) > HARDLY
-        else ""
-    )
-    unsaid = "" if tolerance else " (tolerance not stated)"
-    inputs = (
-        given("radial force", likely(demand.radial), "N"),
-        given("stiffness at the tool", trial.grip.stiffness, "N/m"),
-    )
-    return Question(
-        "bend",
-        judge("bend", best, low, trial.tables),
-        best,
-        low,
-        f"Bending leaves about {show.small(likely(bent))} on diameter{out}; {show.small(allowed)} is allowed{unsaid}, "
-        f"{times(best)} that.",
-        "A lighter finishing cut, a spring pass, less overhang."
-        if likely(springs) <= HARDLY
-        else "A lighter grip for the last pass, a spring pass; a way of holding that does not squeeze it.",
-        (spread("size_error", error, "m", "small", "", inputs, ("ours",)),),
-        (trial.tables.threshold("bend").source,),
-    )
-
-
-def _finishing(trial: HeldTrial) -> Demand:
-    sizes = [d for c, d in _pairs(trial) if c.kind in ("turn", "grind")]
-    return (sizes or list(trial.demands))[-1]
-
-
-def _true(trial: HeldTrial) -> Question:
-    stated, usual = trial.job.work.finished.runout, trial.tables.allowance("usual_runout")
-    allowed = usual.best if stated is None else stated
-    runout = np.maximum(trial.grip.runout, HARDLY)
-    margin = allowed / runout
-    best, low, show = likely(margin), low_end(margin), trial.show
-    found = judge("true", best, low, trial.tables)
-    if found is Verdict.NO and stated is None:
-        found = Verdict.CARE
-    return Question(
-        "true",
-        found,
-        best,
-        low,
-        f"Expect the rim to run out about {show.small(likely(runout))} to the bore, whole reading; {show.small(allowed)} is "
-        f"{'taken as ' if stated is None else ''}allowed, {times(best)} that.",
-        trial.held.truer,
-        (spread("runout", runout, "m", "small", ""),),
-        (trial.tables.threshold("true").source, *(() if stated else (usual.source,))),
-    )
-
-
 def _reach(trial: HeldTrial) -> Question:
     machine, usual = trial.job.shelf.machine, trial.tables.allowance
     across, along = trial.held.room
@@ -310,9 +248,9 @@ _ASKS: tuple[Callable[[HeldTrial], Question], ...] = (
     _crack,
     _slip,
     _rock,
-    _bend,
+    ask_held_bend,
     ask_held_heat,
-    _true,
+    ask_held_true,
     _reach,
     ask_speed,
 )

@@ -11,11 +11,15 @@ import numpy as np
 from borewright.answer.records import Cut, Demand, Draws
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely
+from borewright.planning.held.held_bend import held_swing
 from borewright.planning.held.held_questions import WALK
 from borewright.planning.held.held_trial import HeldTrial
-from borewright.planning.questions.bend import springs_back, worst_deflection_per_newton
+from borewright.planning.questions.bend import springs_back
+from borewright.planning.questions.heat import half_grip
+from borewright.planning.taper.bending import size_error_of, swing_of
 from borewright.planning.taper.travel import with_drive
 from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.chatter import Swing
 from borewright.planning.weighing.margins import (
     rock_arm,
     slip_margins,
@@ -24,7 +28,7 @@ from borewright.planning.weighing.margins import (
 )
 from borewright.planning.weighing.served import Asking
 from borewright.quantities.show import Show
-from borewright.quantities.si import Kelvin, Metre, Ratio
+from borewright.quantities.si import Kelvin, Ratio
 from borewright.reference.library import Tables
 
 
@@ -44,8 +48,11 @@ class Holding(Protocol):
     def cuts(self) -> tuple[Cut, ...]: ...
 
     @property
-    def gives(self) -> Metre:
-        """Deflection (m) at the tool for 1 N, where it is largest."""
+    def swing(self) -> Swing | None:
+        """What chatters on the work side; None where nothing gives."""
+
+    def bends(self, demand: Demand) -> Draws:
+        """Size error (m, on diameter) that a cut leaves by bending."""
 
     @property
     def springs(self) -> Draws:
@@ -62,6 +69,10 @@ class Holding(Protocol):
 
     def left_at(self, warm: Kelvin) -> Ratio:
         """Likely share of the grip counted on that is left with the work so much warmer (K)."""
+
+    @property
+    def half_warm(self) -> Kelvin:
+        """Likely warmth of the work (K) that takes half of the grip; infinite where none does."""
 
     def taken(self, cuts: tuple[Cut, ...]) -> Trial | HeldTrial:
         """The trial with these cuts."""
@@ -90,8 +101,11 @@ class OnTaper:
         return self.trial.cuts
 
     @cached_property
-    def gives(self) -> Metre:
-        return worst_deflection_per_newton(self.trial)
+    def swing(self) -> Swing | None:
+        return swing_of(self.trial)
+
+    def bends(self, demand: Demand) -> Draws:
+        return size_error_of(self.trial, demand)
 
     @cached_property
     def springs(self) -> Draws:
@@ -125,6 +139,10 @@ class OnTaper:
         lost = likely(facts.lost_rough) + expansion * self.trial.grip.diameter * warm
         return min(1.0, self.trial.hold.likely_force(self.trial.chosen.travel, lost) / counted)
 
+    @cached_property
+    def half_warm(self) -> Kelvin:
+        return half_grip(self.trial)
+
     def taken(self, cuts: tuple[Cut, ...]) -> Trial:
         demands = tuple(self.demand(c) for c in cuts)
         return replace(self.trial, chosen=replace(self.trial.chosen, cuts=cuts, demands=demands))
@@ -152,9 +170,12 @@ class Otherwise:
     def cuts(self) -> tuple[Cut, ...]:
         return self.trial.cuts
 
-    @property
-    def gives(self) -> Metre:
-        return 1.0 / self.trial.grip.stiffness
+    @cached_property
+    def swing(self) -> Swing | None:
+        return held_swing(self.trial)
+
+    def bends(self, demand: Demand) -> Draws:
+        return np.asarray(2 * demand.radial / self.trial.grip.stiffness)
 
     @property
     def springs(self) -> Draws:
@@ -177,6 +198,10 @@ class Otherwise:
     def left_at(self, warm: Kelvin) -> Ratio:
         half = likely(self.trial.grip.half_warm)
         return max(0.0, 1.0 - 0.5 * warm / half) if half > 0 else 1.0
+
+    @property
+    def half_warm(self) -> Kelvin:
+        return likely(self.trial.grip.half_warm)
 
     def taken(self, cuts: tuple[Cut, ...]) -> HeldTrial:
         demands = tuple(self.demand(c) for c in cuts)

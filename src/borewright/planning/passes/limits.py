@@ -1,12 +1,14 @@
 """How far a setting is from every limit: 1 at the limit, more within it.
 
 least_chip  the chip is thick enough to cut and not to rub
-finish      ridges of the feed, f² / (8 r), within the finish wanted
+finish      ridges of the feed, f² / (8 r) and what a real edge adds, within the finish wanted
 skin        the first pass gets under the skin of a casting
-power       the lathe pulls it in that gear
-slip        likely and poor case, with the grip that the warmth of the run leaves
+slip        likely and poor case
 rock        the same of the tilt
 bend        the last cut: size within its tolerance; before it: no deeper than what is left
+power       the lathe pulls it in that gear
+chatter     the work itself stays quiet at that speed, as far as one mode tells
+heat        slip and rock with the warmth of one pass in the work
 """
 
 from __future__ import annotations
@@ -20,26 +22,31 @@ import numpy as np
 from borewright.answer.records import Cut, Demand
 from borewright.mechanics.kienzle import chip_of
 from borewright.mechanics.roughness import ridge_height
-from borewright.mechanics.spread import likely, low_end
+from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.mechanics.turning import surface_speed
 from borewright.mechanics.warmth import temperature_rise
 from borewright.planning.passes.holding import Holding
 from borewright.planning.passes.least_time import Limit
 from borewright.planning.passes.setting import Run, Setting
+from borewright.planning.weighing.chatter import chatter_of
 from borewright.planning.weighing.judge import share_of_yes
 from borewright.planning.weighing.power import motor_power
-from borewright.planning.weighing.warmed import Body
+from borewright.planning.weighing.warmed import Body, warmth_after
 from borewright.quantities.si import Kelvin, Metre, Ratio
 
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """What a run is for. `left` (m): metal that the next cut needs, 0 for the last; `allowed` (m, on
-    diameter) and `ridges` (m) of the last one."""
+    diameter) and `ridges` (m) of the last one; `sprung`: the share of bending that a spring pass
+    leaves, 1 without. `cool`: all passes of the run one after another leave half of the grip, with
+    the reserve that the heat question asks; else it may wait between them."""
 
     left: Metre = 0.0
     allowed: Metre | None = None
     ridges: Metre | None = None
+    sprung: Ratio = 1.0
+    cool: bool = False
 
 
 class Asked:
@@ -96,8 +103,25 @@ def limits_of(asked: Asked, wanted: Wanted) -> list[Limit]:
         Limit("rock", _margin(asked, "rock", cool=True), by_load=True),
         Limit("bend", _bend(asked, wanted), by_load=True),
         Limit("power", _power(asked)),
-        Limit("heat", _warm(asked)),
+        Limit("chatter", _chatter(asked)),
+        Limit("heat", _cool(asked) if wanted.cool else _warm(asked)),
     ]
+
+
+def _cool(asked: Asked) -> Callable[[Setting], Ratio]:
+    """As the heat question has it, of all passes without a pause."""
+    holding = asked.holding
+
+    def share(setting: Setting) -> Ratio:
+        cut = replace(asked.cut(setting), passes=len(setting.depths))
+        demand = asked.demand(setting)
+        power = np.asarray(demand.tangential * cut.cutting_speed)
+        rise = warmth_after(holding, cut, replace(demand, power=power), asked.body)
+        half = holding.half_warm
+        best, low = half / max(likely(rise), 1e-3), half / max(high_end(rise), 1e-3)
+        return share_of_yes("heat", best, low, holding.tables)
+
+    return share
 
 
 def _least_chip(asked: Asked) -> Callable[[Setting], Ratio]:
@@ -155,14 +179,32 @@ def _warm(asked: Asked) -> Callable[[Setting], Ratio]:
     return share
 
 
+def _chatter(asked: Asked) -> Callable[[Setting], Ratio]:
+    """The work side only, at this speed: top slide, saddle and spindle chatter too."""
+    holding = asked.holding
+
+    def share(setting: Setting) -> Ratio:
+        swing = holding.swing
+        if swing is None or asked.model.kind == "groove":
+            return inf
+        found = chatter_of(asked.cut(setting), asked.demand(setting), swing, holding.tables)
+        if found is None:
+            return inf
+        margin = found.margin
+        return share_of_yes("chatter", likely(margin), low_end(margin), holding.tables)
+
+    return share
+
+
 def _bend(asked: Asked, wanted: Wanted) -> Callable[[Setting], Ratio]:
     holding = asked.holding
 
     def share(setting: Setting) -> Ratio:
-        bent = asked.demand(setting).radial * holding.gives
+        bent = holding.bends(asked.demand(setting))
         if wanted.allowed is None:
-            return wanted.left / max(likely(bent), 1e-12) if wanted.left > 0 else inf
-        margin = wanted.allowed / np.maximum(2 * bent + holding.springs, 1e-12)
+            return 2 * wanted.left / max(likely(bent), 1e-12) if wanted.left > 0 else inf
+        left = wanted.sprung * bent + holding.springs
+        margin = wanted.allowed / np.maximum(left, 1e-12)
         return share_of_yes("bend", likely(margin), low_end(margin), holding.tables)
 
     return share

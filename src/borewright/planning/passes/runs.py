@@ -5,14 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from borewright.answer.records import Cut
 from borewright.cutting.directions import LOOSENS
 from borewright.cutting.stock import deepest_pass, face_stock, least_rough, stock_of
+from borewright.mechanics.spread import likely
+from borewright.mechanics.springing import spring_pass_share
 from borewright.mechanics.turning import surface_speed
 from borewright.planning.passes.holding import Holding
 from borewright.planning.passes.least_time import Found, least_time
 from borewright.planning.passes.limits import Asked, Wanted, limits_of
 from borewright.planning.passes.setting import Run, Setting, settings_of
+from borewright.planning.weighing.spring_pass import radial_rate
 from borewright.planning.weighing.warmed import Body
 from borewright.quantities.si import Metre
 
@@ -32,10 +37,10 @@ class Set:
 
 
 class Bench:
-    """A hold, and what all runs on it share."""
+    """A hold, and what all runs on it share. `cool`: no run warms it past the heat question's yes."""
 
-    def __init__(self, holding: Holding, body: Body) -> None:
-        self.holding, self.body = holding, body
+    def __init__(self, holding: Holding, body: Body, *, cool: bool = False) -> None:
+        self.holding, self.body, self._cool = holding, body, cool
         job, tables = holding.job, holding.tables
         usual = tables.cut_defaults(job.work.material)
         machine = job.shelf.machine
@@ -53,9 +58,22 @@ class Bench:
     def found(self, model: Cut, run: Run, wanted: Wanted) -> Found:
         """The fastest setting of one run."""
         asked = Asked(self.holding, replace(model, diameter=run.begins), run, self.body)
-        return least_time(
-            settings_of(run, self.holding.job.shelf.machine), limits_of(asked, wanted)
+        limits = limits_of(asked, replace(wanted, cool=self._cool))
+        return least_time(settings_of(run, self.holding.job.shelf.machine), limits)
+
+    def finishing(self, model: Cut, run: Run) -> tuple[Found, bool]:
+        """The setting of a last cut, and whether it wants a spring pass: only where bending blocks it."""
+        plain = self.found(model, run, Wanted(allowed=self.allowed, ridges=self.ridges))
+        swing = self.holding.swing
+        if plain.blocked != "bend" or swing is None:
+            return plain, False
+        rate = radial_rate(replace(model, depth=run.stock), self.holding.job, self.holding.tables)
+        share = max(float(spring_pass_share(rate, likely(np.atleast_1d(swing.stiffness)))), 1e-3)
+        again = replace(run, between=2 * run.between, length=2 * run.length)
+        sprung = self.found(
+            model, again, Wanted(allowed=self.allowed, ridges=self.ridges, sprung=share)
         )
+        return (plain, False) if sprung.blocked else (sprung, True)
 
     def run(
         self,
@@ -80,10 +98,6 @@ class Bench:
             once,
             0.0 if last else self.least,
         )
-
-    def last(self) -> Wanted:
-        """What the last cut of a diameter is for."""
-        return Wanted(allowed=self.allowed, ridges=self.ridges)
 
 
 def runs(bench: Bench) -> Iterator[Set]:
@@ -137,15 +151,25 @@ def _pair(
         heavy = bench.found(
             rough, bench.run(rough, stock - leave, begins, first=first), Wanted(left=leave)
         )
-        light = bench.found(last, bench.run(last, leave, ends, once=True, last=True), bench.last())
-        tried.append((heavy, light))
-    heavy, light = min(tried, key=_cost)
+        run = bench.run(last, leave, ends, once=True, last=True)
+        tried.append((heavy, *bench.finishing(last, run)))
+    heavy, light, spring = min(tried, key=lambda t: _cost(t[:2]))
     left = begins - 2 * sum(heavy.setting.depths)
     name = "rough" if rough.id == "skin" else rough.id
     return {
         name: Set(_cuts_of(rough, heavy.setting, begins), heavy),
-        last.id: Set(_cuts_of(last, light.setting, left), light),
+        last.id: _finished(last, light, left, spring),
     }
+
+
+def _finished(last: Cut, found: Found, begins: Metre, spring: bool) -> Set:
+    cuts = _cuts_of(last, found.setting, begins)
+    if spring:
+        cuts = tuple(
+            replace(c, name=f"{c.name}, then once more untouched (spring pass)", spring_pass=True)
+            for c in cuts
+        )
+    return Set(cuts, found)
 
 
 def _cost(pair: tuple[Found, Found]) -> tuple[int, float, float]:
@@ -174,9 +198,11 @@ def _as_deep(bench: Bench, cut: Cut) -> Set:
     """One cut, its depth as planned: only feed and speed are chosen."""
     finish = cut.id.endswith("finish")
     last = finish or cut.kind == "face"
-    wanted = bench.last() if finish else Wanted(ridges=bench.ridges if last else None)
     run = bench.run(cut, cut.depth, cut.diameter, once=True, last=last)
-    return _set(bench, cut, run, wanted)
+    if finish:
+        found, spring = bench.finishing(cut, run)
+        return _finished(cut, found, run.begins, spring)
+    return _set(bench, cut, run, Wanted(ridges=bench.ridges if last else None))
 
 
 def _set(bench: Bench, cut: Cut, run: Run, wanted: Wanted) -> Set:

@@ -29,10 +29,13 @@ class Scheduled:
     schedule: Schedule
 
 
-def scheduled(trial: Trial | HeldTrial) -> Scheduled:
-    """The trial with every cut that the plan chooses set to take the least time within all limits."""
+def scheduled(trial: Trial | HeldTrial, *, cool: bool = False) -> Scheduled:
+    """The trial with every cut that the plan chooses set to take the least time within all limits.
+
+    `cool`: its passes one after another keep the heat question at yes; else waits may come between.
+    """
     holding = holding_of(trial)
-    sets = list(runs(Bench(holding, work_body(trial))))
+    sets = list(runs(Bench(holding, work_body(trial), cool=cool)))
     after = holding.taken(tuple(c for s in sets for c in s.cuts))
     taken = tuple(t for s in sets for t in _taken(s, holding))
     blocked = tuple(b for s in sets for b in _blocked(s, holding))
@@ -59,15 +62,20 @@ def as_planned(trial: Trial | HeldTrial) -> Schedule:
 def _taken(one: Set, holding: Holding) -> Iterator[Taken]:
     between = holding.tables.allowance("between_passes").best
     for cut in one.cuts:
-        seconds = seconds_of(holding, cut) + _settings(cut, between)
+        times = 2 if cut.spring_pass else 1
+        seconds = times * (seconds_of(holding, cut) + _settings(cut, between))
         if one.found is None:
-            yield Taken(cut.id, seconds, "", AS_ASKED if cut.id.startswith("cut-") else "")
+            asked = cut.id.startswith("cut-") or not cut.on_lathe
+            limit, said = ("", AS_ASKED) if asked else ("kept", KEPT)
+            yield Taken(cut.id, seconds, limit, said)
         else:
             limit = one.found.blocked or one.found.limit or "lathe"
             yield Taken(cut.id, seconds, limit, _said(one.found, cut, holding.show))
 
 
 AS_ASKED = "As asked for."
+
+KEPT = "Every faster setting that was tried would make another answer worse."
 
 
 def _settings(cut: Cut, between: Second) -> Second:
@@ -79,7 +87,7 @@ def _said(found: Found, cut: Cut, show: Show) -> str:
     if found.blocked:
         return f"Past a limit whatever is set: {LIMITS[found.blocked].what}."
     if found.refused is None:
-        return "As deep, coarse and fast as is usual for this metal; nothing else stops it."
+        return "As deep, coarse and fast as is usual for this metal."
     limit = LIMITS[found.limit]
     return f"Faster, {_set_to(found.refused, cut, show)}, {limit.stops}."
 

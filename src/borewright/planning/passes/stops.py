@@ -33,7 +33,7 @@ def room_to_dog(trial: Trial) -> Metre:
 def _on_taper(trial: Trial, cut: Cut) -> str:
     show, lead = trial.show, trial.hold.leading
     if cut.kind == "turn" and cut.id in ("rough", "skin", "finish"):
-        return f"runs out past face {lead}, {show.length(room_to_dog(trial))} to the dog"
+        return f"stops past face {lead}, with {show.length(room_to_dog(trial))} left to the dog"
     if cut.kind != "face":
         return ""
     leading, far = mouth_legs(trial)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from borewright.answer.records import Cut
+from borewright.mechanics.spread import likely
 from borewright.planning.passes.holding import Holding
 from borewright.planning.passes.least_time import Found
 
@@ -43,12 +44,17 @@ LIMITS = {
         "the work would rock", "could rock the work", "A cut nearer the grip, or a longer hub."
     ),
     "bend": LimitWords(
-        "bending", "would bend it too far", "A spring pass at the same setting, and a keener tool."
+        "bending", "would bend it too far", "A keener tool, a lighter last cut, a stiffer hold."
     ),
     "heat": LimitWords(
         "the warmth of the cut",
         "would warm it until it could slip",
         "Coolant, or a wait between passes.",
+    ),
+    "chatter": LimitWords(
+        "the work itself would chatter",
+        "could make the work itself chatter",
+        "A slower speed, a tool ground to push less, or a stiffer mandrel.",
     ),
     "lathe": LimitWords("what the lathe can be set to", "is not to be had", ""),
 }
@@ -66,7 +72,10 @@ def way_out(found: Found, cut: Cut, holding: Holding) -> str:
 
 
 def _first_mend(limit: str, cut: Cut, holding: Holding) -> str:
-    """A mend with a number, where one can be worked out."""
+    """A mend with a number, where one can be worked out; one for the cause, where it is another."""
+    if limit == "bend" and likely(holding.springs) > likely(holding.bends(holding.demand(cut))):
+        eased = holding.show.small(likely(holding.springs))
+        return f"Most of it, {eased}, is the hold letting go: less squeeze for the last pass. "
     if limit != "finish":
         return ""
     wanted = holding.job.work.finished.form.roughness

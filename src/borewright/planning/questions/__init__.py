@@ -7,6 +7,7 @@ crack    does the bore stand it
 slip     does the grip drive the cut
 rock     does the cut tilt the work on its grip
 bend     does the mandrel stay straight enough
+bend_figures  sizes left, first frequency, what the centers carry, as figures
 heat     does the grip outlast the warmth of the cut; when it drops off by itself
 true     how far the rim will run out to the bore
 reach    does the lathe take it

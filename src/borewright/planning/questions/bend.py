@@ -6,15 +6,38 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from borewright.answer.records import Cut, Demand, Draws, Figure, Question
-from borewright.job.hollow import LARGEST_HOLE
-from borewright.mechanics.beam import Bar, deflection, round_step
-from borewright.mechanics.num import distinct
+from borewright.answer.records import Cut, Demand, Draws, Question
+from borewright.mechanics.num import Floats
 from borewright.mechanics.spread import likely, low_end
+from borewright.mechanics.springing import taper_error
+from borewright.planning.questions.bend_figures import (
+    bar_figures,
+    per_force_figure,
+    size_figures,
+)
+from borewright.planning.taper.bending import (
+    bending_of,
+    size_error_of,
+    size_line,
+    swing_of,
+    tool_stiffness,
+)
 from borewright.planning.taper.trial import Trial
-from borewright.planning.weighing.figures import figure, given, spread, times
+from borewright.planning.weighing.chatter import Chatter, chatter_figure, chatter_words, tightest
+from borewright.planning.weighing.figures import given, spread, times
 from borewright.planning.weighing.judge import judge
+from borewright.planning.weighing.spring_pass import (
+    share_left,
+    spring_pass_figure,
+    spring_pass_words,
+)
 from borewright.quantities.si import Metre
+
+NOTHING = 0.25e-6
+"""Taper (m) that is not worth a word: a hundred-thousandth of an inch; ours."""
+
+MATTERS = 1e-6, 0.1
+"""A way of feeding is worth a word from so much less taper (m), and so much of what is allowed; ours."""
 
 
 def ask_bend(trial: Trial) -> Question:
@@ -31,7 +54,7 @@ def ask_bend(trial: Trial) -> Question:
 
 def _teeth(trial: Trial, demand: Demand) -> Question:
     """Margin: depth error that a tooth bears over that left by bending, once."""
-    per_newton = worst_deflection_per_newton(trial)
+    per_newton = 1 / tool_stiffness(trial)
     error, allowed = per_newton * demand.radial, trial.tables.gear_cutting("depth_error")
     margin = allowed.best / np.maximum(error, 1e-12)
     best, low = likely(margin), low_end(margin)
@@ -49,10 +72,11 @@ def _teeth(trial: Trial, demand: Demand) -> Question:
         f"shallow; {show.small(allowed.best)} is allowed, {times(best)} that.",
         "A second pass through each space at the same depth, a jack under the work, a lighter feed, a thicker mandrel.",
         (
-            _per_force(trial, per_newton),
+            per_force_figure(trial, bending_of(trial).worst),
             spread(
                 "tooth_depth_error", error, "m", "small", "tooth_depth_error", inputs, ("ours",)
             ),
+            *bar_figures(trial),
         ),
         (trial.tables.threshold("bend").source, allowed.source),
     )
@@ -60,29 +84,82 @@ def _teeth(trial: Trial, demand: Demand) -> Question:
 
 def _size(trial: Trial) -> Question:
     """The finished outside."""
-    demand = _finishing(trial)
-    per_newton = worst_deflection_per_newton(trial)
-    bent = 2 * per_newton * demand.radial
-    error = bent + springs_back(trial)
-    allowed, stated = _allowed(trial)
-    margin = allowed / np.maximum(error, 1e-12)
+    cut, demand = _finishing(trial)
+    line = size_line(trial, demand)
+    kept = share_left(cut, tool_stiffness(trial), trial.job, trial.tables)
+    bent = size_error_of(trial, demand)
+    margin = _allowed(trial)[0] / np.maximum(kept * bent + springs_back(trial), 1e-12)
     best, low = likely(margin), low_end(margin)
-    said = "" if stated else " (tolerance not stated)"
-    show = trial.show
-    reason = (
-        f"Bending leaves about {show.small(likely(bent))} on diameter, and {show.small(likely(springs_back(trial)))} of taper comes "
-        f"when the squeeze lets go, smaller towards face {trial.hold.leading}; {show.small(allowed)} is allowed{said}, {times(best)} both."
-    )
+    left = spring_pass_figure(likely(bent), cut, tool_stiffness(trial), trial.job, trial.tables)
+    chatter = tightest(_pairs(trial), swing_of(trial), trial.tables)
     return Question(
         "bend",
         judge("bend", best, low, trial.tables),
         best,
         low,
-        reason,
-        "A lighter finishing cut, a spring pass, a thicker mandrel; less travel, or more wall, for the taper.",
-        _figures(trial, demand, per_newton, bent),
+        _reason(trial, likely(bent), line, best)
+        + (
+            f" A spring pass is planned: it leaves {100 * kept:.0f} % of the bending."
+            if kept < 1
+            else ""
+        )
+        + _feeding(trial, demand, line)
+        + _chatters(chatter),
+        f"{spring_pass_words(left)}; a lighter finishing cut, a thicker mandrel; less travel, or more wall, "
+        "for the taper.",
+        (
+            *size_figures(trial, demand, line),
+            left,
+            *bar_figures(trial),
+            *((chatter_figure(chatter, trial.tables),) if chatter else ()),
+        ),
         (trial.tables.threshold("bend").source,),
     )
+
+
+def _reason(trial: Trial, bent: Metre, line: Draws, margin: float) -> str:
+    show, uneven = trial.show, likely(taper_error(line))
+    allowed, stated = _allowed(trial)
+    said = "" if stated else " (tolerance not stated)"
+    where = (
+        f", {show.small(uneven)} of it taper (largest {_place(trial, line[0])}; the dial takes out the rest)"
+        if uneven > NOTHING
+        else ""
+    )
+    return (
+        f"Bending leaves up to {show.small(bent)} on diameter{where}, and "
+        f"{show.small(likely(springs_back(trial)))} of taper comes when the squeeze lets go, smaller towards face "
+        f"{trial.hold.leading}; {show.small(allowed)} is allowed{said}, {times(margin)} both."
+    )
+
+
+def _place(trial: Trial, line: Floats) -> str:
+    """Where the work comes out largest; the line runs from the tailstock side to the leading face."""
+    most = int(line.argmax())
+    if 0 < most < len(line) - 1:
+        return "in the middle"
+    lead = trial.hold.leading
+    return f"at face {lead if most else 'B' if lead == 'A' else 'A'}"
+
+
+def _feeding(trial: Trial, demand: Demand, line: Draws) -> str:
+    """A word on feeding the other way, where that leaves noticeably less taper."""
+    other = likely(taper_error(size_line(trial, demand, -1.0)))
+    least, share = MATTERS
+    if likely(taper_error(line)) - other < max(least, share * _allowed(trial)[0]):
+        return ""
+    inwards = likely(demand.axial) > 0
+    way, then = (
+        ("away from", ", but that loosens the work") if inwards else ("towards", " and tighten it")
+    )
+    return f" Fed {way} the headstock, it would leave {trial.show.small(other)} of taper{then}."
+
+
+def _chatters(chatter: Chatter | None) -> str:
+    """A word on chatter where the work side may reach its limit, in the poor case."""
+    if chatter is None or low_end(chatter.margin) >= 1:
+        return ""
+    return f" {chatter_words(chatter)}"
 
 
 def springs_back(trial: Trial) -> Draws:
@@ -92,112 +169,16 @@ def springs_back(trial: Trial) -> Draws:
     return np.asarray(trial.grip.growth * np.minimum(1.0, taper * trial.hold.length / squeeze))
 
 
-def worst_deflection_per_newton(trial: Trial) -> float:
-    """Largest deflection (m/N) at the tool with the tool anywhere along the work."""
-    return _worst(trial)[0]
-
-
-def _worst(trial: Trial) -> tuple[float, Metre]:
-    """Largest deflection (m/N), and where (m) from the small end's center."""
-    bar, start, end = _bar(trial)
-    places = (float(p) for p in np.linspace(start, end, 5))
-    return max((deflection(bar, p, 1.0), p) for p in places)
-
-
-def _bar(trial: Trial) -> tuple[Bar, float, float]:
-    """The mandrel between centers, stiffened where the hub grips it; places from the small end's center."""
-    m, hold = trial.mandrel, trial.hold
-    seat = float(np.clip(likely(trial.seat), hold.length, m.ground_length)) + m.end_length
-    start, end = max(0.0, seat - hold.length), min(seat, m.overall_length)
-    edges = distinct(
-        [0.0, m.end_length, start, end, m.end_length + m.ground_length, m.overall_length]
-    )
-    middles = 0.5 * (edges[1:] + edges[:-1])
-    steps = [_step(trial, float(x), start, end) for x in middles]
-    spring = trial.tables.allowance("center_stiffness").best
-    return (
-        Bar(
-            edges,
-            np.array([s[0] for s in steps]),
-            np.array([s[1] for s in steps]),
-            (spring, spring),
-        ),
-        start,
-        end,
-    )
-
-
-def _step(trial: Trial, x: Metre, start: Metre, end: Metre) -> tuple[float, float]:
-    m, f = trial.mandrel, trial.hold.facts
-    ground = m.end_length < x < m.end_length + m.ground_length
-    steel = float(f.mandrel.modulus), float(f.mandrel.poisson)
-    thick = m.nominal if ground else m.end_diameter
-    # Reduced ends that a large hole would cut through are taken as plugged down to the share allowed.
-    bend, slide = round_step(thick, *steel, min(m.hole, LARGEST_HOLE * thick))
-    if not start < x < end:
-        return bend, slide
-    outside = trial.hold.line.outside
-    hub = float(outside[outside > 0].min())
-    modulus, poisson = likely(np.atleast_1d(f.work.modulus)), float(f.work.poisson)
-    whole, core = round_step(hub, modulus, poisson), round_step(m.nominal, modulus, poisson)
-    return bend + whole[0] - core[0], slide + whole[1] - core[1]
-
-
 def _pairs(trial: Trial) -> Iterator[tuple[Cut, Demand]]:
     return zip(trial.cuts, trial.demands, strict=True)
 
 
-def _finishing(trial: Trial) -> Demand:
+def _finishing(trial: Trial) -> tuple[Cut, Demand]:
     """The last cut that sizes the outside, turned or ground; the last of any kind where none does."""
-    sizes = [d for c, d in _pairs(trial) if c.kind in ("turn", "grind")]
-    return (sizes or list(trial.demands))[-1]
+    pairs = list(_pairs(trial))
+    return ([p for p in pairs if p[0].kind in ("turn", "grind")] or pairs)[-1]
 
 
 def _allowed(trial: Trial) -> tuple[Metre, bool]:
     stated = trial.job.work.finished.tolerance
     return (stated, True) if stated else (trial.tables.allowance("usual_tolerance").best, False)
-
-
-def _figures(
-    trial: Trial, demand: Demand, per_newton: float, error: np.ndarray
-) -> tuple[Figure, ...]:
-    passive = given("radial force", likely(demand.radial), "N")
-    return (
-        _per_force(trial, per_newton),
-        spread(
-            "size_error",
-            error,
-            "m",
-            "small",
-            "size_error",
-            (passive, given("deflection at 1 N (nm)", per_newton * 1e9)),
-            ("ours",),
-        ),
-    )
-
-
-def _per_force(trial: Trial, per_newton: float) -> Figure:
-    spring, m = trial.tables.allowance("center_stiffness"), trial.mandrel
-    modulus, at = float(trial.hold.facts.mandrel.modulus), _worst(trial)[1]
-    span, other = m.overall_length, m.overall_length - at
-    inertia = np.pi * (m.nominal**4 - m.hole**4) / 64
-    bent = (at * other) ** 2 / (3 * modulus * inertia * span)
-    plain = bent + (at**2 + other**2) / span**2 / spring.best
-    return figure(
-        "deflection_per_force",
-        per_newton,
-        "m/N",
-        "",
-        "beam_deflection",
-        (
-            given("mandrel", trial.mandrel.nominal, "m"),
-            given("hole", m.hole, "m"),
-            given("E", modulus, "Pa"),
-            given("between centers", span, "m"),
-            given("a", at, "m"),
-            given("b", other, "m"),
-            given("stiffness of a center", spring.best, "N/m"),
-            given("stepped over plain", per_newton / float(plain)),
-        ),
-        (spring.source,),
-    )

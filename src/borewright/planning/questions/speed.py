@@ -8,6 +8,7 @@ from borewright.answer.records import Question, Verdict
 from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.paces import Pace, pace_figures, paces
 from borewright.planning.weighing.power import Pull, hardest_pull, power_figures, power_words
+from borewright.planning.weighing.rim_speed import rim_figures
 from borewright.planning.weighing.turned import Turned
 
 
@@ -35,7 +36,11 @@ def _of_power(trial: Turned, pull: Pull, verdict: Verdict, found: tuple[Pace, ..
         pull.margin,
         power_words(pull, trial.show),
         "A shallower pass, a finer feed, the next slower speed, or a lathe with more power.",
-        (*(pace_figures(found[0]) if found else ()), *power_figures(pull, trial.tables)),
+        (
+            *(pace_figures(found[0]) if found else ()),
+            *power_figures(pull, trial.tables),
+            *rim_figures(trial),
+        ),
         (trial.tables.threshold("power").source,),
     )
 
@@ -50,6 +55,6 @@ def _of_pace(trial: Turned, worst: Pace, found: tuple[Pace, ...], pull: Pull | N
         margin,
         " ".join([*said, *([] if pull is None else [power_words(pull, trial.show)])]),
         "Nothing needs to." if worst.verdict is Verdict.YES else worst.mend,
-        (*pace_figures(worst), *power_figures(pull, trial.tables)),
+        (*pace_figures(worst), *power_figures(pull, trial.tables), *rim_figures(trial)),
         (trial.tables.threshold("speed").source, worst.source),
     )

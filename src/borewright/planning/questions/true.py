@@ -7,10 +7,17 @@ import numpy as np
 from borewright.answer.records import Draws, Figure, Question, Verdict
 from borewright.answer.streams import Stream, positive
 from borewright.holding.bores.bore_shape import out_of_round
+from borewright.holding.figured import Throws
+from borewright.mechanics.runout import (
+    clearance_reading,
+    face_reading_of_lean,
+    lean_of_free_end,
+)
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.taper.trial import Trial
-from borewright.planning.weighing.figures import given, spread, times
+from borewright.planning.weighing.figures import figure, given, spread, times
 from borewright.planning.weighing.judge import judge
+from borewright.planning.weighing.trueness import runout_figures, worst_figure
 
 
 def ask_true(trial: Trial) -> Question:
@@ -20,17 +27,17 @@ def ask_true(trial: Trial) -> Question:
     allowed = usual.best if stated is None else stated
     margin = allowed / runout
     best, low = likely(margin), low_end(margin)
-    show = trial.show
+    show, worst = trial.show, worst_figure(_throws(trial), _sources(trial))
     return Question(
         "true",
         _verdict(trial, best, low),
         best,
         low,
         f"Expect the rim to run out about {show.small(likely(runout))} to the bore, whole reading: the mandrel, the "
-        f"{DRIVERS[trial.job.driven_by]} and the form of the bore; {show.small(allowed)} is "
+        f"{DRIVERS[trial.job.driven_by]} and the form of the bore; at worst, all in line, {show.small(worst.best)}. {show.small(allowed)} is "
         f"{'taken as ' if stated is None else ''}allowed, {times(best)} that.",
         _changes(trial),
-        _figures(trial, runout),
+        (*_figures(trial, runout), worst, *_lean_figures(trial)),
         (trial.tables.threshold("true").source, *(() if stated else (usual.source,))),
     )
 
@@ -75,6 +82,49 @@ def _runout(trial: Trial) -> Draws:
 def _draws(trial: Trial, name: str, stream: Stream) -> Draws:
     r = trial.tables.allowance(name)
     return positive(r.low, r.best, r.high, stream)
+
+
+FREE = 1e-4
+"""Bore (m) that stands free beyond the grip, below which nothing leans; ours."""
+
+
+def _free(trial: Trial) -> float:
+    """Length of bore (m) beyond what grips, likely case."""
+    free = trial.hold.bears - likely(trial.grip.contact_length)
+    return free if free > FREE else 0.0
+
+
+def _throws(trial: Trial) -> Throws:
+    """Every share of the worst case; a free end may lean until it touches, and shows all of its gap."""
+    shares = tuple(
+        (
+            DRIVERS[trial.job.driven_by] if name != "mandrel_runout" else "mandrel",
+            _draws(trial, name, stream),
+        )
+        for name, stream in _shares(trial)
+    )
+    gap = clearance_reading(trial.mandrel.taper * _free(trial))
+    return (
+        *shares,
+        ("out of round", np.full_like(shares[0][1], out_of_round(trial.job.work.bore))),
+        ("lean of the free end", np.full_like(shares[0][1], gap)),
+    )
+
+
+def _sources(trial: Trial) -> tuple[str, ...]:
+    return tuple(trial.tables.allowance(name).source for name, _ in _shares(trial))
+
+
+def _lean_figures(trial: Trial) -> tuple[Figure, ...]:
+    """Arrows anywhere round, without the lean; what the lean may do to a face, where there is one."""
+    anywhere = runout_figures(_throws(trial)[:-1], _sources(trial))
+    free, taper, outside = _free(trial), trial.mandrel.taper, trial.job.work.outside
+    if not free:
+        return anywhere
+    lean = lean_of_free_end(taper * free, free)
+    inputs = (given("taper", taper, "m/m"), given("outside", outside, "m"))
+    face = float(face_reading_of_lean(lean, outside))
+    return (*anywhere, figure("face_runout_worst", face, "m", "small", "face_runout", inputs))
 
 
 def _figures(trial: Trial, runout: Draws) -> tuple[Figure, ...]:

@@ -5,6 +5,8 @@
     load_steps      on the grinder and on the dividing head
     load_tooth      what a finished tooth measures
     support_step    the step that sets the hub on its ring
+    parallel_step   the lathe set parallel, where a taper of its own would show
+    balance_step    a casting or a spoked wheel balanced at rest
     first_hold      the first hold of a casting still to be bored, step by step
     casting_grip    where the jaws go on a casting
     first_hold_words  the hold in words: which chuck, what it leaves for the next

@@ -9,6 +9,7 @@ from borewright.answer.records import Cut, Figure
 from borewright.cutting.load_demand import space_cut
 from borewright.mechanics.milling import table_feed
 from borewright.planning.steps.load_tooth import tooth_figures, tooth_words, whole_depth
+from borewright.planning.taper.bending import push_of_a_kelvin
 from borewright.planning.taper.mouths import mouth_leg
 from borewright.planning.taper.trial import Trial
 from borewright.quantities.show import Show
@@ -30,11 +31,21 @@ def between_centers(trial: Trial) -> Line:
         return (
             "Between centers" if trial.job.driven_by == "dog" else "On the lathe",
             f"Power off. Large end {DRIVEN[trial.job.driven_by]}. Oil the tailstock center; ease it as "
-            "the mandrel warms. Turn once by hand: everything must clear.",
+            f"the mandrel warms: {_gained(trial)}. Turn once by hand: everything must clear.",
             (),
             (),
         )
     return set_up(trial.cuts[0], trial.show)
+
+
+WARMER = 10.0
+"""Warmth (K) for which the push of a center that is not eased is said; ours."""
+
+
+def _gained(trial: Trial) -> str:
+    """What a plain center gains where nobody eases it."""
+    push, show = push_of_a_kelvin(trial) * WARMER, trial.show
+    return f"not eased, it pushes about {show.force(push)} more for each {show.temperature_difference(WARMER)}"
 
 
 def mouths_words(trial: Trial) -> str:

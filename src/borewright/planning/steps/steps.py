@@ -9,9 +9,11 @@ from borewright.cutting.directions import LOOSENS
 from borewright.cutting.knock import hole_in_the_outside
 from borewright.mechanics.spread import likely
 from borewright.planning.questions.push import blows
+from borewright.planning.steps.balance_step import balance_step
 from borewright.planning.steps.crown_step import crown_line
 from borewright.planning.steps.finished_words import edge_words, last_size
 from borewright.planning.steps.load_steps import Line, loads, mouths_words
+from borewright.planning.steps.parallel_step import parallel_step
 from borewright.planning.steps.prove_steps import prove
 from borewright.planning.steps.support_step import support_sizes, support_words
 from borewright.planning.taper.trial import Trial
@@ -29,6 +31,7 @@ def steps(trial: Trial, push: PushAdvice, proof: ProofLoad) -> tuple[Step, ...]:
         *_press_on(trial, push),
         *prove(trial, proof),
         *_cut(trial),
+        *balance_step(trial, "Still on its mandrel"),
         *_press_off(trial),
     ]
     return tuple(Step(k, *line) for k, line in enumerate(lines, 1))
@@ -247,6 +250,7 @@ def _turn(trial: Trial) -> Iterator[Line]:
         tuple(f for cut in turned for f in cut_figures(cut, trial)),
         (),
     )
+    yield from parallel_step(trial, trial.mandrel.overall_length)
     growth, (to_size, size) = likely(trial.grip.growth), last_size(trial)
     yield (
         "Cool, then the last size",

@@ -9,6 +9,7 @@
     dishing      what the push would do to a web or to spokes if the rim were held
     soundness    keyways, cross holes, spokes and flaws: when they forbid the press, and in words
     bore_words   a bore stated by its limits
+    bending      what the mandrel gives under the tool, how it swings, what its centers carry
 
 May import shop, weighing and all below planning.
 """

@@ -5,9 +5,16 @@
     margins  capability over demand, as draws: where a grip meets a Demand
     turned   a job with its cuts settled, however it is held
     served   its cuts at a share of the usual depth, and what each asks
+    trueness runout by all its shares: in line, and anywhere round
     paces    every speed against what is usual
+    too_fast what helps where the lathe's slowest is still too fast
+    rim_speed  how fast a rim may turn: cast iron by practice, other metal by strength
     warmed   how warm a cut leaves the work, and how long it cools
     power    has the lathe the power for a cut in the gear it runs in
+    work_mass    what the work weighs, ring by ring
+    spring_pass  what one more pass at the same setting leaves
+    swing        the first natural frequency of held work as a figure
+    chatter      how wide a chip may be before the work itself chatters
 
 May import holding, cutting, answer, job, mechanics, reference, quantities, errors.
 """

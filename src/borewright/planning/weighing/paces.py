@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from borewright.answer.records import Cut, Figure, Verdict
 from borewright.job.records import CutWish
 from borewright.planning.weighing.figures import figure, given
+from borewright.planning.weighing.too_fast import too_fast
 from borewright.planning.weighing.turned import Turned
 from borewright.quantities.si import MetrePerSecond
 
@@ -81,7 +82,7 @@ def _turning(trial: Turned) -> Iterator[Pace]:
     speeds = trial.job.shelf.machine.speeds
     stated = "" if speeds else "; your speeds were not stated, so take the next slower one you have"
     over = f"faster than the usual {show.surface(usual.high)} at most"
-    asked = _wish(trial, cut) is not None
+    asked, mend = _wish(trial, cut) is not None, too_fast(trial, cut)
     if cut.cutting_speed <= usual.high:
         reason = f"{at[0].upper()}{at[1:]}, within what is usual for this metal{stated}."
     elif asked:
@@ -90,17 +91,10 @@ def _turning(trial: Turned) -> Iterator[Pace]:
         reason = f"The slowest that serves, {at}: {over}{stated}."
     if asked and speeds and cut.spindle_speed > OVER * max(speeds):
         reason = f"You asked for {show.spindle(cut.spindle_speed)}; the lathe's fastest is {show.spindle(max(speeds))}. {reason}"
-        yield Pace(
-            "turning", cut, cut.cutting_speed, usual.high, usual.source, 1.0, reason, BACK_GEAR
-        )
+        yield Pace("turning", cut, cut.cutting_speed, usual.high, usual.source, 1.0, reason, mend)
         return
     floor = min(floor, ASKED_FLOOR) if asked else floor
-    yield Pace(
-        "turning", cut, cut.cutting_speed, usual.high, usual.source, floor, reason, BACK_GEAR
-    )
-
-
-BACK_GEAR = "Back gear, a lathe that goes slower, or a carbide tool and light cuts."
+    yield Pace("turning", cut, cut.cutting_speed, usual.high, usual.source, floor, reason, mend)
 
 
 def _wheels(trial: Turned) -> Iterator[Pace]:

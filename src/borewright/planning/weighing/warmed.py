@@ -16,18 +16,23 @@ from borewright.mechanics.milling import table_feed
 from borewright.mechanics.warmth import cooling_time, cutting_time, temperature_rise
 from borewright.planning.weighing.turned import Turned
 from borewright.quantities.si import Metre, Second
+from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
 
 COOLED = 0.1
 """Share of the warmth that may be left when it counts as cool."""
 
 
-class HasJob(Protocol):
-    """Whatever has a job."""
+class Warming(Protocol):
+    """Whatever has a job and tables."""
 
     @property
     def job(self) -> Job:
         """The job."""
+
+    @property
+    def tables(self) -> Tables:
+        """The tables in use."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,40 +60,40 @@ def work_body(trial: Turned) -> Body:
     return Body(float(volume * density * specific), float(area))
 
 
-def heat_share(trial: Turned, cut: Cut) -> Range:
+def heat_share(trial: Warming, cut: Cut) -> Range:
     """Share of the power at the tool that warms the work."""
     if cut.kind == "grind":
         return trial.tables.grinding("heat_share")
     return trial.tables.allowance("heat_share")
 
 
-def loss_to(trial: Turned, *, coolant: bool) -> Range:
+def loss_to(trial: Warming, *, coolant: bool) -> Range:
     """Heat lost to the air, or to coolant, for each square metre and kelvin."""
     return trial.tables.grinding("coolant_loss") if coolant else trial.tables.allowance("air_loss")
 
 
-def heat_into_work(trial: Turned, cut: Cut, demand: Demand) -> Draws:
+def heat_into_work(trial: Warming, cut: Cut, demand: Demand) -> Draws:
     """Power (W) that warms the work while a pass is taken."""
     share = heat_share(trial, cut)
     drawn = positive(share.low, share.best, share.high, Stream.WARMING)
     return np.asarray(demand.power * drawn)
 
 
-def warmth_after(trial: Turned, cut: Cut, demand: Demand, body: Body) -> Draws:
+def warmth_after(trial: Warming, cut: Cut, demand: Demand, body: Body) -> Draws:
     power = heat_into_work(trial, cut, demand)
     loss = loss_to(trial, coolant=cut.coolant).best
     seconds = seconds_counted(trial, cut)
     return np.asarray(temperature_rise(power, seconds, body.heat_capacity, loss, body.area))
 
 
-def seconds_counted(trial: Turned, cut: Cut) -> Second:
+def seconds_counted(trial: Warming, cut: Cut) -> Second:
     """Time (s) of heating that counts: a wheel or form cutter takes so long that the mandrel follows."""
     if cut.on_lathe:
         return seconds_of(trial, cut)
     return min(seconds_of(trial, cut), trial.tables.allowance("mandrel_lag").best)
 
 
-def seconds_of(trial: HasJob, cut: Cut) -> Second:
+def seconds_of(trial: Warming, cut: Cut) -> Second:
     """Time (s) of all passes, none between them."""
     if cut.space is not None:
         s = cut.space
@@ -99,7 +104,7 @@ def seconds_of(trial: HasJob, cut: Cut) -> Second:
     return cut.passes * one
 
 
-def _path(trial: HasJob, cut: Cut) -> Metre:
+def _path(trial: Warming, cut: Cut) -> Metre:
     """Length of the tool's path (m): along the outside, or from rim to bore."""
     if cut.length > 0:
         return cut.length

@@ -82,6 +82,8 @@ def echo(job: Job, tables: Tables) -> tuple[str, ...]:
     ]
     if w.finished.outside is not None:
         lines.append(f"to finish at {size_words(job, w.finished.outside, show)}")
+    if w.finished.service_speed is not None:
+        lines.append(f"in service at {show.spindle(w.finished.service_speed)}")
     return (*lines, *stated_words(job))
 
 
