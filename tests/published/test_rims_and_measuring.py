@@ -8,6 +8,7 @@ from borewright.mechanics.measurement import (
     REFERENCE_TEMPERATURE,
     combined_uncertainty,
     length_at_reference,
+    length_read_at,
 )
 from borewright.mechanics.rim import rim_speed_for, rim_tension
 from borewright.mechanics.rings import Elastic, lame_pressure, ring_compliance
@@ -36,6 +37,14 @@ def test_a_length_at_twenty_degrees_is_itself_and_warm_aluminium_is_shorter_cold
     assert length_at_reference(0.05, 23.1e-6, REFERENCE_TEMPERATURE + 10) == pytest.approx(
         0.05 - 11.55e-6, abs=1e-8
     )
+
+
+def test_sixty_millimetres_of_aluminium_ten_kelvin_warm_read_fourteen_micrometres_over() -> None:
+    """α 23.1 ppm/K: Swyt, J. Res. NIST 99 (1994) 31; sizes are meant at 20 °C (ISO 1)."""
+    warm = REFERENCE_TEMPERATURE + 10
+    reading = length_read_at(0.060, 23.1e-6, warm)
+    assert reading - 0.060 == pytest.approx(13.86e-6, abs=1e-9)
+    assert length_at_reference(reading, 23.1e-6, warm) == pytest.approx(0.060, rel=1e-15)
 
 
 def test_a_permanent_fit_of_a_thou_per_inch_grips_far_harder_than_a_mandrel() -> None:
