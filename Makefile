@@ -30,6 +30,7 @@ bench: $(TESTED)
 	$(BIN)/python bench/startup.py
 	$(BIN)/python -m bench.parts
 	$(BIN)/python -m bench.ways
+	$(BIN)/python -m bench.passes
 	$(BIN)/python -m bench.contact
 
 mutants: $(TESTED)

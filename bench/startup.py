@@ -3,8 +3,9 @@
     python bench/startup.py
 
 Times are interleaved (one of each, then again), so that a busy moment hits all alike; the medians
-are compared with that of `python -c pass`. Exit 1 when one is over its limit. The limits are ours;
-a plan weighs every way of holding, not the mandrels alone.
+are compared with that of `python -c pass`. Exit 1 when one is over its limit. 150 for a plan with
+sheet and charts was asked of us, the other limits are ours; a plan weighs every way of holding and
+sets every cut.
 """
 
 from __future__ import annotations
@@ -81,6 +82,7 @@ def commands(folder: Path) -> tuple[Timed, ...]:
     job = str(EXAMPLES / "hollow-brook-drive-wheel.toml")
     shelf = str(EXAMPLES / "hollow-brook-shelf.toml")
     printed = ("--sheet", str(folder / "sheet.pdf"), "--drawing", str(folder / "drawing.svg"))
+    printed += ("--charts", str(folder / "charts"))
     many, many_shelf = (
         str(EXAMPLES / "twelve" / f"12-job-shop{end}.toml") for end in ("", "-shelf")
     )
@@ -90,8 +92,8 @@ def commands(folder: Path) -> tuple[Timed, ...]:
         Timed("a refusal", (*ours, "fit", "--bore", "18"), None),
         Timed("fit", (*ours, *fit), 25),
         Timed("plan", (*ours, "plan", job, "--shelf", shelf), None),
-        Timed("plan, sheet, drawing", (*ours, "plan", job, "--shelf", shelf, *printed), 60),
-        Timed("plan, 62 mandrels", (*ours, "plan", many, "--shelf", many_shelf), 50),
+        Timed("plan, sheet and charts", (*ours, "plan", job, "--shelf", shelf, *printed), 150),
+        Timed("plan, 62 mandrels", (*ours, "plan", many, "--shelf", many_shelf), 60),
     )
 
 

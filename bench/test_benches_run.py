@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from bench import contact, heat, parts, ways
+from bench import contact, heat, parts, passes, ways
 from bench.ccx_mesh import Ladder, Mesh, Run
 from bench.startup import BARE, Line, measure, table
 
@@ -13,7 +13,7 @@ def test_the_start_up_bench_times_every_command() -> None:
     assert lines[0].name == BARE
     assert lines[0].ratio == 1
     assert all(line.seconds > 0 for line in lines)
-    assert [line.limit for line in lines if line.limit] == [5, 25, 60, 50]
+    assert [line.limit for line in lines if line.limit] == [5, 25, 150, 60]
 
 
 def test_its_table_marks_what_is_over_and_only_that() -> None:
@@ -23,6 +23,13 @@ def test_its_table_marks_what_is_over_and_only_that() -> None:
 
 def test_the_bench_of_many_parts_runs() -> None:
     assert parts.seconds(5) > 0
+
+
+def test_the_bench_of_passes_runs_and_trying_all_finds_the_same_times(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert passes.main() in (0, 1)
+    assert "least time differs: 0" in capsys.readouterr().out
 
 
 def test_the_bench_of_heat_runs_and_both_routes_end_as_warm(
