@@ -64,6 +64,7 @@ def _tables() -> Iterator[str]:
 
 
 ALSO = {"seat": ("located",), "crack": ("yield",), "bore": ("form", "fits"), "speed": ("power",)}
+ALSO |= {"bend": ("chatter",)}
 """Further rows of `thresholds` that count within a question."""
 
 

@@ -38,7 +38,12 @@ if TYPE_CHECKING:
 @click.command("cut")
 @click.option("--material", help="Material of the work.")
 @click.option("--diameter", type=LENGTH, help="Diameter before the cut.")
-@click.option("--kind", type=click.Choice(["turn", "face", "groove"]), default="turn")
+@click.option(
+    "--kind",
+    type=click.Choice(["turn", "face", "groove"]),
+    default="turn",
+    help="What is cut; a groove is plunged straight in.",
+)
 @click.option(
     "--depth", type=LENGTH, help="Depth of cut: on the radius, off a face, or a groove's width."
 )
