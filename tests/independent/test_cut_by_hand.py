@@ -106,7 +106,8 @@ def test_the_cut_is_what_the_law_gives(c: Turned) -> None:
     assert done.code == 0, done.err
     told = json.loads(done.out)
     assert told.pop("assumed")
-    assert told == pytest.approx(by_hand(c), rel=SAME)
+    hand = by_hand(c)
+    assert {key: told[key] for key in hand} == pytest.approx(hand, rel=SAME)
 
 
 def test_the_hand_sees_a_shallow_cut_push_out_more_than_it_feeds() -> None:

@@ -109,7 +109,7 @@ def test_no_faster_setting_of_a_roughing_cut_is_a_yes_to_slip_rock_and_power(nam
             spindle_speed=setting.spindle,
             cutting_speed=first.cutting_speed * setting.spindle / first.spindle_speed,
         )
-        bends = likely(holding.demand(cut).radial) * holding.gives
+        bends = likely(holding.bends(holding.demand(cut))) / 2
         finish = next(c for c in one_plan(name).cuts if c.id == "finish").depth
         assert not all_yes(holding, cut) or bends > finish or warm(holding, cut, setting.seconds)
 
