@@ -49,13 +49,18 @@ def limits(loads: list[tuple[float, float, float]], fine: float, tight: float = 
 def tried_all(run: Run, machine: Machine, asked: list[Limit]) -> float:
     """Least time (s) of every depth, feed and speed there is; infinite where none is within limits."""
     times = []
-    passes = [1] if run.once else range(1, 60)
+    passes = [1] if run.once else range(1, 120)
     most = run.surface / (math.pi * run.begins)
     speeds = [s for s in machine.speeds if s <= most * (1 + 1e-9)] or [min(machine.speeds)]
     feeds = [f for f in machine.feeds if f <= 1.06 * run.usual_feed] or [min(machine.feeds)]
     fewest = max(1, math.ceil(round(run.stock / run.deepest, 6)))
+    counts = set(range(fewest, fewest + 9))
+    n = fewest + 8
+    while n < 4 * fewest:  # then a tenth more each time
+        n += 1 + max(1, n // 10)
+        counts |= {n} if n <= 4 * fewest else set()
     for n in passes:
-        if not run.once and not fewest <= n <= fewest + 8:
+        if not run.once and n not in counts:
             continue
         ways = [(run.stock / n,) * n]
         if (

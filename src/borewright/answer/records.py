@@ -154,8 +154,9 @@ class Cut:
     """One cut as the bench sheet prints it. `kind` is turn, face, groove, grind or gear.
 
     `length` is how far the tool goes in the metal in one pass (0 where not settled), `leaves` the
-    diameter behind it; with a `spring_pass` it is gone over once more untouched. For groove,
-    `depth` is the width of one plunge and `passes` counts plunges.
+    diameter behind it, `span` where it begins and ends from face A, where not the whole. With a
+    `spring_pass` it is gone over once more untouched. For groove, `depth` is the width of one
+    plunge and `passes` counts plunges.
 
     For grind, `depth` is the infeed on radius, `feed` the traverse a turn of the work, and both
     speeds are the work's. For gear, `depth` is that of one pass, `feed` is a tooth of the cutter,
@@ -181,6 +182,7 @@ class Cut:
     length: Metre = 0.0
     leaves: Metre | None = None
     spring_pass: bool = False
+    span: tuple[Metre, Metre] | None = None
 
     @property
     def on_lathe(self) -> bool:

@@ -7,6 +7,7 @@ in the push and in the margin formed from both.
 from __future__ import annotations
 
 from enum import IntEnum
+from functools import lru_cache
 
 from borewright.answer.records import Draws
 from borewright.mechanics.spread import lognormal_draws, normal_draws, standard_normals
@@ -33,9 +34,12 @@ class Stream(IntEnum):
     SETTING = 15
 
 
+@lru_cache(maxsize=1024)
 def positive(low: float, best: float, high: float, stream: Stream) -> Draws:
-    """Draws of a positive range; the likely case first."""
-    return lognormal_draws(low, best, high, standard_normals(stream))
+    """Draws of a positive range; the likely case first. Not to be written to: they are kept."""
+    drawn = lognormal_draws(low, best, high, standard_normals(stream))
+    drawn.flags.writeable = False
+    return drawn
 
 
 def around(best: float, half_band: float, stream: Stream) -> Draws:

@@ -23,7 +23,7 @@ GROOVE_TOOL = 3e-3
 @dataclass(frozen=True, slots=True)
 class Base:
     """What all cuts of a job share; `diameter` is where they begin, `length` how far they go along
-    the work, `across` how far over a face."""
+    the work, `across` how far over a face; `span`: from where to where along it, where not all."""
 
     diameter: Metre
     length: Metre
@@ -32,6 +32,7 @@ class Base:
     edge_angle: float
     nose_radius: Metre
     machine: Machine
+    span: tuple[Metre, Metre] | None = None
 
 
 def base_of(job: Job, tables: Tables) -> Base:
@@ -103,6 +104,7 @@ def _cut(
         seat_effect=effect,
         length=base.length if kind == "turn" else across,
         leaves=leaves,
+        span=base.span,
     )
 
 

@@ -124,9 +124,18 @@ def _wished(wish: CutWish, number: int, passes: int, job: Job, base: Base, table
     depth = _depth(wish, job, tables)
     if wish.kind == "face":
         name = f"face, as asked (cut {number})"
-        return face(f"cut-{number}", name, base, depth, feed, 1, LOOSENS)
+        cut = face(f"cut-{number}", name, base, depth, feed, 1, LOOSENS)
+        return _as_fast(cut, wish)
     cut = turn(f"cut-{number}", f"turn, as asked (cut {number})", base, depth, feed, passes, 0.0)
-    return replace(cut, leaves=None)
+    return _as_fast(replace(cut, leaves=None), wish)
+
+
+def _as_fast(cut: Cut, wish: CutWish) -> Cut:
+    """At the very turns that were asked for."""
+    if wish.spindle_speed is None:
+        return cut
+    speed = surface_speed(wish.spindle_speed, cut.diameter)
+    return replace(cut, spindle_speed=wish.spindle_speed, cutting_speed=speed)
 
 
 def _wished_speed(wish: CutWish, base: Base) -> MetrePerSecond:

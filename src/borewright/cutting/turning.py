@@ -21,7 +21,7 @@ from borewright.cutting.stock import (
     least_rough,
     stock_of,
 )
-from borewright.job.finished_form import FinishedStep
+from borewright.job.finished_form import FinishedStep, Groove
 from borewright.job.records import Job
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -139,8 +139,10 @@ def _steps_roughed(job: Job, tables: Tables, base: Base, at: Setting) -> Iterato
         if to_rough <= 1e-9:
             continue
         passes = max(1, math.ceil(round(to_rough / at.rough, 6)))
-        name = f"rough the step to {_size(job, step)}"
-        own = replace(base, diameter=begins, length=step.end - step.start)
+        name = f"rough the step to {_size(job, step)}, {_place(job, step)}"
+        own = replace(
+            base, diameter=begins, length=step.end - step.start, span=(step.start, step.end)
+        )
         left = step.outside + 2 * at.finish
         depth = to_rough / passes
         yield turn(f"step-{number}-rough", name, own, depth, at.rough_feed, passes, left)
@@ -149,8 +151,10 @@ def _steps_roughed(job: Job, tables: Tables, base: Base, at: Setting) -> Iterato
 def _steps_finished(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
     for number, step in enumerate(_steps(job), 1):
         begins = step.outside + 2 * at.finish
-        own = replace(base, diameter=begins, length=step.end - step.start)
-        name = f"finish the step to {_size(job, step)}"
+        own = replace(
+            base, diameter=begins, length=step.end - step.start, span=(step.start, step.end)
+        )
+        name = f"finish the step to {_size(job, step)}, {_place(job, step)}"
         yield turn(f"step-{number}-finish", name, own, at.finish, at.finish_feed, 1, step.outside)
 
 
@@ -162,13 +166,24 @@ def _grooves(job: Job, tables: Tables, base: Base, at: Setting) -> Iterator[Cut]
             (s.outside for s in _steps(job) if s.start <= g.start and g.end <= s.end),
             default=outside,
         )
-        own = replace(base, diameter=top)
-        name = f"groove, {show.length(g.width)} wide, to {show.turned(g.bottom)}"
+        own = replace(base, diameter=top, span=(g.start, g.end))
+        name = f"groove {show.length(g.width)} wide, to {show.turned(g.bottom)}, {_place(job, g)}"
         yield groove(f"groove-{number}", name, own, g.bottom, g.width, at.finish_feed)
 
 
 def _steps(job: Job) -> tuple[FinishedStep, ...]:
     return job.work.finished.form.steps
+
+
+def _on(base: Base, begins: Metre, step: FinishedStep) -> Base:
+    """The base of a cut on one stretch only, from this diameter."""
+    span = step.start, step.end
+    return replace(base, diameter=begins, length=step.end - step.start, span=span)
+
+
+def _place(job: Job, stretch: FinishedStep | Groove) -> str:
+    """Where it stands along the work."""
+    return f"{Show(job.units).band(stretch.start, stretch.end, 'length')} from face A"
 
 
 def _size(job: Job, step: FinishedStep) -> str:

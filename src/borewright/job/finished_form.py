@@ -42,3 +42,16 @@ class FinishedForm:
     grooves: tuple[Groove, ...] = ()
     edges: Metre | None = None
     crown: CrownWish | None = None
+
+    @property
+    def uneven(self) -> bool:
+        """Whether its two ends are told apart by what is turned."""
+        return bool(self.steps or self.grooves)
+
+    def heavier_end(self, outside: Metre, length: Metre) -> str:
+        """The face with more metal to come off near it, A or B; empty where neither has."""
+        off = [
+            (outside**2 - s.outside**2) * (s.end - s.start) * (length - s.start - s.end)
+            for s in self.steps
+        ]
+        return "" if not off or sum(off) == 0 else "A" if sum(off) > 0 else "B"

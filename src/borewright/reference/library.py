@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
+from typing import Any, TypeVar
 
 from borewright.errors import UnknownName, UnreadableFile
 from borewright.quantities.si import Metre
@@ -42,6 +44,8 @@ from borewright.reference.shop import Gauge, Press, Way, gauge_of, press_of, way
 from borewright.reference.table import Table, read_rows
 from borewright.reference.trade_lookups import TradeLookups
 
+Looked = TypeVar("Looked")
+
 DATA = Path(__file__).parent / "data"
 SETTING = "BOREWRIGHT_TABLES"
 
@@ -69,6 +73,7 @@ class Tables(TradeLookups):
         self._materials: dict[str, Material] = {}
         self._thresholds: dict[str, Threshold] = {}
         self._ranges: dict[tuple[str, str], Range] = {}
+        self._kept: dict[tuple[str, ...], Any] = {}
 
     @property
     def has_own(self) -> bool:
@@ -113,7 +118,13 @@ class Tables(TradeLookups):
 
     def material_range(self, material: str, quantity: str) -> Range:
         """modulus, poisson, expansion, density, heat_capacity, conductivity, yield or tensile."""
-        return range_of(self.table("material_properties").row(self.material(material).id, quantity))
+        key = ("property", material, quantity)
+        return self._once(
+            key,
+            lambda: range_of(
+                self.table("material_properties").row(self.material(material).id, quantity)
+            ),
+        )
 
     def friction(self, material: str, lubrication: str = "oiled") -> Friction:
         """Friction on a hard ground mandrel, by material or by family."""
@@ -123,15 +134,19 @@ class Tables(TradeLookups):
 
     def kienzle(self, material: str) -> Kienzle:
         """Cutting-force constants."""
-        return kienzle_of(self.table("kienzle").row(self.material(material).id))
+        name = self.material(material).id
+        return self._once(("kienzle", name), lambda: kienzle_of(self.table("kienzle").row(name)))
 
     def cutting_ratio(self, material: str) -> CuttingRatio:
         """Feed and passive force beside the cutting force."""
-        return cutting_ratio_of(self.table("cutting_ratios"), self.material(material).cut_class)
+        kind = self.material(material).cut_class
+        return self._once(
+            ("ratio", kind), lambda: cutting_ratio_of(self.table("cutting_ratios"), kind)
+        )
 
     def cutting_correction(self, name: str) -> Range:
         """rake_per_radian, tool_wear, hss_tool, interrupted_impact, least_chip, nose_radius, …"""
-        return range_of(self.table("cutting_corrections").row(name))
+        return self.ranged("cutting_corrections", name)
 
     def cutting_speed(self, material: str, tool: str = "hss") -> Range:
         """Surface speed in m/s for a tool of hss or carbide."""
@@ -139,7 +154,10 @@ class Tables(TradeLookups):
 
     def cut_defaults(self, material: str) -> CutDefaults:
         """Depth and feed when nobody states them."""
-        return cut_defaults_of(self.table("cut_defaults").row(self.material(material).cut_class))
+        kind = self.material(material).cut_class
+        return self._once(
+            ("defaults", kind), lambda: cut_defaults_of(self.table("cut_defaults").row(kind))
+        )
 
     def roughness(self, process: str) -> Range:
         """Rz in metres of a surface made by this process."""
@@ -199,6 +217,13 @@ class Tables(TradeLookups):
         if (table, name) not in self._ranges:
             self._ranges[table, name] = range_of(self.table(table).row(name))
         return self._ranges[table, name]
+
+    def _once(self, key: tuple[str, ...], made: Callable[[], Looked]) -> Looked:
+        """A record looked up once and kept."""
+        if key not in self._kept:
+            self._kept[key] = made()
+        kept: Looked = self._kept[key]
+        return kept
 
     def _load(self, name: str) -> Table:
         certificate = read_certificate(DATA, name)

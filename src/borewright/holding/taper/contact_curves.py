@@ -21,6 +21,7 @@ from borewright.holding.taper.pressed_state import PressedState
 from borewright.mechanics.num import Floats
 from borewright.mechanics.travel_curve import TravelCurve, travel_curve
 from borewright.mechanics.travel_path import pressed_path
+from borewright.quantities.si import Pascal
 
 SPREAD: Final = (-0.9, 0.0, 0.9)
 """Places of the three ratios, over half the spread of the logarithms about its middle."""
@@ -60,6 +61,11 @@ class ContactCurves:
             pressure=pressure * e,
             growth=growth * d,
         )
+
+    def likely_forces(self, raised: Floats, modulus: Pascal) -> Floats:
+        """Normal forces (N) of the likely case alone, at many overlaps (n,)."""
+        read = self.sheaf.read(raised, self.share[:, :1])
+        return np.asarray(read[0] * modulus * self.joint.bore**2)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -29,7 +29,7 @@ from borewright.holding.taper.taper_contact import (
     contact_state,
     curves_of,
     joint_of,
-    likely_force,
+    likely_forces,
     stiffness_of,
 )
 from borewright.holding.taper.taper_rings import rings_state
@@ -123,8 +123,15 @@ class TaperHold:
 
     def lift_moment(self, setting: Metre) -> Draws:
         """Tilt (N·m) at a travel (m) under which a fifth of the grip lifts once a turn, warm."""
-        force = self.round_the_bore(self.warm(setting))
-        return force * arm_of(self, setting, self._lost_warm)
+        if setting not in self._lifts:
+            force = self.round_the_bore(self.warm(setting))
+            self._lifts[setting] = force * arm_of(self, setting, self._lost_warm)
+        return self._lifts[setting]
+
+    @cached_property
+    def _lifts(self) -> dict[Metre, Draws]:
+        """Every cut asks for the same."""
+        return {}
 
     def tilt_stiffness(self, setting: Metre) -> float:
         """Likely moment per turn of the outside (N·m/rad) at a travel (m), warm."""
@@ -153,15 +160,19 @@ class TaperHold:
         """Sum of the pressure (N) round the part of the bore that bears: a keyway does not."""
         return np.asarray(state.normal_force * self.facts.bearing_share)
 
-    def light_push(self, travel: Metre) -> Newton:
-        """Likely push (N) at a small travel (m), peaks not yet flattened: what a hand feels."""
-        normal = self.likely_force(travel, 0.0)
+    def light_pushes(self, travels: Floats) -> Floats:
+        """Likely push (N) at small travels (m), peaks not yet flattened: what a hand feels."""
+        normal = self.likely_forces(travels, np.zeros_like(travels))
         friction = float(self.facts.friction_on[0])
-        return float(push_on_force(normal, friction, self.mandrel.taper))
+        return np.asarray(push_on_force(normal, friction, self.mandrel.taper))
 
     def likely_force(self, travel: Metre, lost: Metre) -> Newton:
         """Likely normal force (N) at a travel (m), so much interference lost (m)."""
-        return likely_force(self, travel, lost) * self.facts.bearing_share
+        return float(self.likely_forces(np.array([travel]), np.array([lost]))[0])
+
+    def likely_forces(self, travels: Floats, lost: Floats) -> Floats:
+        """Likely normal forces (N) at travels (m) with so much interference lost (m), (n,) each."""
+        return likely_forces(self, travels, lost) * self.facts.bearing_share
 
 
 def holds(job: Job, mandrel: Mandrel, tables: Tables) -> tuple[TaperHold, ...]:
@@ -170,7 +181,8 @@ def holds(job: Job, mandrel: Mandrel, tables: Tables) -> tuple[TaperHold, ...]:
     half_band = bore_half_band(job, tables)
     ahead = _hold(job, mandrel, facts, half_band, "A")
     behind = _hold(job, mandrel, facts, half_band, "B")
-    return (ahead,) if _same(ahead, behind) else (ahead, behind)
+    alike = _same(ahead, behind) and not job.work.finished.form.uneven
+    return (ahead,) if alike else (ahead, behind)
 
 
 def _hold(job: Job, mandrel: Mandrel, facts: Facts, half_band: float, leading: str) -> TaperHold:

@@ -26,7 +26,7 @@ from borewright.job.records import Mandrel, Piece, Work
 from borewright.job.web import gripping, joined_to_bore, on_bore
 from borewright.mechanics.num import Floats
 from borewright.mechanics.rings import Elastic
-from borewright.quantities.si import Metre, Newton
+from borewright.quantities.si import Metre
 
 if TYPE_CHECKING:
     from borewright.holding.taper.plain_taper import TaperHold
@@ -87,12 +87,14 @@ def contact_state(hold: TaperHold, travel: Metre, lost: Draws, cases: int) -> Pr
     return _between(states, hold.bore_shift[chosen], hold.bore_shift[:cases])
 
 
-def likely_force(hold: TaperHold, travel: Metre, lost: Metre) -> Newton:
-    """The normal force (N) of the likely case, with so much interference lost (m)."""
+def likely_forces(hold: TaperHold, travels: Floats, lost: Floats) -> Floats:
+    """Normal forces (N) of the likely case, with so much interference lost (m), (n,) each."""
     if profile_of(hold.mandrel) is not None:
-        return float(contact_state(hold, travel, np.array([lost]), 1).normal_force[0])
-    raised = np.array([(hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)])
-    return float(hold.curves.state(raised, moduli(hold.facts)[0][:1]).normal_force[0])
+        each = zip(travels.tolist(), lost, strict=True)
+        states = [contact_state(hold, t, np.array([x]), 1).normal_force[0] for t, x in each]
+        return np.asarray(states)
+    raised = (hold.mandrel.taper * travels - lost) / (2 * hold.joint.bore)
+    return hold.curves.likely_forces(raised, float(moduli(hold.facts)[0][0]))
 
 
 def arm_of(hold: TaperHold, travel: Metre, lost: Draws) -> Draws:

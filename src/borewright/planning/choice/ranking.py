@@ -27,7 +27,7 @@ RANKED_BY = (
     "what can be done with what is here or made here, then what must be bought, then what is a no; then risk: verdict, "
     "fewest answers of no, fewest of with care (a doubt about a finished bore that sliding it on the mandrel settles "
     "counts for none; a doubt about the hold that bores it counts); then truth: runout over what is allowed, as far as it exceeds it; then time: minutes of setting up "
-    "the batch, making and another hold that bores it included, cutting not; then, among mandrels, bore nearest inside its window, share of bore that bears and slip margin; then name "
+    "the batch, making and another hold that bores it included, cutting not; then, among mandrels, steps away from the dog, bore nearest inside its window, share of bore that bears and slip margin; then name "
     "and face"
 )
 """The order of the candidates, in words; printed with them."""
@@ -91,6 +91,7 @@ def taper_row(w: Weighed, tables: Tables, by_its_end: bool = False) -> Row:
         quantity, making + boring + _driving(w, tables)
     )
     tie = (
+        _steps_at_the_dog(w.trial.job, hold.leading),
         -round(min(w.question("bore").margin, 1.0), 3),
         -round(w.question("seat").margin, 3),
         -round(w.question("slip").margin_low, 3),
@@ -162,11 +163,17 @@ def held_row(w: WeighedHeld, job_quantity: int, tables: Tables) -> Row:
         gives=held_gives(held.grip) if held.grip else None,
         marks=held.marks,
     )
-    tie = (0.0, 0.0, 0.0, 0.0)
+    tie = (0.0, 0.0, 0.0, 0.0, 0.0)
     before = _doubt_before(w.trial.job, tables) if boring and w.trial else ()
     excess = _excess(w.questions)
     key = _key(candidate, w.questions, held.to_buy, excess, tie, before=before)
     return Row(w, candidate, key)
+
+
+def _steps_at_the_dog(job: Job, leading: str) -> float:
+    """1 where most of what steps take off stands at the leading face, beside the dog."""
+    form, work = job.work.finished.form, job.work
+    return float(form.heavier_end(work.outside, form.length or work.length) == leading)
 
 
 def _bored_elsewhere(w: WeighedHeld, tables: Tables) -> float:

@@ -13,7 +13,7 @@ from borewright.planning.choice.recommended import recommended
 from borewright.planning.held.held_questions import ask_held
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.passes.scheduled import as_planned, scheduled
-from borewright.planning.questions import ask_all
+from borewright.planning.questions.asked import ask_of_cuts
 from borewright.planning.taper.trial import Trial
 from borewright.reference.library import Tables
 
@@ -32,7 +32,7 @@ def timed(found: Arranged, tables: Tables) -> tuple[Arranged, Schedule | None]:
         if weighed.verdict.rank <= row.weighed.verdict.rank:
             break
     else:
-        return found, as_planned(row.weighed.trial)
+        return found, as_planned(row.weighed.trial, done.schedule.blocked)
     new = replace(_row(weighed, row, tables), key=row.key)
     rows = tuple(new if r is row else r for r in found.weighing.rows)
     return replace(found, weighing=replace(found.weighing, rows=rows)), done.schedule
@@ -40,7 +40,7 @@ def timed(found: Arranged, tables: Tables) -> tuple[Arranged, Schedule | None]:
 
 def _asked(weighed: Weighed | WeighedHeld, trial: Trial | HeldTrial) -> Weighed | WeighedHeld:
     if isinstance(trial, Trial):
-        return Weighed(trial, ask_all(trial))
+        return Weighed(trial, ask_of_cuts(trial, weighed.questions))
     assert isinstance(weighed, WeighedHeld)
     return WeighedHeld(weighed.held, trial, ask_held(trial))
 

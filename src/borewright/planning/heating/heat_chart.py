@@ -33,7 +33,7 @@ def heat_chart(run: HeatRun, named: Callable[[Cut], str] | None = None) -> LineC
     return LineChart(
         id="heat",
         title="Temperature and grip against time",
-        x_name="time from the first chip",
+        x_name="time from the first chip; numbers: where each cut begins",
         x_kind="time",
         y_name="warmer than the room",
         y_kind="temperature difference",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from borewright.answer.records import Cut
+from borewright.answer.records import Cut, Verdict
 from borewright.planning.heating.waits import Mend, TakenHeat
 from borewright.quantities.si import Second
 
@@ -44,3 +44,17 @@ def wait_sentences(cuts: Sequence[Cut], taken: Sequence[TakenHeat]) -> tuple[str
         if t.mend is not Mend.NONE:
             said.append(_OUT[t.mend].format(cut=f"To {names[t.cut]}", wait=minutes(t.between)))
     return tuple(said)
+
+
+def at_least_care(found: Verdict, taken: Sequence[TakenHeat]) -> Verdict:
+    """With care where some cut warms itself too loose and a wait before it is not enough."""
+    mends = any(t.mend is not Mend.NONE for t in taken)
+    return Verdict.CARE if mends and found is Verdict.YES else found
+
+
+def in_short(taken: Sequence[TakenHeat]) -> str:
+    """Said with the reason, where a cut warms itself too loose: what keeps the grip, after a space."""
+    mends = {t.mend for t in taken} - {Mend.NONE}
+    if not mends:
+        return ""
+    return f" Some cuts warm it too loose by themselves: {' or '.join(sorted(m.value for m in mends))}."

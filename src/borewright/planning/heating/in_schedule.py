@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
+from borewright.answer.records import Cut
 from borewright.answer.schedule import Schedule, Taken
 from borewright.planning.heating.heat_chart import heat_chart
 from borewright.planning.heating.heat_words import wait_sentences
@@ -30,9 +32,17 @@ def with_heat(trial: Trial | Gripped, schedule: Schedule) -> Schedule:
         taken=tuple(_filled(t, h) for t, h in zip(schedule.taken, heats, strict=True)),
         seconds=schedule.seconds + sum(h.wait for h in heats),
         target=None if target is None else (target.reads, target.warmth),
-        charts=(*schedule.charts, heat_chart(run)) if run.cuts else schedule.charts,
+        charts=(*schedule.charts, heat_chart(run, _numbered(schedule)))
+        if run.cuts
+        else schedule.charts,
         notes=(*schedule.notes, *wait_sentences(trial.cuts, heats)),
     )
+
+
+def _numbered(schedule: Schedule) -> Callable[[Cut], str]:
+    """Cuts by their numbers in the table."""
+    order = {t.cut: str(k) for k, t in enumerate(schedule.taken, 1)}
+    return lambda cut: order.get(cut.id, cut.name)
 
 
 def _filled(taken: Taken, heat: TakenHeat) -> Taken:

@@ -85,7 +85,7 @@ class LoosenedTaper:
         known = np.linspace(0.0, max(float(np.max(counts)), 1e-3), 13)
         hold, cold = self.trial.hold, float(self.trial.grip.pressed_force[0])
         rough, travel = float(hold.facts.lost_rough[0]), self.trial.chosen.travel
-        forces = [hold.likely_force(travel, rough + self.per_kelvin * float(k)) for k in known]
+        forces = hold.likely_forces(np.full_like(known, travel), rough + self.per_kelvin * known)
         return np.interp(counts, known, np.array(forces) / cold if cold > 0 else np.zeros(13))
 
     def slip(self, demand: Demand, share: Draws) -> Draws:

@@ -23,8 +23,12 @@ from borewright.planning.weighing.judge import share_of_yes
 from borewright.quantities.si import Kelvin, Second
 from borewright.reference.library import Tables
 
-STEP: Second = 30.0
-"""Waits come in half minutes."""
+STEP: Second = 60.0
+"""Waits come in whole minutes."""
+
+
+RESERVE = 0.75
+"""Warm work may give up a quarter of the usual reserve before a wait is asked for (ours)."""
 
 
 class Mend(StrEnum):
@@ -141,7 +145,7 @@ def _holds_cold(heater: Heater, burst: Burst, tables: Tables) -> bool:
 
 
 def _yes(margin: Draws, tables: Tables) -> bool:
-    return share_of_yes("slip", likely(margin), low_end(margin), tables) >= 1
+    return share_of_yes("slip", likely(margin), low_end(margin), tables) >= RESERVE
 
 
 def _said(heated: Heated, mend: Mend, between: Second) -> TakenHeat:

@@ -7,8 +7,8 @@ import numpy as np
 from borewright.answer.records import Draws, Question
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.planning.heating.heat_run import Heated, heat_run
-from borewright.planning.heating.heat_words import wait_sentences
-from borewright.planning.heating.waits import waited
+from borewright.planning.heating.heat_words import at_least_care, in_short, wait_sentences
+from borewright.planning.heating.waits import TakenHeat, waited
 from borewright.planning.held.held_trial import HeldTrial, hardest
 from borewright.planning.weighing.figures import spread
 from borewright.planning.weighing.judge import judge
@@ -29,22 +29,25 @@ def ask_held_heat(trial: HeldTrial) -> Question:
     loosens = bool(np.isfinite(likely(trial.grip.half_warm)))
     body, (cut, demand, _) = work_body(trial), hardest(trial)
     alone = warmth_after(trial, cut, demand, body)
-    rise, after, waits = _in_its_place(trial, alone) if loosens else (alone, False, "")
+    taken: tuple[TakenHeat, ...] = ()
+    rise, after, waits = alone, False, ""
+    if loosens:
+        rise, after, waits, taken = _in_its_place(trial, alone)
     margin = trial.grip.half_warm / np.maximum(rise, 1e-3)
     best, low = likely(margin), low_end(margin)
     return Question(
         "heat",
-        judge("heat", best, low, trial.tables),
+        at_least_care(judge("heat", best, low, trial.tables), taken),
         best,
         low,
-        _reason(trial, rise, loosens=loosens, after=after),
+        _reason(trial, rise, loosens=loosens, after=after) + in_short(taken),
         f"Waiting: {wait_words(trial, body)} of turning in the air lets nine tenths of it go; coolant at once; lighter passes.{waits}",
         (spread("heat_rise", rise, "K", "temperature difference", ""),),
         (trial.tables.threshold("heat").source, heat_share(trial, cut).source),
     )
 
 
-def _in_its_place(trial: HeldTrial, alone: Draws) -> tuple[Draws, bool, str]:
+def _in_its_place(trial: HeldTrial, alone: Draws) -> tuple[Draws, bool, str, tuple[TakenHeat, ...]]:
     """Warmth (K) that counts of the hardest cut, whether those before it make it so, and the waits."""
     waiting, taken = waited(trial)
     run = heat_run(trial, heater=waiting.heater) if any(t.wait for t in taken) else waiting
@@ -52,7 +55,7 @@ def _in_its_place(trial: HeldTrial, alone: Draws) -> tuple[Draws, bool, str]:
     heated: Heated = next(h for h in run.cuts if h.burst.cut is cut)
     waits = "".join(f" {said}" for said in wait_sentences(trial.cuts, taken))
     more = likely(heated.before[0]) > 0 and likely(heated.worst) > likely(alone)
-    return np.asarray(np.maximum(alone, heated.worst)), more, waits
+    return np.asarray(np.maximum(alone, heated.worst)), more, waits, taken
 
 
 def _reason(trial: HeldTrial, rise: Draws, *, loosens: bool, after: bool) -> str:

@@ -6,6 +6,7 @@
     least_time  the fastest setting within all limits, and what keeps it from being faster
     runs        the runs of a plan: what is cut from where to where, rough and finish together
     stops       where each cut ends short of what holds the work
+    left_over   what the cuts leave undone of the finished sizes
     way_out     what each limit is called, and the cheapest mend
     scheduled   the whole schedule of a trial, its cuts set
 

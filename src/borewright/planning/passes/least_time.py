@@ -105,4 +105,6 @@ def _nearest(settings: Sequence[Setting], limits: Sequence[Limit]) -> Found:
     worst = [min((limit.share(s), limit.id) for limit in limits) for s in looked]
     k = max(range(len(looked)), key=lambda i: (round(worst[i][0], 9), -i))
     share, name = worst[k]
-    return Found(looked[k], blocked=name, share=share)
+    alike = [s for s in settings if (s.depths, s.feed) == (looked[k].depths, looked[k].feed)]
+    quick = (s for s in alike if min(m.share(s) for m in limits) >= share * (1 - 1e-9))
+    return Found(next(quick, looked[k]), blocked=name, share=share)

@@ -47,6 +47,7 @@ class Bench:
         bold = BOLDER if machine.power is not None or machine.power_by_gear else 1.0
         self.deepest = min(usual.rough_depth * bold, deepest_pass(job, tables))
         self.feed = usual.rough_feed * bold
+        self.groove_feed = usual.finish_feed
         self.least = usual.finish_depth / 2
         self.surface = tables.cutting_speed(job.work.material, usual.tool).best
         self.between = tables.allowance("between_passes").best
@@ -183,12 +184,16 @@ def _alone(bench: Bench, cut: Cut) -> Set:
     """A face to length, or a groove; a face that only cleans up is one pass as planned."""
     job = bench.holding.job
     if cut.kind == "groove":
-        run = replace(bench.run(cut, cut.depth * cut.passes, cut.diameter), deepest=cut.depth)
+        run = replace(
+            bench.run(cut, cut.depth * cut.passes, cut.diameter),
+            deepest=cut.depth,
+            usual_feed=bench.groove_feed,
+        )
         return _set(bench, cut, run, Wanted())
     stock = face_stock(job)
     if stock is None:
         return _as_deep(bench, cut)
-    run = bench.run(cut, stock, cut.diameter, last=True)
+    run = bench.run(cut, stock, cut.diameter)
     if cut.seat_effect == LOOSENS:
         run = replace(run, deepest=run.deepest / 2)
     return _set(bench, cut, run, Wanted(ridges=bench.ridges))
@@ -198,7 +203,7 @@ def _as_deep(bench: Bench, cut: Cut) -> Set:
     """One cut, its depth as planned: only feed and speed are chosen."""
     finish = cut.id.endswith("finish")
     last = finish or cut.kind == "face"
-    run = bench.run(cut, cut.depth, cut.diameter, once=True, last=last)
+    run = bench.run(cut, cut.depth, cut.diameter, once=True, last=finish)
     if finish:
         found, spring = bench.finishing(cut, run)
         return _finished(cut, found, run.begins, spring)

@@ -11,6 +11,7 @@ from borewright.answer.schedule import Blocked, Schedule, Taken
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.passes.holding import Holding, holding_of
 from borewright.planning.passes.least_time import Found
+from borewright.planning.passes.left_over import left_over
 from borewright.planning.passes.runs import Bench, Set, runs
 from borewright.planning.passes.setting import Setting
 from borewright.planning.passes.stops import second_face_words, stops
@@ -47,16 +48,19 @@ def scheduled(trial: Trial | HeldTrial, *, cool: bool = False) -> Scheduled:
 
 
 def _notes(trial: Trial | HeldTrial) -> tuple[str, ...]:
-    if isinstance(trial, Trial) and any(c.id == "face-leading" for c in trial.cuts):
-        return (second_face_words(trial),)
-    return ()
+    second = isinstance(trial, Trial) and any(c.id == "face-leading" for c in trial.cuts)
+    faced = (second_face_words(trial),) if isinstance(trial, Trial) and second else ()
+    return (*faced, *left_over(trial))
 
 
-def as_planned(trial: Trial | HeldTrial) -> Schedule:
-    """The times of a trial's cuts as they stand."""
+def as_planned(trial: Trial | HeldTrial, blocked: tuple[Blocked, ...] = ()) -> Schedule:
+    """The times of a trial's cuts as they stand; `blocked`: what could not be set."""
     holding = holding_of(trial)
     taken = tuple(t for c in trial.cuts for t in _taken(Set((c,)), holding))
-    return Schedule(taken, sum(t.seconds for t in taken))
+    placed = tuple(
+        replace(t, stops=stops(trial, c)) for t, c in zip(taken, trial.cuts, strict=True)
+    )
+    return Schedule(placed, sum(t.seconds for t in taken), blocked, notes=_notes(trial))
 
 
 def _taken(one: Set, holding: Holding) -> Iterator[Taken]:
@@ -89,7 +93,7 @@ def _said(found: Found, cut: Cut, show: Show) -> str:
     if found.refused is None:
         return "As deep, coarse and fast as is usual for this metal."
     limit = LIMITS[found.limit]
-    return f"Faster, {_set_to(found.refused, cut, show)}, {limit.stops}."
+    return f"Quicker, {_set_to(found.refused, cut, show)}, {limit.stops}."
 
 
 def _set_to(setting: Setting, cut: Cut, show: Show) -> str:

@@ -16,8 +16,9 @@ from borewright.job.records import Machine
 from borewright.mechanics.turning import spindle_speed
 from borewright.quantities.si import Metre, MetrePerSecond, RevPerSecond, Second
 
-MORE_PASSES = 8
-"""So many passes more than the fewest are tried (ours)."""
+MORE_PASSES, TIMES = 8, 4
+"""So many passes more than the fewest are tried one by one, then in steps of a tenth up to so many
+times the fewest (ours)."""
 
 TENTH_OF_A_DECADE = 10**0.1
 
@@ -82,13 +83,25 @@ def _depths(run: Run) -> Iterator[tuple[Metre, ...]]:
         yield (run.stock,)
         return
     fewest = max(1, math.ceil(round(run.stock / run.deepest, 6)))
-    for number in range(fewest, fewest + MORE_PASSES + 1):
+    for number in pass_counts(fewest):
         even = run.stock / number
         if even < run.least and number > fewest:
             return
         yield (even,) * number
         if number > 1 and even < run.first <= run.deepest and run.first < run.stock:
             yield (run.first, *((run.stock - run.first) / (number - 1),) * (number - 1))
+
+
+def pass_counts(fewest: int) -> list[int]:
+    """Numbers of passes that are tried.
+
+    >>> pass_counts(1)[-1], pass_counts(10)[7:]
+    (9, [17, 18, 20, 22, 25, 28, 31, 35, 39])
+    """
+    counts = list(range(fewest, fewest + MORE_PASSES + 1))
+    while counts[-1] < TIMES * fewest:
+        counts.append(counts[-1] + max(1, counts[-1] // 10) + 1)
+    return [n for n in counts if n <= max(TIMES * fewest, fewest + MORE_PASSES)]
 
 
 def feeds_of(usual: Metre, machine: Machine) -> tuple[Metre, ...]:

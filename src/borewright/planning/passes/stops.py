@@ -6,16 +6,11 @@ from borewright.answer.held_picture import HeldRing, Role
 from borewright.answer.records import Cut
 from borewright.cutting.directions import TIGHTENS
 from borewright.mechanics.spread import likely
+from borewright.planning.held.clash import IN_THE_WAY, NEAR
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.taper.mouths import mouth_legs
 from borewright.planning.taper.trial import Trial
 from borewright.quantities.si import Metre
-
-IN_THE_WAY = (Role.WASHER, Role.NUT, Role.STRAP, Role.SCREW, Role.JAW, Role.PLATE, Role.BOND)
-"""What a tool on a face may run into, beside the mandrel itself."""
-
-NEAR = 1e-6
-"""A ring this near a face (m) touches it."""
 
 
 def stops(trial: Trial | HeldTrial, cut: Cut) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+
 from borewright.answer.records import Question
 from borewright.job.records import Job
 from borewright.planning.questions.bend import ask_bend
@@ -32,19 +34,29 @@ ORDER = ("seat", "bore", "push", "crack", "slip", "rock", "bend", "heat", "true"
 """Ids of the questions, in the order they are asked."""
 
 
+_ASKS: Mapping[str, Callable[[Trial], Question]] = {
+    "seat": ask_seat,
+    "bore": ask_bore,
+    "push": ask_push,
+    "crack": ask_crack,
+    "slip": ask_slip,
+    "rock": ask_rock,
+    "bend": ask_bend,
+    "heat": ask_heat,
+    "true": ask_true,
+    "reach": ask_reach,
+    "speed": ask_speed,
+}
+
+OF_THE_CUTS = frozenset({"crack", "slip", "rock", "bend", "heat", "speed"})
+"""Ids of the questions that other cuts on the same hold may answer anew."""
+
+
 def ask_all(trial: Trial) -> tuple[Question, ...]:
     """Every question, answered for one trial."""
-    asks = (
-        ask_seat,
-        ask_bore,
-        ask_push,
-        ask_crack,
-        ask_slip,
-        ask_rock,
-        ask_bend,
-        ask_heat,
-        ask_true,
-        ask_reach,
-        ask_speed,
-    )
-    return tuple(ask(trial) for ask in asks)
+    return tuple(ask(trial) for ask in _ASKS.values())
+
+
+def ask_of_cuts(trial: Trial, before: tuple[Question, ...]) -> tuple[Question, ...]:
+    """The answers for the same hold and travel with other cuts: asked anew where that can tell."""
+    return tuple(_ASKS[q.id](trial) if q.id in OF_THE_CUTS else q for q in before)

@@ -5,10 +5,11 @@ from __future__ import annotations
 import numpy as np
 
 from borewright.answer.records import Cut, Draws, Figure, Input, Question
-from borewright.mechanics.inverse import where_it_reaches
+from borewright.mechanics.inverse import where_it_reaches_by_rows
+from borewright.mechanics.num import Floats
 from borewright.mechanics.spread import high_end, likely
 from borewright.planning.heating.heat_run import Heated, Heater, HeatRun, heat_run
-from borewright.planning.heating.heat_words import wait_sentences
+from borewright.planning.heating.heat_words import at_least_care, in_short, wait_sentences
 from borewright.planning.heating.waits import waited
 from borewright.planning.heating.warm_size import warm_size_figures
 from borewright.planning.questions.slip import hardest_cut
@@ -49,10 +50,10 @@ def ask_heat(trial: Trial) -> Question:
     waits = "".join(f" {said}" for said in wait_sentences(trial.cuts, taken))
     return Question(
         "heat",
-        judge("heat", best, low, trial.tables),
+        at_least_care(judge("heat", best, low, trial.tables), taken),
         best,
         low,
-        _reason(trial, heated, rise, limit),
+        _reason(trial, heated, rise, limit) + in_short(taken),
         f"Waiting: {wait_words(trial, body)} of turning in the air lets nine tenths of it go; {_cooling(cut)}; lighter passes.{waits}{_drops_on(trial)}",
         (*_figures(trial, body, heated, run, limit), *warm_size_figures(trial, waiting)),
         (trial.tables.threshold("heat").source, heat_share(trial, cut).source),
@@ -84,13 +85,13 @@ def half_grip(trial: Trial) -> Kelvin:
     """Warmth (K) of the work, mandrel cool, that takes half of the likely grip."""
     expansion, rough = _expansion(trial), float(trial.hold.facts.lost_rough[0])
 
-    def lost_share(rise: float) -> float:
-        lost = rough + expansion * trial.grip.diameter * rise
-        left = trial.hold.likely_force(trial.chosen.travel, lost)
-        return 1 - left / cold if cold > 0 else 1.0
+    def lost_share(rises: Floats) -> Floats:
+        lost = rough + expansion * trial.grip.diameter * rises
+        left = trial.hold.likely_forces(np.full_like(rises, trial.chosen.travel), lost)
+        return np.asarray(1 - left / cold if cold > 0 else np.ones_like(rises))
 
     cold = likely(trial.grip.pressed_force)
-    found = where_it_reaches(lost_share, 0.5, 0.0, HOTTEST, steps=24)
+    found = where_it_reaches_by_rows(lost_share, 0.5, 0.0, HOTTEST)
     return HOTTEST if found is None else found
 
 

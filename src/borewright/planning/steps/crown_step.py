@@ -10,6 +10,7 @@ from borewright.cutting.stock import finished_outside
 from borewright.job.crown_wish import CrownWish, crowned_face
 from borewright.job.records import Job
 from borewright.making.crown import CrownAsked, crown_for
+from borewright.planning.steps.finished_words import broken_edges
 from borewright.planning.steps.load_steps import Line
 from borewright.planning.weighing.figures import figure, given
 from borewright.planning.weighing.turned import Turned
@@ -33,7 +34,7 @@ def crown_line(trial: Turned, feed: str = "") -> Iterator[Line]:
     crown = crown_wanted(trial.job, wish, trial.tables)
     yield (
         "Crown",
-        crown_text(crown, trial.show, feed),
+        crown_text(crown, trial.show, feed) + broken_edges(trial.job, trial.show),
         crown_figures(crown),
         ("middle of the face",),
     )

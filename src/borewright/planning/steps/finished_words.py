@@ -40,6 +40,13 @@ def last_size(trial: Turned) -> tuple[str, tuple[Figure, ...]]:
 
 def edge_words(job: Job, show: Show) -> str:
     """What is done to the edges before it comes off, as a sentence after a space."""
+    if job.work.finished.form.crown is not None:
+        return ""  # the crown comes first
+    return broken_edges(job, show)
+
+
+def broken_edges(job: Job, show: Show) -> str:
+    """The same, crown or not."""
     leg = job.work.finished.form.edges
     if leg is None:
         return " Take the sharpness off every edge while it still runs true."

@@ -19,7 +19,7 @@ from borewright.answer.streams import Stream, positive
 from borewright.cutting.schedule import turning_is_planned
 from borewright.holding.taper.plain_taper import TaperHold
 from borewright.job.records import Job
-from borewright.mechanics.inverse import where_it_reaches
+from borewright.mechanics.inverse import where_it_reaches_by_rows
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.judge import judge, share_of_yes
 from borewright.planning.weighing.margins import bore_margins, driven_by, rock_margins, slip_margins
@@ -125,7 +125,7 @@ def hand_travel(hold: TaperHold, tables: Tables) -> Metre:
     """How far (m) the light push that defines touch has itself pressed the work."""
     push = tables.allowance("touch_push").best
 
-    return where_it_reaches(hold.light_push, push, 0.0, 0.02, steps=16) or 0.0
+    return where_it_reaches_by_rows(hold.light_pushes, push, 0.0, 0.02) or 0.0
 
 
 def press_draws(force: Range) -> Draws:

@@ -1,0 +1,48 @@
+"""What the cuts leave undone of the finished sizes, said so that nobody finds it at the end."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from borewright.answer.cut_words import diameters_left
+from borewright.cutting.loads import cuts_gear
+from borewright.cutting.stock import LATHE_READS, face_stock, finished_outside
+from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.taper.trial import Trial
+from borewright.quantities.si import Metre
+
+
+def left_over(trial: Trial | HeldTrial) -> Iterator[str]:
+    """One sentence for the outside, one for the length."""
+    yield from _outside(trial)
+    yield from _length(trial)
+
+
+def _outside(trial: Trial | HeldTrial) -> Iterator[str]:
+    """Metal that asked-for cuts leave on the outside, or take none of."""
+    job, show = trial.job, trial.show
+    size = finished_outside(job, trial.tables)
+    if size is None or not job.cuts or all(cuts_gear(w) for w in job.cuts):
+        return
+    if any(c.kind == "grind" for c in trial.cuts):
+        return  # the wheel takes the rest
+    left = diameters_left(trial.cuts)
+    now = list(left.values())[-1] if left else job.work.outside
+    if (now - size) / 2 > LATHE_READS:
+        yield (
+            f"The cuts asked for leave {show.depth((now - size) / 2)} on the radius to the finished outside: add a cut."
+        )
+
+
+def _length(trial: Trial | HeldTrial) -> Iterator[str]:
+    """Length that is still to come off when these cuts are done."""
+    stock = face_stock(trial.job)
+    if stock is None:
+        return
+    faced: Metre = sum(c.depth * c.passes for c in trial.cuts if c.kind == "face")
+    short = 2 * stock - faced
+    if short > LATHE_READS:
+        yield (
+            f"{trial.show.depth(short)} of length is left when these cuts are done: face to length in another hold, from "
+            "what is true by then."
+        )
