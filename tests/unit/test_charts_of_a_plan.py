@@ -154,11 +154,15 @@ def test_the_push_only_grows_and_its_places_are_those_a_rule_reads(name: str) ->
 
 
 def test_a_bore_that_a_little_more_would_strain_is_marked_from_there_on() -> None:
-    trial = trial_of("04-flywheel")
+    """A rim that runs true wants more travel than one that knocks: deeper cuts, and the bore near its end."""
+    job = material_taken(read_job(JOBS["04-flywheel"]), tables())[0]
+    row = recommended(arrange(replace(job, work=replace(job.work, casting_runout=None)), tables()))
+    assert row is not None
+    trial = row.weighed.trial
     assert isinstance(trial, Trial)
-    (band,) = [
-        m for m in charts("04-flywheel")["push-against-position"].marks if m.band is not None
-    ]
+    chart = push_chart(trial)
+    assert chart is not None
+    (band,) = [m for m in chart.marks if m.band is not None]
     touch = trial.from_large_end(trial.hold.likely_touch)
     at_mark = touch - band.x if trial.touch_is_known else band.x + trial.hand
     shares = [

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 
 import pytest
@@ -81,7 +82,7 @@ def test_passes_are_tried_up_to_four_times_the_fewest_in_rising_order(fewest: in
     assert counts[0] == fewest
     assert counts == sorted(set(counts))
     assert set(range(fewest, fewest + 9)) <= set(counts)
-    assert all(b - a <= 2 + a // 10 for a, b in zip(counts, counts[1:], strict=False))
+    assert all(b - a <= 2 + a // 10 for a, b in itertools.pairwise(counts))
     assert counts[-1] <= max(4 * fewest, fewest + 8)
 
 

@@ -78,7 +78,9 @@ def test_the_chart_begins_cold_and_ends_as_the_run_does() -> None:
     assert list(work.x) == sorted(work.x)
     assert poor.dashed
     assert all(p >= w for p, w in zip(poor.y, np.interp(poor.x, work.x, work.y), strict=True))
-    assert all(p <= g for p, g in zip(low.y, np.interp(low.x, grip.x, grip.y), strict=True))
+    rounding = 1e-12  # one sum by many cases, the other by one
+    at = np.interp(low.x, grip.x, grip.y)
+    assert all(p <= g + rounding for p, g in zip(low.y, at, strict=True))
 
 
 def test_the_grip_on_the_chart_is_the_joint_s_own_between_its_few_places() -> None:

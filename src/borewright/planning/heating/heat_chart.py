@@ -20,6 +20,10 @@ POINTS = 5
 """Places drawn along each stretch of steady heat."""
 
 
+HELD = 0.999
+"""A grip that never falls below this share is not drawn: warmth takes nothing from it (ours)."""
+
+
 def heat_chart(run: HeatRun, named: Callable[[Cut], str] | None = None) -> LineChart:
     """The chart of a run. `named` gives the word at each cut's beginning, its name if not stated.
 
@@ -30,9 +34,10 @@ def heat_chart(run: HeatRun, named: Callable[[Cut], str] | None = None) -> LineC
     left = run.heater.hold.likely_shares(run.heater.counts(likely))
     ends, poor = _poor_course(run)
     low = [low_end(run.heater.hold.share(run.heater.counts(w))) for w in poor]
+    loosens = min(low) < HELD
     return LineChart(
         id="heat",
-        title="Temperature and grip against time",
+        title="Temperature and grip against time" if loosens else "Temperature against time",
         x_name="time from the first chip; numbers: where each cut begins",
         x_kind="time",
         y_name="warmer than the room",
@@ -43,12 +48,14 @@ def heat_chart(run: HeatRun, named: Callable[[Cut], str] | None = None) -> LineC
             _curve("work, poor case", ends, [high_end(w[0]) for w in poor], dashed=True),
         ),
         marks=tuple(_marks(run, named or _name)),
-        second_name="share of the cold grip left",
-        second_kind="ratio",
+        second_name="share of the cold grip left" if loosens else "",
+        second_kind="ratio" if loosens else "",
         second=(
             _curve("grip", times, left),
             _curve("grip, poor case", ends, low, dashed=True),
-        ),
+        )
+        if loosens
+        else (),
     )
 
 
