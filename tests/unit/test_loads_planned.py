@@ -18,8 +18,8 @@ from borewright.cutting.demand import demand_of
 from borewright.cutting.schedule import planned_cuts
 from borewright.job.records import CutWish, Finished, Machine
 from borewright.mechanics.spread import likely
-from borewright.planning.questions.crack import wall_left
 from borewright.planning.weighing.margins import demand_on_joint
+from borewright.planning.weighing.wall_left import wall_left
 from borewright.planning.words.push_advice import proof_load
 from borewright.report.bench_sheet import bench_sheet
 from borewright.report.explain import explain_text, plan_figures

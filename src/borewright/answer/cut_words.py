@@ -58,10 +58,17 @@ def dialled(size: Metre, show: Show) -> Metre:
 
 
 def left_words(cuts: Iterable[Cut], finished: Metre | None, show: Show) -> dict[str, str]:
-    """The diameter that each turning cut leaves, in words; nothing where none is to be reached."""
-    if finished is None:
-        return {}
+    """The diameter that each turning cut leaves; of the outside only where one is wanted."""
+    known = list(cuts)
+    placed = {cut.id for cut in known if cut.span is not None}
     return {
-        name: show.turned(finished if abs(size - finished) < AT_SIZE else dialled(size, show))
-        for name, size in diameters_left(cuts).items()
+        name: show.turned(_said(size, finished, show))
+        for name, size in diameters_left(known).items()
+        if finished is not None or name in placed
     }
+
+
+def _said(size: Metre, finished: Metre | None, show: Show) -> Metre:
+    """A last size as it is wanted, one on the way as a dial shows it."""
+    at_size = finished is not None and abs(size - finished) < AT_SIZE
+    return finished if at_size and finished is not None else dialled(size, show)

@@ -21,6 +21,7 @@ from borewright.cutting.stock import (
     least_rough,
     stock_of,
 )
+from borewright.errors import RefusedInput
 from borewright.job.finished_form import FinishedStep, Groove
 from borewright.job.records import Job
 from borewright.quantities.show import Show
@@ -33,10 +34,12 @@ FINISH_SHARE = 0.6
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """What the plan sets: depths (m on radius, one pass), feeds (m a turn)."""
+    """What the plan sets: depths (m on radius, one pass), feeds (m a turn). `light`: the usual last
+    cut, whatever stock the outside has."""
 
     rough: Metre
     finish: Metre
+    light: Metre
     rough_feed: Metre
     finish_feed: Metre
     least: Metre
@@ -47,7 +50,7 @@ def turning(job: Job, tables: Tables, depth_share: float) -> tuple[Cut, ...]:
     base, at = base_of(job, tables), _setting(job, tables, depth_share)
     stock = stock_of(job, tables)
     stop = "" if stock is not None else " (stop at your size)"
-    return (
+    found = (
         *_first_face(job, base, at),
         *_roughing(job, tables, base, at, stop),
         *_steps_roughed(job, tables, base, at),
@@ -56,6 +59,10 @@ def turning(job: Job, tables: Tables, depth_share: float) -> tuple[Cut, ...]:
         *_steps_finished(job, base, at),
         *_grooves(job, tables, base, at),
     )
+    if not found and not job.cuts:
+        allowed = "a finished outside, length, step or groove that metal has to come off for"
+        raise RefusedInput("work.finished", "nothing to turn", allowed)
+    return found
 
 
 def _setting(job: Job, tables: Tables, depth_share: float) -> Setting:
@@ -68,7 +75,8 @@ def _setting(job: Job, tables: Tables, depth_share: float) -> Setting:
     if stock is None:
         finish = min(finish, FINISH_SHARE * rough)
     rough_feed, finish_feed = (feed_for(f, machine) for f in (d.rough_feed, d.finish_feed))
-    return Setting(rough, finish, rough_feed, finish_feed, least_rough(job, finish, tables))
+    light = min(d.finish_depth, most)
+    return Setting(rough, finish, light, rough_feed, finish_feed, least_rough(job, finish, tables))
 
 
 def _first_face(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
@@ -76,7 +84,7 @@ def _first_face(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
 
 
 def _second_face(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
-    lighter = replace(at, finish=at.finish / 2, rough=at.rough / 2)
+    lighter = replace(at, light=at.light / 2, rough=at.rough / 2)
     yield from _faced(job, base, lighter, "face-leading", "face the headstock side", LOOSENS)
 
 
@@ -85,14 +93,12 @@ def _faced(job: Job, base: Base, at: Setting, cut_id: str, name: str, effect: st
     stock = face_stock(job)
     lightly = ", lightly" if effect == LOOSENS else ""
     if stock is None:
-        yield face(
-            cut_id, f"{name}, if wanted{lightly}", base, at.finish, at.finish_feed, 1, effect
-        )
+        yield face(cut_id, f"{name}, if wanted{lightly}", base, at.light, at.finish_feed, 1, effect)
         return
     if stock <= 1e-9:
         return
     passes = math.ceil(round(stock / at.rough, 6))
-    feed = at.rough_feed if stock / passes > at.finish else at.finish_feed
+    feed = at.rough_feed if stock / passes > at.light else at.finish_feed
     yield face(cut_id, f"{name} to length{lightly}", base, stock / passes, feed, passes, effect)
 
 
@@ -117,7 +123,8 @@ def _roughing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> I
     first = "first cut on the outside, under the skin"
     yield turn("skin", first, base, at.rough, at.rough_feed, 1, now - 2 * at.rough)
     rest = (to_rough - at.rough) / (passes - 1)
-    yield turn("rough", name, base, rest, at.rough_feed, passes - 1, left)
+    own = replace(base, diameter=now - 2 * at.rough)
+    yield turn("rough", name, own, rest, at.rough_feed, passes - 1, left)
 
 
 def _finishing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> Iterator[Cut]:
@@ -126,8 +133,8 @@ def _finishing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> 
     if stock == 0:
         return
     left = base.diameter - 2 * (at.rough + at.finish if stock is None else stock)
-    name = f"finish the outside{stop}"
-    yield turn("finish", name, base, at.finish, at.finish_feed, 1, left)
+    own = replace(base, diameter=left + 2 * at.finish)
+    yield turn("finish", f"finish the outside{stop}", own, at.finish, at.finish_feed, 1, left)
 
 
 def _steps_roughed(job: Job, tables: Tables, base: Base, at: Setting) -> Iterator[Cut]:
@@ -135,27 +142,27 @@ def _steps_roughed(job: Job, tables: Tables, base: Base, at: Setting) -> Iterato
     for number, step in enumerate(_steps(job), 1):
         outside = finished_outside(job, tables) or base.diameter
         begins = min(base.diameter, outside + 2 * at.finish)
-        to_rough = (begins - step.outside) / 2 - at.finish
+        to_rough = (begins - step.outside) / 2 - at.light
         if to_rough <= 1e-9:
             continue
         passes = max(1, math.ceil(round(to_rough / at.rough, 6)))
-        name = f"rough the step to {_size(job, step)}, {_place(job, step)}"
+        name = f"rough the step, {_place(job, step)}"
         own = replace(
             base, diameter=begins, length=step.end - step.start, span=(step.start, step.end)
         )
-        left = step.outside + 2 * at.finish
+        left = step.outside + 2 * at.light
         depth = to_rough / passes
         yield turn(f"step-{number}-rough", name, own, depth, at.rough_feed, passes, left)
 
 
 def _steps_finished(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
     for number, step in enumerate(_steps(job), 1):
-        begins = step.outside + 2 * at.finish
+        begins = step.outside + 2 * at.light
         own = replace(
             base, diameter=begins, length=step.end - step.start, span=(step.start, step.end)
         )
-        name = f"finish the step to {_size(job, step)}, {_place(job, step)}"
-        yield turn(f"step-{number}-finish", name, own, at.finish, at.finish_feed, 1, step.outside)
+        name = f"finish the step, {_place(job, step)}"
+        yield turn(f"step-{number}-finish", name, own, at.light, at.finish_feed, 1, step.outside)
 
 
 def _grooves(job: Job, tables: Tables, base: Base, at: Setting) -> Iterator[Cut]:
@@ -184,7 +191,3 @@ def _on(base: Base, begins: Metre, step: FinishedStep) -> Base:
 def _place(job: Job, stretch: FinishedStep | Groove) -> str:
     """Where it stands along the work."""
     return f"{Show(job.units).band(stretch.start, stretch.end, 'length')} from face A"
-
-
-def _size(job: Job, step: FinishedStep) -> str:
-    return Show(job.units).turned(step.outside)

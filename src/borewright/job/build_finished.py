@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from borewright.errors import RefusedInput
@@ -27,6 +28,11 @@ def build_finished(
     outside = maybe(reader.length, table.outside, "work.finished.outside")
     if outside is not None and outside > now + SLACK:
         _refuse(reader, "work.finished.outside", outside, "at most the outside now", now)
+    inner = _inside(pieces, bore)
+    if outside is not None and outside <= inner + SLACK:
+        _refuse(
+            reader, "work.finished.outside", outside, "more than the inside of its metal", inner
+        )
     return Finished(
         outside,
         maybe(reader.length, table.tolerance, "work.finished.tolerance"),
@@ -36,6 +42,12 @@ def build_finished(
     )
 
 
+def _inside(pieces: tuple[Piece, ...], bore: Metre) -> Metre:
+    """The inside (m) of the outermost ring: a rim's, or the bore."""
+    now = max(p.outside for p in pieces)
+    return max(p.inside or bore for p in pieces if p.outside >= now - SLACK)
+
+
 def _form(
     table: FinishedTable, reader: Reader, pieces: tuple[Piece, ...], bore: Metre, outside: Metre
 ) -> FinishedForm:
@@ -43,13 +55,20 @@ def _form(
     length = maybe(reader.length, table.length, "work.finished.length")
     if length is not None and length > whole + SLACK:
         _refuse(reader, "work.finished.length", length, "at most the length now", whole)
-    room = _Room(reader, whole if length is None else length, outside, bore)
+    long = whole if length is None else length
+    room = _Room(reader, long, outside, bore)
+    steps = tuple(room.step(s, n) for n, s in enumerate(table.steps, 1))
+    grooves = tuple(room.groove(g, n) for n, g in enumerate(table.grooves, 1))
+    check_places(steps, grooves, reader)
+    edges = maybe(reader.length, table.edges, "work.finished.edges")
+    if edges is not None and edges > long / 4:
+        _refuse(reader, "work.finished.edges", edges, "at most a quarter of the length", long / 4)
     return FinishedForm(
         length,
         maybe(reader.length, table.roughness, "work.finished.roughness"),
-        tuple(room.step(s, n) for n, s in enumerate(table.steps, 1)),
-        tuple(room.groove(g, n) for n, g in enumerate(table.grooves, 1)),
-        maybe(reader.length, table.edges, "work.finished.edges"),
+        steps,
+        grooves,
+        edges,
         build_crown(table.crown, reader),
     )
 
@@ -87,6 +106,35 @@ class _Room:
         if size <= self._bore + SLACK:
             _refuse(self._reader, place, size, "more than the bore", self._bore)
         return size
+
+
+def check_places(
+    steps: tuple[FinishedStep, ...], grooves: tuple[Groove, ...], reader: Reader
+) -> None:
+    """RefusedInput where steps or grooves overlap, or a groove is no deeper than its step."""
+    _apart([(s.start, s.end) for s in steps], "work.finished.steps", reader)
+    _apart([(g.start, g.end) for g in grooves], "work.finished.grooves", reader)
+    for number, groove in enumerate(grooves, 1):
+        for step in steps:
+            if step.start < groove.end - SLACK and step.end > groove.start + SLACK:
+                _check_groove(groove, step, f"work.finished.grooves[{number}]", reader)
+
+
+def _apart(spans: list[tuple[Metre, Metre]], where: str, reader: Reader) -> None:
+    ordered = sorted((*span, number) for number, span in enumerate(spans, 1))
+    for one, other in pairwise(ordered):
+        if other[0] < one[1] - SLACK:
+            place = f"{where}[{other[2]}].from"
+            _refuse(reader, place, other[0], "at least the end of the one before it", one[1])
+
+
+def _check_groove(groove: Groove, step: FinishedStep, where: str, reader: Reader) -> None:
+    """A groove that touches a step lies in it whole, and deeper."""
+    if groove.start < step.start - SLACK or groove.end > step.end + SLACK:
+        edge = step.start if groove.start < step.start - SLACK else step.end
+        _refuse(reader, f"{where}.from", groove.start, "a groove on one side of", edge)
+    if groove.bottom >= step.outside - SLACK:
+        _refuse(reader, f"{where}.bottom", groove.bottom, "less than its step", step.outside)
 
 
 def _refuse(reader: Reader, place: str, size: Metre, allowed: str, limit: Metre) -> None:

@@ -55,8 +55,19 @@ def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
         changes=_changes(found, tables) if with_changes else (),
         schedule=_schedule(schedule, found) if with_changes else schedule,
     )
+    plan = _with_the_finish(plan)
     ranked = f"Candidates are ranked by {RANKED_BY}."
     return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))
+
+
+def _with_the_finish(plan: Plan) -> Plan:
+    """With care at best where a finish that was stated cannot be had with what the lathe can be set to."""
+    blocked = plan.schedule.blocked if plan.schedule else ()
+    if plan.verdict is not YES or not any(b.limit == "finish" for b in blocked):
+        return plan
+    said = plan.headline.removeprefix("Yes")
+    headline = f"With care{said} The finish that is wanted is out of reach here: see the cuts."
+    return replace(plan, verdict=Verdict.CARE, headline=headline)
 
 
 def _schedule(schedule: Schedule | None, found: Arranged) -> Schedule | None:

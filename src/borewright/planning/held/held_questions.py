@@ -20,6 +20,7 @@ from borewright.planning.taper.soundness import flaw_forbids
 from borewright.planning.weighing.figures import figure, given, spread, times
 from borewright.planning.weighing.judge import judge, share_of_yes
 from borewright.planning.weighing.margins import tilt_of
+from borewright.planning.weighing.wall_left import thin_words, wall_left
 from borewright.quantities.si import Metre
 
 WALK = 1.5
@@ -70,6 +71,9 @@ def _crack(trial: HeldTrial) -> Question:
         if np.isfinite(best)
         else "Nothing in the holding strains the work."
     )
+    thin = thin_words(trial, wall_left(trial)) if _cuts_outside(trial) else ""
+    if thin:
+        found, said = Verdict.NO, thin
     flaw = flaw_forbids(trial.job, brittle=grip.brittle)
     if flaw:
         seen = trial.job.work.flaws == "seen"
@@ -88,6 +92,10 @@ def _crack(trial: HeldTrial) -> Question:
         (spread("strength_margin", grip.strength, "", "", ""),) if np.isfinite(best) else (),
         (trial.tables.threshold(threshold).source,),
     )
+
+
+def _cuts_outside(trial: HeldTrial) -> bool:
+    return any(cut.kind != "face" for cut in trial.cuts)
 
 
 DOUBT = (

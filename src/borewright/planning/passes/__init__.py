@@ -7,6 +7,7 @@
     runs        the runs of a plan: what is cut from where to where, rough and finish together
     stops       where each cut ends short of what holds the work
     left_over   what the cuts leave undone of the finished sizes
+    shift_up    where facing may change to a faster speed; cutting that takes half a day
     way_out     what each limit is called, and the cheapest mend
     scheduled   the whole schedule of a trial, its cuts set
 

@@ -36,6 +36,10 @@ class Set:
     found: Found | None = None
 
 
+NARROWEST = 1.5e-3
+"""Narrowest grooving tool (m; ours)."""
+
+
 class Bench:
     """A hold, and what all runs on it share. `cool`: no run warms it past the heat question's yes."""
 
@@ -188,6 +192,7 @@ def _alone(bench: Bench, cut: Cut) -> Set:
             bench.run(cut, cut.depth * cut.passes, cut.diameter),
             deepest=cut.depth,
             usual_feed=bench.groove_feed,
+            least=NARROWEST,
         )
         return _set(bench, cut, run, Wanted())
     stock = face_stock(job)

@@ -20,6 +20,10 @@ def stops(trial: Trial | HeldTrial, cut: Cut) -> str:
     return _at_ring(trial, cut) if cut.kind == "face" else ""
 
 
+DEEPER = 0.4e-3
+"""What should be left of a chamfer when the face is cut (m; ours)."""
+
+
 def room_to_dog(trial: Trial) -> Metre:
     """Ground part (m) left bare between the leading face and the reduced end with the dog."""
     return max(0.0, trial.mandrel.ground_length - likely(trial.seat))
@@ -34,7 +38,12 @@ def _on_taper(trial: Trial, cut: Cut) -> str:
     if cut.kind != "face":
         return ""
     leading, far = mouth_legs(trial)
-    leg = far if cut.seat_effect == TIGHTENS else leading
+    leg = (far if cut.seat_effect == TIGHTENS else leading) - cut.depth * cut.passes
+    if leg <= NEAR:
+        return (
+            "stops at the mandrel: the chamfer of the bore is faced away, so deepen it by "
+            f"{show.depth(DEEPER - leg)} before it is mounted"
+        )
     return f"stops in the chamfer of the bore, {show.depth(leg)} off the mandrel"
 
 

@@ -65,10 +65,14 @@ def _threaded(trial: Trial) -> Question:
     )
 
 
+NARROW = 2.5e-6
+"""A window narrower than this (m) holds no bore that anybody makes on purpose (ours)."""
+
+
 def _size_verdict(trial: Trial, margin: float) -> Verdict:
     """Limits that reach beyond the window are never a plain yes: the bore may be any of them."""
     low, high = trial.window
-    if low >= high:
+    if high - low < NARROW:
         return Verdict.NO
     judged = judge("bore", margin, margin - 1, trial.tables)
     loose = trial.job.work.bore.limits is not None and margin < 1
@@ -115,7 +119,7 @@ def _inside(trial: Trial) -> Metre:
 
 def _reason(trial: Trial, margin: float, band: Metre) -> str:
     show, (low, high) = trial.show, trial.window
-    if low >= high:
+    if high - low < NARROW:
         ground = show.length(trial.mandrel.ground_length)
         return f"{trial.mandrel.name} is ground {ground}: too short for this work, its travel, dog and tool."
     takes = f"{_shortened(trial)}{trial.mandrel.name} takes {show.band(low, high, 'bore')} here"

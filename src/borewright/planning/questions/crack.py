@@ -6,7 +6,7 @@ import numpy as np
 
 from borewright.answer.records import Draws, Figure, Input, Question, Verdict
 from borewright.cutting.load_demand import softer
-from borewright.cutting.stock import finished_outside, outermost_inside
+from borewright.cutting.stock import outermost_inside
 from borewright.mechanics.rings import hoop_factor
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.taper.rings_check import over_rings, rings_check, stress_words
@@ -22,7 +22,7 @@ from borewright.planning.taper.trial import Trial
 from borewright.planning.weighing.figures import given, spread, times
 from borewright.planning.weighing.judge import judge
 from borewright.planning.weighing.margins import bore_margins
-from borewright.quantities.si import Metre
+from borewright.planning.weighing.wall_left import thin_words, wall_left
 
 
 def ask_crack(trial: Trial) -> Question:
@@ -66,7 +66,7 @@ def _forbidden(trial: Trial) -> tuple[str, str]:
         said = f"The chamfer of {trial.show.length(leg)} would go through the {trial.show.length(left)} of wall that the cuts leave."
         return said, "A smaller chamfer, or more wall."
     if left < trial.tables.allowance("least_wall").best:
-        return _thin_reason(trial), f"Leave more wall, or {elsewhere}"
+        return thin_words(trial, left), f"Leave more wall, or {elsewhere}"
     holed = hole_forbids(trial)
     if holed:
         return holed, f"Drill it after turning, or {elsewhere}"
@@ -75,16 +75,6 @@ def _forbidden(trial: Trial) -> tuple[str, str]:
         return slight, f"Stouter spokes, a lighter cut, or {elsewhere}"
     keyed = keyway_forbids(trial, left)
     return (keyed, f"Cut the keyway after turning, or {elsewhere}") if keyed else ("", "")
-
-
-def wall_left(trial: Trial) -> Metre:
-    """Wall (m) that stands when the cuts are done: of the rim, or the bore's; under the teeth of a gear."""
-    work = trial.job.work
-    taken = sum(c.depth * c.passes for c in trial.cuts if c.kind in ("turn", "grind"))
-    wanted = finished_outside(trial.job, trial.tables) or work.outside
-    outside = min(wanted, work.outside - 2 * taken)
-    deepest = max((c.space.whole_depth for c in trial.cuts if c.space is not None), default=0.0)
-    return (outside - outermost_inside(trial.job)) / 2 - deepest
 
 
 def _teeth_strain(trial: Trial) -> float:
@@ -96,17 +86,6 @@ def _teeth_strain(trial: Trial) -> float:
     brittle = trial.hold.facts.brittle
     found = (softer(c, trial.job, trial.tables) for c in gears)
     return max([1.0, *(s.tension if brittle else s.equivalent for s in found)])
-
-
-def _thin_reason(trial: Trial) -> str:
-    left, least = wall_left(trial), trial.tables.allowance("least_wall").best
-    if left <= 0:
-        return "The cuts go right through the metal they are taken from."
-    under = "the teeth" if any(c.space for c in trial.cuts) else "the outside"
-    return (
-        f"The cuts leave {trial.show.length(left)} of wall under {under}; at least "
-        f"{trial.show.length(least)} must stand: less springs, and the tool may break through."
-    )
 
 
 def _reason(trial: Trial, margin: float, low: float) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from borewright.cutting.stock import face_stock
 from borewright.planning.taper.trial import Trial
 from borewright.quantities.si import Metre
 
@@ -13,10 +14,11 @@ SMALLEST = {"inch": 0.005 * 0.0254, "mm": 0.0001}
 
 
 def mouth_leg(trial: Trial) -> Metre:
-    """Leg (m) of the chamfer to put on both mouths before mounting, where none is stated."""
+    """Leg (m) of the chamfer to put on both mouths before mounting, where none is stated: what facing
+    to length takes off the face, and a little more."""
     step = SMALLEST[trial.job.units]
     short = max(1, int(trial.hold.bears / 40 / step)) * step
-    return min(CHAMFER[trial.job.units], short)
+    return min(CHAMFER[trial.job.units], short) + (face_stock(trial.job) or 0.0)
 
 
 def mouth_legs(trial: Trial) -> tuple[Metre, Metre]:

@@ -10,6 +10,7 @@
     too_fast what helps where the lathe's slowest is still too fast
     rim_speed  how fast a rim may turn: cast iron by practice, other metal by strength
     warmed   how warm a cut leaves the work, and how long it cools
+    wall_left the wall that stands when all cuts are done
     power    has the lathe the power for a cut in the gear it runs in
     work_mass    what the work weighs, ring by ring
     spring_pass  what one more pass at the same setting leaves

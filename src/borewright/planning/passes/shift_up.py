@@ -1,0 +1,55 @@
+"""Facing towards the bore at one speed wastes time near it: where to change to the next faster one."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from borewright.answer.records import Cut
+from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.taper.trial import Trial
+from borewright.quantities.si import Metre, Second
+
+WORTH: Second = 120.0
+"""Least time saved that is worth reaching for the lever (ours)."""
+
+LONG: Second = 4 * 3600.0
+"""Cutting longer than this is said, whatever the answer (ours)."""
+
+
+def shift_words(trial: Trial | HeldTrial) -> Iterator[str]:
+    """For the slowest of the faces: at which diameter the next speed is right too."""
+    faces = [found for cut in trial.cuts if (found := _shift(trial, cut)) is not None]
+    if not faces:
+        return
+    saved, at, speed = max(faces)
+    show = trial.show
+    yield (
+        f"Facing: from about {show.length(at)} across inwards {show.spindle(speed)} is right too; stop the feed, change, and "
+        f"save about {saved / 60:.0f} minutes a face."
+    )
+
+
+def _shift(trial: Trial | HeldTrial, cut: Cut) -> tuple[Second, Metre, float] | None:
+    """Seconds saved in all passes of a face, the diameter, and the turns a second."""
+    faster = [s for s in trial.job.shelf.machine.speeds if s > cut.spindle_speed * (1 + 1e-9)]
+    if cut.kind != "face" or not faster or cut.id.startswith("cut-"):
+        return None
+    speed = min(faster)
+    tool = trial.tables.cut_defaults(trial.job.work.material).tool
+    surface = trial.tables.cutting_speed(trial.job.work.material, tool).best
+    at, inner = surface / (math.pi * speed), trial.job.work.bore.size
+    path = min(at, cut.diameter) - inner
+    if path <= 0 or path / 2 > cut.length:
+        return None
+    saved = cut.passes * path / 2 / cut.feed * (1 / cut.spindle_speed - 1 / speed)
+    return (saved, at, speed) if saved > WORTH and at < cut.diameter else None
+
+
+def long_words(trial: Trial | HeldTrial, seconds: Second) -> Iterator[str]:
+    """Said where the cutting takes longer than half a day."""
+    if seconds > LONG:
+        yield (
+            f"The cutting alone takes about {seconds / 3600:.0f} hours: look at the other ways, a stiffer one cuts deeper, or "
+            "take the bulk off before it is mounted."
+        )
