@@ -25,6 +25,7 @@ from tests.mutants_of_clamping import CLAMPING
 from tests.mutants_of_crowns import CROWNS
 from tests.mutants_of_heat import HEAT
 from tests.mutants_of_other_ways import OTHER_WAYS
+from tests.mutants_of_passes import PASSES
 from tests.mutants_of_rescue import RESCUE
 from tests.mutants_of_truth import TRUTH
 
@@ -38,6 +39,7 @@ MUTANTS = (
     *BENDING,
     *BORES,
     *RESCUE,
+    *PASSES,
     *CROWNS,
     *HEAT,
     *TRUTH,

@@ -24,7 +24,7 @@ JOBS = [
     ("01-beginner-pulley", "finish", USUAL, 1, ('"3in"', '"3in"\nfinished = { roughness = "3um" }'), "finish", 1),
     ("02-class-blanks", "rough", USUAL, 1, ('"550rpm"]', '"550rpm"]\npower = "40W"'), "power", 1),
     ("03-locomotive-wheels", "rough", USUAL, 1, ('"112mm"', '"118mm"'), USUAL, 5),
-    ("04-flywheel", "rough", "slip", 3, ('hub = { outside = "2in" }', 'hub = { outside = "3in" }'), USUAL, 3),
+    ("04-flywheel", "rough", "slip", 3, ('"7.3in"', '"7.4in"'), USUAL, 2),
     ("05-drive-wheel", "rough", USUAL, 2, ('"350rpm"]', '"350rpm"]\npower = "750W"'), "slip", 1),
     ("06-bronze-bush", "rough", USUAL, 1, ('"900rpm"]', '"900rpm"]\npower = "30W"'), "power", 1),
     ("07-thin-ring", "rough", USUAL, 1, ('"113mm"', '"116mm"'), USUAL, 3),

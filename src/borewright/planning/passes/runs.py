@@ -125,7 +125,9 @@ def runs(bench: Bench) -> Iterator[Set]:
 def _outside(bench: Bench, by_id: dict[str, Cut]) -> dict[str, Set]:
     """Rough and finish the outside, the finishing depth chosen with them."""
     job, tables = bench.holding.job, bench.holding.tables
-    rough, last = by_id.get("skin") or by_id.get("rough"), by_id.get("finish")
+    rough, last = by_id.get("rough"), by_id.get("finish")
+    if rough is not None and "skin" in by_id:
+        rough = replace(rough, diameter=by_id["skin"].diameter)
     stock = stock_of(job, tables)
     if last is None:
         return {}
@@ -160,9 +162,8 @@ def _pair(
         tried.append((heavy, *bench.finishing(last, run)))
     heavy, light, spring = min(tried, key=lambda t: _cost(t[:2]))
     left = begins - 2 * sum(heavy.setting.depths)
-    name = "rough" if rough.id == "skin" else rough.id
     return {
-        name: Set(_cuts_of(rough, heavy.setting, begins), heavy),
+        rough.id: Set(_cuts_of(rough, heavy.setting, begins), heavy),
         last.id: _finished(last, light, left, spring),
     }
 
