@@ -42,12 +42,6 @@ PASSES = (
         "return whole",
     ),
     Mutant(
-        "steps that are finished from the outside",
-        "cutting/turning.py",
-        "begins = step.outside + 2 * at.light",
-        "begins = step.outside + 4 * at.light",
-    ),
-    Mutant(
         "a casting that is out and does not knock",
         "cutting/knock.py",
         "return cut.id in ROUGH and out / 2 > cut.depth",

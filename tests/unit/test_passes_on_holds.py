@@ -12,7 +12,7 @@ from tests.jobs_made import wheel_job
 from borewright.answer.plan import Plan
 from borewright.answer.records import Cut, Verdict
 from borewright.job.finished_form import FinishedForm, FinishedStep, Groove
-from borewright.job.records import Job, Machine
+from borewright.job.records import Job, Machine, Piece
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.choice.arrangement import arrange
 from borewright.planning.choice.recommended import recommended
@@ -185,6 +185,25 @@ def test_a_finish_finer_than_the_feeds_is_blocked_and_says_which_nose_would_do()
     (blocked,) = {b.limit: b for b in planned(job).schedule.blocked if b.cut == "finish"}.values()
     assert blocked.limit == "finish"
     assert "2 mm" in blocked.way_out
+
+
+def test_a_spring_pass_is_planned_where_bending_alone_blocks_the_finish() -> None:
+    """50 mm of steel to 3 um: once more untouched, twice the time, and the answer counts it."""
+    job = with_stock(0.063, 0.058, "steel-1018")
+    size = replace(job.work.finished, tolerance=3e-6)
+    answer = planned(
+        replace(job, work=replace(job.work, pieces=(Piece(0.0, 0.05, 0.063),), finished=size))
+    )
+    finish = next(c for c in answer.cuts if c.id == "finish")
+    assert finish.spring_pass
+    assert "spring pass" in finish.name
+    taken = next(t for t in answer.schedule.taken if t.cut == "finish")
+    between = TABLES.allowance("between_passes").best
+    once = finish.length / (finish.feed * finish.spindle_speed) + between
+    assert taken.seconds == pytest.approx(2 * once, rel=1e-9)
+    bend = next(q for q in answer.questions if q.id == "bend")
+    assert bend.verdict is Verdict.YES
+    assert "spring pass is planned" in bend.reason
 
 
 def test_a_casting_is_cut_under_its_skin_first() -> None:
