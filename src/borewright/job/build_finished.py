@@ -28,11 +28,8 @@ def build_finished(
     outside = maybe(reader.length, table.outside, "work.finished.outside")
     if outside is not None and outside > now + SLACK:
         _refuse(reader, "work.finished.outside", outside, "at most the outside now", now)
-    inner = _inside(pieces, bore)
-    if outside is not None and outside <= inner + SLACK:
-        _refuse(
-            reader, "work.finished.outside", outside, "more than the inside of its metal", inner
-        )
+    if outside is not None and outside <= bore + SLACK:
+        _refuse(reader, "work.finished.outside", outside, "more than the bore", bore)
     return Finished(
         outside,
         maybe(reader.length, table.tolerance, "work.finished.tolerance"),
@@ -40,12 +37,6 @@ def build_finished(
         _form(table, reader, pieces, bore, now if outside is None else outside),
         maybe(reader.spindle, table.service_speed, "work.finished.service_speed"),
     )
-
-
-def _inside(pieces: tuple[Piece, ...], bore: Metre) -> Metre:
-    """The inside (m) of the outermost ring: a rim's, or the bore."""
-    now = max(p.outside for p in pieces)
-    return max(p.inside or bore for p in pieces if p.outside >= now - SLACK)
 
 
 def _form(

@@ -96,7 +96,7 @@ def pass_counts(fewest: int) -> list[int]:
     """Numbers of passes that are tried.
 
     >>> pass_counts(1)[-1], pass_counts(10)[7:]
-    (9, [17, 18, 20, 22, 25, 28, 31, 35, 39])
+    (9, [17, 18, 20, 23, 26, 29, 32, 36, 40])
     """
     counts = list(range(fewest, fewest + MORE_PASSES + 1))
     while counts[-1] < TIMES * fewest:
