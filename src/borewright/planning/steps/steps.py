@@ -289,7 +289,8 @@ def _interrupted(trial: Trial) -> str:
     if any(runs_out(cut, trial.job) for cut in trial.cuts):
         out = (
             " The rim is out as cast: at first the tool cuts for part of each turn only and knocks; find the high spot by "
-            "hand, zero the dial there, and go on at the same feed until it cuts all round."
+            "hand, zero the dial there, and go on at the same feed until it cuts all round; on the low side it rubs on the skin "
+            "until then, so keep a keen spare edge."
         )
     if trial.job.work.spokes is None:
         return out
