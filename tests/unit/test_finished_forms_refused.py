@@ -8,6 +8,8 @@ from borewright.answer.plan import Plan
 from borewright.answer.records import Verdict
 from borewright.errors import RefusedInput
 from borewright.job import parse_job
+from borewright.job.records import Machine
+from borewright.planning.passes.setting import Run, settings_of
 from borewright.reference.library import Tables
 from borewright.service.planned import plan
 
@@ -57,6 +59,11 @@ REFUSED = {
         "work.finished.grooves[1].bottom",
     ),
     "edges broken off the part": ('outside = "58mm", edges = "20mm"', "work.finished.edges"),
+    "less than half of its length": ('outside = "58mm", length = "1mm"', "work.finished.length"),
+    "a step without the outside beside it": (
+        'steps = [{ from = "0mm", to = "10mm", outside = "50mm" }]',
+        "work.finished.outside",
+    ),
     "nothing to turn": ('outside = "60mm", length = "40mm"', "work.finished"),
 }
 
@@ -128,3 +135,24 @@ def test_no_groove_is_plunged_by_a_tool_thinner_than_any() -> None:
     )
     (groove,) = (c for c in answer.cuts if c.kind == "groove")
     assert groove.depth >= 1.5e-3 - 1e-9
+
+
+def test_a_groove_of_twice_the_narrowest_tool_may_be_cut_by_it() -> None:
+    """23 - 20 mm is a hair under 3 mm in binary: still two plunges of 1.5."""
+    text = 'outside = "58mm", grooves = [{ from = "20mm", to = "23mm", bottom = "30mm" }]'
+    answer = planned(text)
+    (groove,) = (c for c in answer.cuts if c.kind == "groove")
+    assert groove.depth == pytest.approx(3e-3 / groove.passes, rel=1e-9)
+    assert "by a tool" in groove.name
+    run = Run(0.023 - 0.020, 0.01, 0.05, 3e-3, 0.1e-3, 1.0, 10.0, least=1.5e-3)
+    depths = {s.depths for s in settings_of(run, Machine(speeds=(1.0,), feeds=(0.1e-3,)))}
+    assert {len(d) for d in depths} == {1, 2}
+
+
+def test_steps_that_a_hold_does_not_reach_are_told() -> None:
+    text = 'outside = "60mm", length = "39mm", steps = [{ from = "0mm", to = "10mm", outside = "50mm" }]'
+    answer = planned(text, "four-jaw")
+    assert answer.schedule is not None
+    cut = [c.id for c in answer.cuts if c.id.startswith("step")]
+    said = any("Not cut in this hold: step 1" in note for note in answer.schedule.notes)
+    assert bool(cut) != said

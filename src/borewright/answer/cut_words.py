@@ -21,8 +21,6 @@ def feed_words(cut: Cut, show: Show) -> str:
 
 def depth_words(cut: Cut, show: Show) -> str:
     """The depth of one pass; as a dial reads it, an infeed of the wheel as finely as a bore."""
-    if cut.kind == "groove":
-        return f"{show.depth(cut.depth)} wide"
     return show.small(cut.depth) if cut.kind == "grind" else show.depth(cut.depth)
 
 

@@ -46,11 +46,16 @@ def _form(
     length = maybe(reader.length, table.length, "work.finished.length")
     if length is not None and length > whole + SLACK:
         _refuse(reader, "work.finished.length", length, "at most the length now", whole)
+    if length is not None and length < whole / 2:
+        _refuse(reader, "work.finished.length", length, "at least half the length now", whole / 2)
     long = whole if length is None else length
     room = _Room(reader, long, outside, bore)
     steps = tuple(room.step(s, n) for n, s in enumerate(table.steps, 1))
     grooves = tuple(room.groove(g, n) for n, g in enumerate(table.grooves, 1))
     check_places(steps, grooves, reader)
+    if (steps or grooves) and table.outside is None:
+        allowed = "the finished outside beside its steps and grooves"
+        raise RefusedInput(reader.at("work.finished.outside"), "nothing", allowed)
     edges = maybe(reader.length, table.edges, "work.finished.edges")
     if edges is not None and edges > long / 4:
         _refuse(reader, "work.finished.edges", edges, "at most a quarter of the length", long / 4)
@@ -123,9 +128,21 @@ def _check_groove(groove: Groove, step: FinishedStep, where: str, reader: Reader
     """A groove that touches a step lies in it whole, and deeper."""
     if groove.start < step.start - SLACK or groove.end > step.end + SLACK:
         edge = step.start if groove.start < step.start - SLACK else step.end
-        _refuse(reader, f"{where}.from", groove.start, "a groove on one side of", edge)
+        _refuse(
+            reader,
+            f"{where}.from",
+            groove.start,
+            "a groove that does not cross the end of its step",
+            edge,
+        )
     if groove.bottom >= step.outside - SLACK:
-        _refuse(reader, f"{where}.bottom", groove.bottom, "less than its step", step.outside)
+        _refuse(
+            reader,
+            f"{where}.bottom",
+            groove.bottom,
+            "less than the outside of its step",
+            step.outside,
+        )
 
 
 def _refuse(reader: Reader, place: str, size: Metre, allowed: str, limit: Metre) -> None:

@@ -55,18 +55,23 @@ def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
         changes=_changes(found, tables) if with_changes else (),
         schedule=_schedule(schedule, found) if with_changes else schedule,
     )
-    plan = _with_the_finish(plan)
+    plan = _with_the_limits(plan)
     ranked = f"Candidates are ranked by {RANKED_BY}."
     return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))
 
 
-def _with_the_finish(plan: Plan) -> Plan:
-    """With care at best where a finish that was stated cannot be had with what the lathe can be set to."""
-    blocked = plan.schedule.blocked if plan.schedule else ()
-    if plan.verdict is not YES or not any(b.limit == "finish" for b in blocked):
+def _with_the_limits(plan: Plan) -> Plan:
+    """With care at best where a cut is past a limit whatever the lathe is set to; a chip that is thin
+    because there is hardly any metal to come off is no such limit."""
+    blocked = {b.limit for b in plan.schedule.blocked} if plan.schedule else set()
+    if plan.verdict is not YES or not blocked - {"least_chip"}:
         return plan
-    said = plan.headline.removeprefix("Yes")
-    headline = f"With care{said} The finish that is wanted is out of reach here: see the cuts."
+    what = (
+        "The finish that is wanted is out of reach here: see the cuts."
+        if "finish" in blocked
+        else "Some cuts are past a limit whatever the lathe is set to: see them."
+    )
+    headline = f"With care{plan.headline.removeprefix('Yes')} {what}"
     return replace(plan, verdict=Verdict.CARE, headline=headline)
 
 

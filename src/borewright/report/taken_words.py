@@ -86,7 +86,7 @@ def takes_words(taken: Taken) -> str:
     """
     wait = f"Wait {lasting(taken.wait)} before it." if taken.wait > 0 else ""
     limit = f"; limited by {limit_words(taken)}" if taken.limit else f", {limit_words(taken)}"
-    told = taken.said and taken.limit != "lathe"  # what is usual says it all
+    told = taken.said and taken.limit not in ("lathe", "")  # what is usual or asked says it all
     why = f"{limit}: {_lowered(taken.said)}" if told else limit
     takes = f"Takes {time_words(taken) or 'a moment'}{why}."
     return " ".join(words for words in (wait, takes, stops_words(taken)) if words)

@@ -13,9 +13,10 @@ from borewright.quantities.si import Metre
 
 
 def left_over(trial: Trial | HeldTrial) -> Iterator[str]:
-    """One sentence for the outside, one for the length."""
+    """One sentence each for the outside, the length, and steps and grooves."""
     yield from _outside(trial)
     yield from _length(trial)
+    yield from _form(trial)
 
 
 def _outside(trial: Trial | HeldTrial) -> Iterator[str]:
@@ -32,6 +33,22 @@ def _outside(trial: Trial | HeldTrial) -> Iterator[str]:
         yield (
             f"The cuts asked for leave {show.depth((now - size) / 2)} on the radius to the finished outside: add a cut."
         )
+
+
+def _form(trial: Trial | HeldTrial) -> Iterator[str]:
+    """Steps and grooves that no cut of this hold makes."""
+    form, ids = trial.job.work.finished.form, [c.id for c in trial.cuts]
+    steps = [n for n in range(1, len(form.steps) + 1) if not _made(f"step-{n}-", ids)]
+    grooves = [n for n in range(1, len(form.grooves) + 1) if f"groove-{n}" not in ids]
+    for what, missing in (("step", steps), ("groove", grooves)):
+        if missing:
+            numbers = ", ".join(str(n) for n in missing)
+            many = "s" if len(missing) > 1 else ""
+            yield f"Not cut in this hold: {what}{many} {numbers}, as the job lists them."
+
+
+def _made(begins: str, ids: list[str]) -> bool:
+    return any(name.startswith(begins) for name in ids)
 
 
 def _length(trial: Trial | HeldTrial) -> Iterator[str]:

@@ -195,7 +195,7 @@ def _alone(bench: Bench, cut: Cut) -> Set:
             usual_feed=bench.groove_feed,
             least=NARROWEST,
         )
-        return _set(bench, cut, run, Wanted())
+        return _by_its_tool(_set(bench, cut, run, Wanted()), bench)
     stock = face_stock(job)
     if stock is None:
         return _as_deep(bench, cut)
@@ -203,6 +203,13 @@ def _alone(bench: Bench, cut: Cut) -> Set:
     if cut.seat_effect == LOOSENS:
         run = replace(run, deepest=run.deepest / 2)
     return _set(bench, cut, run, Wanted(ridges=bench.ridges))
+
+
+def _by_its_tool(one: Set, bench: Bench) -> Set:
+    """A groove's cut, the width of the tool in its name."""
+    show = bench.holding.show
+    named = (replace(c, name=f"{c.name}, by a tool {show.length(c.depth)} wide") for c in one.cuts)
+    return replace(one, cuts=tuple(named))
 
 
 def _as_deep(bench: Bench, cut: Cut) -> Set:

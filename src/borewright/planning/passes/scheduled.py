@@ -58,8 +58,10 @@ def _notes(trial: Trial | HeldTrial) -> tuple[str, ...]:
 
 
 def as_planned(trial: Trial | HeldTrial, blocked: tuple[Blocked, ...] = ()) -> Schedule:
-    """The times of a trial's cuts as they stand; `blocked`: what could not be set."""
+    """The times of a trial's cuts as they stand; `blocked`: what could not be set, of which only
+    that is told which these cuts do not meet either."""
     holding = holding_of(trial)
+    blocked = tuple(b for b in blocked if b.limit in ("finish", "skin"))
     taken = tuple(t for c in trial.cuts for t in _taken(Set((c,)), holding))
     placed = tuple(
         replace(t, stops=stops(trial, c)) for t, c in zip(taken, trial.cuts, strict=True)
@@ -102,10 +104,19 @@ def _said(found: Found, cut: Cut, show: Show) -> str:
 
 def _set_to(setting: Setting, cut: Cut, show: Show) -> str:
     other = replace(cut, depth=setting.deepest, feed=setting.feed, spindle_speed=setting.spindle)
-    return (
-        f"{len(setting.depths)} × {depth_words(other, show)} at {feed_words(other, show)} and "
-        f"{show.spindle(setting.spindle)}"
+    first, *rest = setting.depths
+    even = not rest or abs(first - rest[0]) < EVEN
+    other_depth = depth_words(replace(other, depth=rest[0]), show) if not even else ""
+    said = (
+        f"{len(setting.depths)} × {depth_words(other, show)}"
+        if even
+        else f"{depth_words(replace(other, depth=first), show)}, then {len(rest)} × {other_depth}"
     )
+    return f"{said} at {feed_words(other, show)} and {show.spindle(setting.spindle)}"
+
+
+EVEN = 1e-9
+"""Depths this near (m) are one."""
 
 
 def _blocked(one: Set, holding: Holding) -> Iterator[Blocked]:

@@ -85,7 +85,7 @@ def _depths(run: Run) -> Iterator[tuple[Metre, ...]]:
     fewest = max(1, math.ceil(round(run.stock / run.deepest, 6)))
     for number in pass_counts(fewest):
         even = run.stock / number
-        if even < run.least and number > fewest:
+        if even < run.least * (1 - 1e-6) and number > fewest:
             return
         yield (even,) * number
         if number > 1 and even < run.first <= run.deepest and run.first < run.stock:
