@@ -156,3 +156,5 @@ def test_steps_that_a_hold_does_not_reach_are_told() -> None:
     cut = [c.id for c in answer.cuts if c.id.startswith("step")]
     said = any("Not cut in this hold: step 1" in note for note in answer.schedule.notes)
     assert bool(cut) != said
+    assert not any(c.id == "face-leading" for c in answer.cuts)
+    assert any(step.title == "The other face" for step in answer.steps)

@@ -32,6 +32,10 @@ FINISH_SHARE = 0.6
 """A finishing cut is at most this share of the roughing cut, where the plan may choose (ours)."""
 
 
+LEAST_PATH = 1e-3
+"""What is left of the outside beside steps is cut over this at least (m; ours)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Setting:
     """What the plan sets: depths (m on radius, one pass), feeds (m a turn). `light`: the usual last
@@ -133,7 +137,8 @@ def _finishing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> 
     if stock == 0:
         return
     left = base.diameter - 2 * (at.rough + at.finish if stock is None else stock)
-    own = replace(base, diameter=left + 2 * at.finish)
+    beside = sum(step.end - step.start for step in _steps(job))
+    own = replace(base, diameter=left + 2 * at.finish, length=max(base.length - beside, LEAST_PATH))
     yield turn("finish", f"finish the outside{stop}", own, at.finish, at.finish_feed, 1, left)
 
 

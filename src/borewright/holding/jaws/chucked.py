@@ -5,7 +5,7 @@ Beside `jawed`, which says what the jaws hold.
 
 from __future__ import annotations
 
-from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Check, line
+from borewright.answer.held import OUTSIDE, TAIL_FACE, Check, line
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
 from borewright.answer.records import Draws, Step
 from borewright.answer.streams import Stream
@@ -20,8 +20,8 @@ THICK = {"inch": 0.75 * 0.0254, "mm": 20e-3}
 
 
 def reached(grasp: Grasp) -> tuple[str, ...]:
-    """Outside and tail face; either face, one after the other, where it is held by the outside."""
-    return (TAIL_FACE, HEAD_FACE) if grasp.where is Where.OUTSIDE else (OUTSIDE, TAIL_FACE)
+    """Outside and tail face; the tail face alone where it is held by the outside."""
+    return (TAIL_FACE,) if grasp.where is Where.OUTSIDE else (OUTSIDE, TAIL_FACE)
 
 
 def arm_of(part: Part, grasp: Grasp) -> Metre:

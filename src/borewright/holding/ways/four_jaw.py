@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from borewright.answer.held import HEAD_FACE, Check, Held, line
+from borewright.answer.held import Check, Held, line
 from borewright.answer.records import Draws, Step
 from borewright.answer.streams import Stream
 from borewright.holding.jaws.chucked import (
@@ -75,7 +75,7 @@ def _held(part: Part, grasp: Grasp) -> Held:
         leading=grasp.leading,
         grip=grip_of(part, held, _runout(part), chuck_stiffness(part, arm)),
         needs=tuple(needed(part.job, part.tables, tool) for tool in needs),
-        reaches=tuple(r for r in reached(grasp) if not (part.oval and r == HEAD_FACE)),
+        reaches=reached(grasp),
         seat=stands(part, grasp),
         fit=_fit(part),
         effort=key_pull(part, held),

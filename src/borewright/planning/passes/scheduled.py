@@ -14,7 +14,7 @@ from borewright.planning.passes.least_time import Found
 from borewright.planning.passes.left_over import left_over
 from borewright.planning.passes.runs import Bench, Set, runs
 from borewright.planning.passes.setting import Setting
-from borewright.planning.passes.shift_up import long_words, shift_words
+from borewright.planning.passes.shift_up import long_words, shift_words, step_words
 from borewright.planning.passes.stops import second_face_words, stops
 from borewright.planning.passes.way_out import LIMITS, way_out
 from borewright.planning.taper.trial import Trial
@@ -54,7 +54,7 @@ def scheduled(trial: Trial | HeldTrial, *, cool: bool = False) -> Scheduled:
 def _notes(trial: Trial | HeldTrial) -> tuple[str, ...]:
     second = isinstance(trial, Trial) and any(c.id == "face-leading" for c in trial.cuts)
     faced = (second_face_words(trial),) if isinstance(trial, Trial) and second else ()
-    return (*faced, *left_over(trial), *shift_words(trial))
+    return (*faced, *left_over(trial), *shift_words(trial), *step_words(trial))
 
 
 def as_planned(trial: Trial | HeldTrial, blocked: tuple[Blocked, ...] = ()) -> Schedule:

@@ -32,18 +32,49 @@ def shift_words(trial: Trial | HeldTrial) -> Iterator[str]:
 
 def _shift(trial: Trial | HeldTrial, cut: Cut) -> tuple[Second, Metre, float] | None:
     """Seconds saved in all passes of a face, the diameter, and the turns a second."""
-    faster = [s for s in trial.job.shelf.machine.speeds if s > cut.spindle_speed * (1 + 1e-9)]
-    if cut.kind != "face" or not faster or cut.id.startswith("cut-"):
+    next_one = _next_speed(trial, cut)
+    if cut.kind != "face" or cut.id.startswith("cut-") or next_one is None:
         return None
-    speed = min(faster)
-    tool = trial.tables.cut_defaults(trial.job.work.material).tool
-    surface = trial.tables.cutting_speed(trial.job.work.material, tool).best
-    at, inner = surface / (math.pi * speed), trial.job.work.bore.size
+    (speed, at), inner = next_one, trial.job.work.bore.size
     path = min(at, cut.diameter) - inner
     if path <= 0 or path / 2 > cut.length:
         return None
     saved = cut.passes * path / 2 / cut.feed * (1 / cut.spindle_speed - 1 / speed)
     return (saved, at, speed) if saved > WORTH and at < cut.diameter else None
+
+
+def step_words(trial: Trial | HeldTrial) -> Iterator[str]:
+    """For the longest of the steps: from which diameter on the next speed is right too."""
+    steps = [found for cut in trial.cuts if (found := _step_shift(trial, cut)) is not None]
+    if not steps:
+        return
+    saved, at, speed = max(steps)
+    show = trial.show
+    yield (
+        f"Roughing steps: from about {show.length(at)} across on {show.spindle(speed)} is right too, and saves about "
+        f"{saved / 60:.0f} minutes."
+    )
+
+
+def _step_shift(trial: Trial | HeldTrial, cut: Cut) -> tuple[Second, Metre, float] | None:
+    """Seconds saved by the passes that begin inside the diameter at which the next speed is right."""
+    next_one = _next_speed(trial, cut)
+    if cut.kind != "turn" or cut.span is None or cut.leaves is None or next_one is None:
+        return None
+    speed, at = next_one
+    passes = math.floor((min(at, cut.diameter) - cut.leaves) / (2 * cut.depth) + 1e-6)
+    saved = passes * cut.length / cut.feed * (1 / cut.spindle_speed - 1 / speed)
+    return (saved, at, speed) if saved > WORTH and at < cut.diameter else None
+
+
+def _next_speed(trial: Trial | HeldTrial, cut: Cut) -> tuple[float, Metre] | None:
+    """The next faster speed of the lathe, and the diameter at which it is right; None at the fastest."""
+    faster = [s for s in trial.job.shelf.machine.speeds if s > cut.spindle_speed * (1 + 1e-9)]
+    if not faster:
+        return None
+    tool = trial.tables.cut_defaults(trial.job.work.material).tool
+    surface = trial.tables.cutting_speed(trial.job.work.material, tool).best
+    return min(faster), surface / (math.pi * min(faster))
 
 
 def long_words(trial: Trial | HeldTrial, seconds: Second) -> Iterator[str]:
