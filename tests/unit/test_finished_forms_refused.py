@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from borewright.answer.plan import Plan
@@ -158,3 +160,18 @@ def test_steps_that_a_hold_does_not_reach_are_told() -> None:
     assert bool(cut) != said
     assert not any(c.id == "face-leading" for c in answer.cuts)
     assert any(step.title == "The other face" for step in answer.steps)
+
+
+def test_the_cheapest_way_out_of_slip_is_a_feed_that_would_do() -> None:
+    """By the force law a feed finer by share^(1 / (1 - m)) just keeps the reserve; asked for, it does."""
+    job = JOB.replace('"0.05mm", "0.1mm", "0.2mm"', '"0.6mm"').replace('"60mm"', '"160mm"')
+    text = job.format(finished='outside = "156mm"', use="plain-taper")
+    blocked = {
+        b.limit: b for b in plan(parse_job(text, "job"), source_tables=TABLES).schedule.blocked
+    }
+    feed = re.search(r"A feed of about ([0-9.]+) mm/rev", blocked["slip"].way_out)
+    assert feed is not None
+    finer = text.replace('"0.6mm"', f'"{float(feed[1])}mm"')
+    assert "slip" not in {
+        b.limit for b in plan(parse_job(finer, "job"), source_tables=TABLES).schedule.blocked
+    }

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from borewright.answer.records import Cut
+from borewright.mechanics.kienzle import chip_of
 from borewright.mechanics.spread import likely
 from borewright.planning.passes.holding import Holding
 from borewright.planning.passes.least_time import Found
@@ -67,20 +68,48 @@ def way_out(found: Found, cut: Cut, holding: Holding) -> str:
     lacking = max(1, ceil((1 - found.share) * 100))
     return (
         f"To {cut.name}: {limit.what}, {lacking} % short at the best that can be set. "
-        f"{_first_mend(found.blocked, cut, holding)}{limit.mend}"
+        f"{_first_mend(found.blocked, found, cut, holding)}{limit.mend}"
     )
 
 
-def _first_mend(limit: str, cut: Cut, holding: Holding) -> str:
-    """A mend with a number, where one can be worked out; one for the cause, where it is another."""
+def _first_mend(limit: str, found: Found, cut: Cut, holding: Holding) -> str:
+    """What costs least: another setting, tool or speed that would do, with its number, as a sentence;
+    or the true cause, where it is another. Empty where none can be worked out."""
     if limit == "bend" and likely(holding.springs) > likely(holding.bends(holding.demand(cut))):
         eased = holding.show.small(likely(holding.springs))
         return f"Most of it, {eased}, is the hold letting go: less squeeze for the last pass. "
-    if limit != "finish":
+    if limit in ("slip", "rock", "bend"):
+        return _finer_feed(found, cut, holding)
+    if limit == "power":
+        slower = holding.show.spindle(found.setting.spindle * found.share)
+        return f"About {slower} would be slow enough. "
+    if limit == "finish":
+        return _rounder_nose(cut, holding)
+    return ""
+
+
+def _finer_feed(found: Found, cut: Cut, holding: Holding) -> str:
+    """The feed at which the force has fallen to what the limit allows: it goes by the feed to the
+    power 1 - m of the force law. Nothing where that chip would be too thin to cut."""
+    exponent = 1 - holding.tables.kienzle(holding.job.work.material).mc.best
+    feed = found.setting.feed * found.share ** (1 / exponent)
+    chip = chip_of(cut.depth, feed, cut.edge_angle, cut.nose_radius)
+    if chip.thickness < holding.tables.allowance("least_thickness").best:
         return ""
+    return f"A feed of about {holding.show.feed(feed)}, by hand or a finer gear, would do. "
+
+
+def _rounder_nose(cut: Cut, holding: Holding) -> str:
+    """The nose radius that leaves the ridges wanted at this feed; nothing where no tool has it."""
     wanted = holding.job.work.finished.form.roughness
     if wanted is None:
         return ""
     more = holding.tables.allowance("ridges_in_practice").best
     nose = more * cut.feed**2 / (8 * wanted)
+    if nose > LARGEST_NOSE:
+        return "No turned finish: file and emery, or grind it. "
     return f"A nose radius of {holding.show.depth(nose)} would do at this feed. "
+
+
+LARGEST_NOSE = 5e-3
+"""Nose radius (m) beyond which a tool chatters before it smooths (ours)."""
