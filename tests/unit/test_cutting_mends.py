@@ -141,6 +141,7 @@ def test_a_groove_is_plunged_by_hand_feeds_and_says_the_width_of_its_tool() -> N
     answer = planned(text)
     (groove,) = (c for c in answer.cuts if c.kind == "groove")
     assert groove.feed <= 0.1e-3
+    assert groove.seat_effect == "neither"
     assert groove.depth * groove.passes == pytest.approx(6e-3)
 
 

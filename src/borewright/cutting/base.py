@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from borewright.answer.records import Cut
-from borewright.cutting.directions import TIGHTENS
+from borewright.cutting.directions import NEITHER, TIGHTENS
 from borewright.cutting.stock import metal_of_face
 from borewright.job.records import Job, Machine
 from borewright.mechanics.turning import next_speed_at_or_below, spindle_speed, surface_speed
@@ -71,7 +71,7 @@ def groove(cut_id: str, name: str, base: Base, bottom: Metre, width: Metre, feed
     width of one plunge."""
     plunges = max(1, math.ceil(round(width / GROOVE_TOOL, 6)))
     tool, way = width / plunges, "straight in"
-    return _cut(cut_id, "groove", name, base, tool, feed, plunges, way, TIGHTENS, bottom)
+    return _cut(cut_id, "groove", name, base, tool, feed, plunges, way, NEITHER, bottom)
 
 
 def _cut(

@@ -1,3 +1,3 @@
 """What a cut's force along the mandrel does to the seat."""
 
-TIGHTENS, LOOSENS = "tightens", "loosens"
+TIGHTENS, LOOSENS, NEITHER = "tightens", "loosens", "neither"
