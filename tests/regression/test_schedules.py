@@ -1,7 +1,10 @@
-"""How the twelve jobs are cut, as a machinist would argue, each with a twin that turns what limits it.
+"""How the twelve jobs are cut, each with a twin that turns what limits it.
 
 Where the grip is ample the habit of the metal limits; a big rim on a small bore slips first, a weak
 motor pulls less, a fine finish asks a fine feed, a thin hub on a warm mandrel asks patience.
+
+The limits and the numbers of passes were read from our own answer first and argued afterwards. They keep
+a change from going by unseen; they do not show that the answer is right.
 """
 
 from __future__ import annotations
