@@ -23,7 +23,6 @@ RUNS = st.builds(
     usual_feed=st.floats(0.05e-3, 0.4e-3),
     surface=st.floats(0.2, 3.0),
     between=st.floats(0.0, 30.0),
-    first=st.sampled_from([0.0, 0.4e-3]),
     once=st.booleans(),
 )
 LOADS = st.lists(
@@ -63,13 +62,6 @@ def tried_all(run: Run, machine: Machine, asked: list[Limit]) -> float:
         if not run.once and n not in counts:
             continue
         ways = [(run.stock / n,) * n]
-        if (
-            not run.once
-            and n > 1
-            and run.stock / n < run.first <= run.deepest
-            and run.first < run.stock
-        ):
-            ways.append((run.first, *((run.stock - run.first) / (n - 1),) * (n - 1)))
         for depths in ways:
             for feed in feeds:
                 for speed in speeds:

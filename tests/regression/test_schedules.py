@@ -21,20 +21,20 @@ from borewright.service.planned import plan
 TABLES = Tables()
 TWELVE = Path(__file__).parents[2] / "examples" / "twelve"
 
-USUAL = "lathe"
+USUAL, BORNE = "lathe", "tool"
 JOBS = [
     # job, cut, what limits it and in how many passes; what is changed, and what limits it then
     ("01-beginner-pulley", "finish", USUAL, 1, ('"3in"', '"3in"\nfinished = { roughness = "3um" }'), "finish", 1),
-    ("02-class-blanks", "rough", USUAL, 1, ('"550rpm"]', '"550rpm"]\npower = "40W"'), "power", 1),
-    ("03-locomotive-wheels", "rough", USUAL, 1, ('"112mm"', '"118mm"'), USUAL, 5),
-    ("04-flywheel", "rough", "slip", 3, ('"7.3in"', '"7.4in"'), USUAL, 2),
-    ("05-drive-wheel", "rough", USUAL, 2, ('"350rpm"]', '"350rpm"]\npower = "750W"'), "slip", 1),
-    ("06-bronze-bush", "rough", USUAL, 1, ('"900rpm"]', '"900rpm"]\npower = "30W"'), "power", 1),
-    ("07-thin-ring", "rough", USUAL, 1, ('"113mm"', '"116mm"'), USUAL, 3),
-    ("08-home-cast-pulley", "rough", USUAL, 1, ('"200rpm"]', '"200rpm"]\npower = "60W"'), "power", 1),
-    ("09-no-mandrels", "rough", USUAL, 1, ('"60mm"', '"60mm"\nfinished = { outside = "50mm" }'), "slip", 11),
-    ("10-gear-blanks", "rough", USUAL, 1, ('"63mm"', '"58mm"'), "slip", 5),
-    ("12-job-shop", "rough", "heat", 4, ('"2 1/8in"', '"2 1/32in"'), USUAL, 1),
+    ("02-class-blanks", "rough", BORNE, 1, ('"550rpm"]', '"550rpm"]\npower = "40W"'), "power", 1),
+    ("03-locomotive-wheels", "rough", BORNE, 1, ('"112mm"', '"118mm"'), BORNE, 7),
+    ("04-flywheel", "rough", BORNE, 7, ('"7.3in"', '"7.4in"'), BORNE, 3),
+    ("05-drive-wheel", "rough", BORNE, 3, ('"350rpm"]', '"350rpm"]\npower = "750W"'), "slip", 1),
+    ("06-bronze-bush", "rough", BORNE, 1, ('"900rpm"]', '"900rpm"]\npower = "30W"'), "power", 1),
+    ("07-thin-ring", "rough", USUAL, 1, ('"113mm"', '"116mm"'), BORNE, 3),
+    ("08-home-cast-pulley", "rough", "slip", 1, ('"200rpm"]', '"200rpm"]\npower = "60W"'), "power", 1),
+    ("09-no-mandrels", "rough", "slip", 1, ('"60mm"', '"60mm"\nfinished = { outside = "50mm" }'), BORNE, 11),
+    ("10-gear-blanks", "rough", "slip", 1, ('"63mm"', '"58mm"'), BORNE, 5),
+    ("12-job-shop", "rough", BORNE, 2, ('"2 1/8in"', '"2 1/32in"'), USUAL, 1),
 ]  # fmt: skip
 
 

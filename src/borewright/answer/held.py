@@ -141,6 +141,7 @@ class Held:
     `faces_done`: both faces must be finished before, so that none is left to turn round for.
     `first`: cuts of its own, before those of the table; `last`: those of its own once the work is
     cool, before the last pass; `drilling`: what is drilled in it; `in_jaws`: see `InJaws`.
+    `edges_hidden`: pieces stand against each other, so that no tool gets at their edges.
     `handling`: minutes for the batch beyond the usual ones of the way, such as several loads.
     """
 
@@ -174,6 +175,7 @@ class Held:
     picture: HeldPicture | None = None
     bore_window: tuple[Metre, Metre] | None = None
     faces_done: bool = False
+    edges_hidden: bool = False
     handling: float = 0.0
     figures: tuple[Figure, ...] = ()
     sources: tuple[str, ...] = ()

@@ -151,12 +151,16 @@ class ToothSpace:
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """One cut as the bench sheet prints it. `kind` is turn, face, groove, grind or gear.
+    """One cut as the bench sheet prints it.
+
+    `kind` is turn, face, groove, crown, edge, grind or gear.
 
     `length` is how far the tool goes in the metal in one pass (0 where not settled), `leaves` the
     diameter behind it, `span` where it begins and ends from face A, where not the whole. With a
     `spring_pass` it is gone over once more untouched. For groove, `depth` is the width of one
-    plunge and `passes` counts plunges.
+    plunge and `passes` counts plunges. For crown, `depth` is that of one pass at the edge of the
+    face and `passes` counts both halves. For edge, `depth` is the leg of one plunge at 45 degrees
+    and `passes` counts plunges into all its edges.
 
     For grind, `depth` is the infeed on radius, `feed` the traverse a turn of the work, and both
     speeds are the work's. For gear, `depth` is that of one pass, `feed` is a tooth of the cutter,
@@ -187,7 +191,7 @@ class Cut:
     @property
     def on_lathe(self) -> bool:
         """True for a cut that a lathe tool takes."""
-        return self.kind in ("turn", "face", "groove")
+        return self.kind in ("turn", "face", "groove", "crown", "edge")
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,8 +16,11 @@ from borewright.reference.library import Tables
 NEAR_FEED = 1.06
 """A feed of the lathe up to this many times the wanted one will do (ours)."""
 
-GROOVE_TOOL = 3e-3
-"""Widest grooving tool (m); wider grooves are plunged side by side (ours)."""
+GROOVE_TOOL, NARROWEST_TOOL = 3e-3, 1.5e-3
+"""Widest and narrowest grooving tool (m); wider grooves are plunged side by side (ours)."""
+
+SMALLEST_LEG = 0.25e-3
+"""A slope is cut side by side in legs no smaller than this (m; ours)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,12 +69,25 @@ def face(
     return _cut(cut_id, "face", name, base, depth, feed, passes, way, effect, None)
 
 
-def groove(cut_id: str, name: str, base: Base, bottom: Metre, width: Metre, feed: Metre) -> Cut:
+def groove(
+    cut_id: str, name: str, base: Base, bottom: Metre, width: Metre, feed: Metre, share: float
+) -> Cut:
     """A groove plunged straight in, side by side where it is wider than the tool; `depth` is the
-    width of one plunge."""
-    plunges = max(1, math.ceil(round(width / GROOVE_TOOL, 6)))
-    tool, way = width / plunges, "straight in"
-    return _cut(cut_id, "groove", name, base, tool, feed, plunges, way, NEITHER, bottom)
+    width of one plunge. `share`: of the widest tool, where the hold wants a narrower one."""
+    plunges = side_by_side(width, GROOVE_TOOL * share, NARROWEST_TOOL)
+    return _cut(
+        cut_id, "groove", name, base, width / plunges, feed, plunges, "straight in", NEITHER, bottom
+    )
+
+
+def side_by_side(width: Metre, tool: Metre, narrowest: Metre) -> int:
+    """How many plunges a tool of about this width (m) takes, none of them below the narrowest.
+
+    >>> side_by_side(4e-3, 3e-3, 1.5e-3), side_by_side(4e-3, 0.1e-3, 1.5e-3)
+    (2, 2)
+    """
+    most = max(1, math.floor(width / narrowest + 1e-6))
+    return min(most, max(1, math.ceil(round(width / tool, 6))))
 
 
 def _cut(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -11,7 +12,7 @@ from borewright.answer.streams import Stream, positive
 from borewright.cutting.directions import TIGHTENS
 from borewright.cutting.knock import NO_KNOCK
 from borewright.cutting.load_demand import engaged, gear_demand, grind_demand
-from borewright.mechanics.kienzle import chip_of, feed_and_passive, kienzle_force
+from borewright.mechanics.kienzle import Chip, chip_of, feed_and_passive, kienzle_force
 from borewright.mechanics.milling import chip_thickness
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
@@ -57,16 +58,24 @@ def edge_forces(material: str, tables: Tables, knock: Range = NO_KNOCK) -> EdgeF
     )
 
 
+def chip_taken(cut: Cut) -> Chip:
+    """The chip of a lathe cut; of an edge that of the whole slope, as wide as it is at the end."""
+    width = math.sqrt(2) * cut.depth if cut.kind == "edge" else cut.depth
+    return chip_of(width, cut.feed, cut.edge_angle, cut.nose_radius)
+
+
 def demand_from(cut: Cut, forces: EdgeForces) -> Demand:
     """What a lathe cut asks, from the forces of its metal."""
-    chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
+    chip = chip_taken(cut)
     force = np.asarray(kienzle_force(chip, forces.kc11, forces.exponent))
     split = feed_and_passive(force, chip, forces.resultant, forces.least_passive)
     feed, passive = np.asarray(split[0]), np.asarray(split[1])
     if cut.kind == "groove":  # the tool goes straight in: all of it presses across the work
         along, across = np.zeros_like(force), feed
+    elif cut.kind == "edge":  # straight into a slope of 45 degrees: half of it either way
+        along = across = feed / math.sqrt(2)
     else:
-        along, across = (feed, passive) if cut.kind == "turn" else (passive, feed)
+        along, across = (passive, feed) if cut.kind == "face" else (feed, passive)
     sign = 1.0 if cut.seat_effect == TIGHTENS else -1.0
     radius = cut.diameter / 2
     torque, power = np.asarray(force * radius), np.asarray(force * cut.cutting_speed)
@@ -100,7 +109,7 @@ def chip_is_thin(cut: Cut, tables: Tables) -> bool:
         arc, width, edge = engaged(cut)
         thickness = chip_thickness(cut.feed, arc) * width / edge
     else:
-        thickness = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius).thickness
+        thickness = chip_taken(cut).thickness
     return thickness < tables.cutting_correction("least_chip").best * (1 - 1e-9)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.records import Cut
+from borewright.cutting.stock import LATHE_READS, runout_of
 from borewright.job.records import Job
 from borewright.job.web import on_bore
 from borewright.reference.library import Tables
@@ -21,9 +22,10 @@ def knock_of(cut: Cut, job: Job, tables: Tables) -> Range:
 
 
 def runs_out(cut: Cut, job: Job) -> bool:
-    """Whether a roughing cut meets a rim that is out as cast; the finishing cut finds it round."""
-    out = job.work.casting_runout or 0.0
-    return cut.id in ROUGH and out / 2 > cut.depth
+    """Whether a roughing cut cuts air for part of a turn: it begins on the rim as cast, and is not
+    as deep, from its high spot, as the rim is out. Later passes and cuts find it round."""
+    as_cast = cut.diameter > job.work.outside - LATHE_READS
+    return cut.id in ROUGH and as_cast and cut.depth < runout_of(job)
 
 
 ROUGH = ("skin", "rough")

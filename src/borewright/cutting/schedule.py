@@ -31,12 +31,15 @@ from borewright.quantities.si import Metre, MetrePerSecond
 from borewright.reference.library import Tables
 
 
-def planned_cuts(job: Job, tables: Tables, depth_share: float = 1.0) -> tuple[Cut, ...]:
-    """The cuts in order; `depth_share` scales a rough depth that was left open."""
+def planned_cuts(
+    job: Job, tables: Tables, depth_share: float = 1.0, last: tuple[Cut, ...] = ()
+) -> tuple[Cut, ...]:
+    """The cuts in order; `depth_share` scales a rough depth that was left open. `last`: those that
+    follow the turning, such as a crown and broken edges; teeth are cut after them."""
     wished = _all_wished(job, base_of(job, tables), tables)
     if not turning_is_planned(job, tables):
-        return wished
-    return (*turning(job, tables, depth_share), *wished)
+        return (*wished, *last)
+    return (*turning(job, tables, depth_share, alone=not last), *last, *wished)
 
 
 def turning_is_planned(job: Job, tables: Tables) -> bool:

@@ -24,6 +24,11 @@ def stock_of(job: Job, tables: Tables) -> Metre | None:
     return None if finished is None else max(0.0, (job.work.outside - finished) / 2)
 
 
+def runout_of(job: Job) -> Metre:
+    """How far (m) the outside of a casting is out, the whole reading; 0 where nobody says."""
+    return (job.work.casting_runout or 0.0) if job.work.blank == "casting" else 0.0
+
+
 def face_stock(job: Job) -> Metre | None:
     """Metal to come off each face (m), shared evenly; None where no length is stated."""
     length = job.work.finished.form.length

@@ -19,6 +19,7 @@ from borewright.cutting.stock import (
     face_stock,
     finished_outside,
     least_rough,
+    runout_of,
     stock_of,
 )
 from borewright.errors import RefusedInput
@@ -39,7 +40,7 @@ LEAST_PATH = 1e-3
 @dataclass(frozen=True, slots=True)
 class Setting:
     """What the plan sets: depths (m on radius, one pass), feeds (m a turn). `light`: the usual last
-    cut, whatever stock the outside has."""
+    cut, whatever stock the outside has. `share`: of what plunging tools usually take."""
 
     rough: Metre
     finish: Metre
@@ -47,10 +48,12 @@ class Setting:
     rough_feed: Metre
     finish_feed: Metre
     least: Metre
+    share: float
 
 
-def turning(job: Job, tables: Tables, depth_share: float) -> tuple[Cut, ...]:
-    """All turning cuts in order; `depth_share` scales the usual rough depth."""
+def turning(job: Job, tables: Tables, depth_share: float, *, alone: bool = True) -> tuple[Cut, ...]:
+    """All turning cuts in order; `depth_share` scales the usual rough depth. `alone`: nothing else
+    is cut, so that RefusedInput is raised where there is nothing to turn."""
     base, at = base_of(job, tables), _setting(job, tables, depth_share)
     stock = stock_of(job, tables)
     stop = "" if stock is not None else " (stop at your size)"
@@ -63,7 +66,7 @@ def turning(job: Job, tables: Tables, depth_share: float) -> tuple[Cut, ...]:
         *_steps_finished(job, base, at),
         *_grooves(job, tables, base, at),
     )
-    if not found and not job.cuts:
+    if not found and alone and not job.cuts:
         allowed = "a finished outside, length, step or groove that metal has to come off for"
         raise RefusedInput("work.finished", "nothing to turn", allowed)
     return found
@@ -80,7 +83,8 @@ def _setting(job: Job, tables: Tables, depth_share: float) -> Setting:
         finish = min(finish, FINISH_SHARE * rough)
     rough_feed, finish_feed = (feed_for(f, machine) for f in (d.rough_feed, d.finish_feed))
     light = min(d.finish_depth, most)
-    return Setting(rough, finish, light, rough_feed, finish_feed, least_rough(job, finish, tables))
+    least = least_rough(job, finish, tables)
+    return Setting(rough, finish, light, rough_feed, finish_feed, least, depth_share)
 
 
 def _first_face(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
@@ -110,15 +114,18 @@ def _roughing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> I
     """The roughing cut in equal passes; one where the stock is not known, none where it is thin.
 
     Where equal passes would be lighter than the least, the first takes the whole depth and gets
-    under the skin, and the rest share what is left.
+    under the skin, and the rest share what is left. Depths are from the high spot of a rim that is
+    out as cast.
     """
-    stock, now, name = stock_of(job, tables), base.diameter, f"rough the outside{stop}"
+    stock, name, throw = stock_of(job, tables), f"rough the outside{stop}", runout_of(job)
+    base = replace(base, diameter=base.diameter + throw)
+    now = base.diameter
     if stock is None:
         yield turn("rough", name, base, at.rough, at.rough_feed, 1, now - 2 * at.rough)
         return
-    to_rough = stock - at.finish
-    if to_rough <= 1e-9:
+    if stock - at.finish <= 1e-9:
         return
+    to_rough = stock - at.finish + throw / 2
     left = now - 2 * to_rough
     passes = max(1, math.ceil(round(to_rough / at.rough, 6)))
     if passes == 1 or to_rough / passes >= at.least * (1 - 1e-9):
@@ -180,7 +187,8 @@ def _grooves(job: Job, tables: Tables, base: Base, at: Setting) -> Iterator[Cut]
         )
         own = replace(base, diameter=top, span=(g.start, g.end))
         name = f"groove {show.length(g.width)} wide, to {show.turned(g.bottom)}, {_place(job, g)}"
-        yield groove(f"groove-{number}", name, own, g.bottom, g.width, at.finish_feed)
+        feed = tables.cut_defaults(job.work.material).finish_feed * at.share
+        yield groove(f"groove-{number}", name, own, g.bottom, g.width, feed, at.share)
 
 
 def _steps(job: Job) -> tuple[FinishedStep, ...]:

@@ -19,6 +19,7 @@
     bore_text.py     a bore stated by its limits: `15 H7`, or a smallest and a largest size
     bore_thread.py   a thread in the bore: `1in x 8`, `M20 x 1.5`
     build_finished.py  [work.finished] -> Finished;  finished_form.py: its length, steps, grooves
+    finished_edges.py  the edges that turning leaves on the outside, and how each is broken
     crown_wish.py    the crown wanted on a pulley's face, and that face;  build_crown.py
     build_work.py    [work] -> Work;  build_interrupted.py: its keyway, cross hole and spokes
     build_chamfers.py  the chamfers at the bore's edges, and whether there is metal for them

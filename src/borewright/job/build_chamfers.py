@@ -21,17 +21,22 @@ def build_chamfers(
     table: ChamferTable | Value | None, pieces: Sequence[Piece], bore: Metre, reader: Reader
 ) -> Chamfers:
     """The chamfers; RefusedInput where the bore has no metal for one."""
+    chamfers = read_chamfers(table, "work.chamfer", reader)
+    check_chamfers(pieces, bore, chamfers.legs, reader.at("work.chamfer"))
+    return chamfers
+
+
+def read_chamfers(table: ChamferTable | Value | None, place: str, reader: Reader) -> Chamfers:
+    """The legs at both ends as stated: one for both, or each its own."""
     if table is None:
         return Chamfers()
     if isinstance(table, str | int | float):
-        leg = reader.length(table, "work.chamfer", zero=True)
-        check_chamfers(pieces, bore, (leg, leg), reader.at("work.chamfer"))
+        leg = reader.length(table, place, zero=True)
         return Chamfers(leg, leg)
     a, b = (
-        0.0 if leg is None else reader.length(leg, f"work.chamfer.{face}", zero=True)
+        0.0 if leg is None else reader.length(leg, f"{place}.{face}", zero=True)
         for face, leg in (("a", table.a), ("b", table.b))
     )
-    check_chamfers(pieces, bore, (a, b), reader.at("work.chamfer"))
     return Chamfers(a, b)
 
 

@@ -6,6 +6,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from borewright.errors import RefusedInput
+from borewright.job.build_chamfers import read_chamfers
 from borewright.job.build_crown import build_crown
 from borewright.job.finished_form import FinishedForm, FinishedStep, Groove
 from borewright.job.records import Finished, Piece
@@ -66,6 +67,7 @@ def _form(
         grooves,
         edges,
         build_crown(table.crown, reader),
+        read_chamfers(table.chamfer, "work.finished.chamfer", reader),
     )
 
 

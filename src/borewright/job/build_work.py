@@ -11,6 +11,7 @@ from borewright.job.build_chamfers import build_chamfers
 from borewright.job.build_crown import check_crown_of
 from borewright.job.build_finished import build_finished
 from borewright.job.build_interrupted import build_cross_hole, build_keyway, build_spokes
+from borewright.job.finished_edges import check_edges_of
 from borewright.job.outline import SLACK, Hub, Rim, Span, check_pieces, wheel
 from borewright.job.records import (
     Bore,
@@ -49,6 +50,7 @@ def build_work(table: WorkTable, reader: Reader) -> Work:
         _casting_runout(table, reader, max(piece.outside for piece in pieces)),
     )
     check_crown_of(work, reader)
+    check_edges_of(work, reader)
     return work
 
 

@@ -68,15 +68,26 @@ def crowned_face(work: Work) -> Metre:
 
     Rings of the largest outside within the finished length, less the steps turned down in it.
     """
-    return max((end - start for start, end in _stretches(work)), default=0.0)
+    start, end = crowned_stretch(work)
+    return end - start
+
+
+def crowned_stretch(work: Work) -> tuple[Metre, Metre]:
+    """Where that face begins and ends (m) from face A as faced; of no length if there is none."""
+    return max(_stretches(work), key=lambda s: s[1] - s[0], default=(0.0, 0.0))
+
+
+def turned_rings(work: Work) -> list[tuple[Metre, Metre]]:
+    """Where metal of the largest outside begins and ends (m), within the finished length."""
+    largest, length = work.outside * (1 - SAME), work.finished.form.length
+    whole = work.length if length is None else length
+    rings = sorted((p.start, min(p.end, whole)) for p in work.pieces if p.outside >= largest)
+    return _joined(rings)
 
 
 def _stretches(work: Work) -> Iterator[tuple[Metre, Metre]]:
-    form, largest = work.finished.form, work.outside * (1 - SAME)
-    whole = work.length if form.length is None else form.length
-    rings = sorted((p.start, min(p.end, whole)) for p in work.pieces if p.outside >= largest)
-    steps = sorted((s.start, s.end) for s in form.steps)
-    for start, end in _joined(rings):
+    steps = sorted((s.start, s.end) for s in work.finished.form.steps)
+    for start, end in turned_rings(work):
         at = start
         for first, last in steps:
             if at < first < end:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from borewright.job.crown_wish import CrownWish
+from borewright.job.interrupted import Chamfers
 from borewright.quantities.si import Metre
 
 
@@ -34,7 +35,7 @@ class Groove:
 class FinishedForm:
     """`length`: over both faces when done. `roughness`: greatest height of the ridges of the
     finished outside. `edges`: leg by which sharp edges are broken. None: not stated;
-    no `crown` is wanted."""
+    no `crown` is wanted. `chamfers`: larger legs of the outer edges at face A and face B."""
 
     length: Metre | None = None
     roughness: Metre | None = None
@@ -42,6 +43,7 @@ class FinishedForm:
     grooves: tuple[Groove, ...] = ()
     edges: Metre | None = None
     crown: CrownWish | None = None
+    chamfers: Chamfers = field(default_factory=Chamfers)
 
     @property
     def uneven(self) -> bool:

@@ -124,10 +124,16 @@ class SpokesTable(Table):
 
 
 class ChamferTable(Table):
-    """A chamfer at the bore's edges, its leg at 45 degrees; the end that is left out has none."""
+    """A chamfer at both ends, its leg at 45 degrees; the end that is left out has none."""
 
     a: Typed | None = None
     b: Typed | None = None
+
+
+ChamferStated = Annotated[
+    Annotated[ChamferTable, Tag(TABLE_TAG)] | Annotated[Typed, Tag(PLAIN_TAG)],
+    Discriminator(table_or_plain),
+]
 
 
 class StepTable(Table):
@@ -157,6 +163,7 @@ class FinishedTable(Table):
     steps: list[StepTable] = Field(default_factory=list, max_length=MANY_FORMS)
     grooves: list[GrooveTable] = Field(default_factory=list, max_length=MANY_FORMS)
     edges: Typed | None = None
+    chamfer: ChamferStated | None = None
     crown: CrownStated | None = None
     service_speed: Typed | None = None
 
@@ -183,13 +190,7 @@ class WorkTable(Table):
     spokes: SpokesTable | None = None
     flaws: Literal["none", "suspected", "seen", "unknown"] = "unknown"
     casting_runout: Typed | None = None
-    chamfer: (
-        Annotated[
-            Annotated[ChamferTable, Tag(TABLE_TAG)] | Annotated[Typed, Tag(PLAIN_TAG)],
-            Discriminator(table_or_plain),
-        ]
-        | None
-    ) = None
+    chamfer: ChamferStated | None = None
 
 
 class MachineTable(Table):

@@ -137,6 +137,7 @@ class Speller:
             "steps": [self.stretch(s, outside=s.outside) for s in form.steps],
             "grooves": [self.stretch(g, bottom=g.bottom) for g in form.grooves],
             "edges": self.say(form.edges),
+            "chamfer": self.chamfer(form.chamfers),
             "crown": self.crown(form.crown),
         }
 

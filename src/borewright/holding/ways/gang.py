@@ -124,6 +124,7 @@ def _held(part: Part, number: int) -> Held:
         grip=grip_of(part, n, torque_of_one(part, n)),
         needs=_needs(part, n),
         reaches=(OUTSIDE,),
+        edges_hidden=number > 1,
         seat=seat_of(part, n),
         fit=_fit(part, n),
         effort=effort_of(part, n),

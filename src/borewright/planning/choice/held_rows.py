@@ -60,7 +60,9 @@ def _weighed(way: str, job: Job, tables: Tables, planned: CutsByShare) -> Iterat
 
 
 def _asked(held: Held, job: Job, tables: Tables, planned: CutsByShare) -> WeighedHeld:
-    if not held.cannot and any(not cut.on_lathe for cut in planned.at(planned.shares[0])[0]):
+    if not held.cannot and any(
+        not cut.on_lathe for cut in planned.at(planned.shares[0], held.leading)[0]
+    ):
         held = replace(held, cannot=OFF_THE_LATHE, grip=None)
     trial = make_held_trial(job, held, tables, planned)
     if trial is None and not held.cannot:

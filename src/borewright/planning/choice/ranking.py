@@ -27,12 +27,15 @@ RANKED_BY = (
     "what can be done with what is here or made here, then what must be bought, then what is a no; then risk: verdict, "
     "fewest answers of no, fewest of with care (a doubt about a finished bore that sliding it on the mandrel settles "
     "counts for none; a doubt about the hold that bores it counts); then truth: runout over what is allowed, as far as it exceeds it; then time: minutes of setting up "
-    "the batch, making and another hold that bores it included, cutting not; then, among mandrels, steps away from the dog, bore nearest inside its window, share of bore that bears and slip margin; then name "
+    "the batch, making and another hold that bores it included, and of the ways that might be quickest the cutting too; then, among mandrels, steps away from the dog, bore nearest inside its window, share of bore that bears and slip margin; then name "
     "and face"
 )
 """The order of the candidates, in words; printed with them."""
 
 NOW, TO_BUY, NEVER = 0, 1, 2
+
+UP_TO_TIME = 5
+"""So many places of the key come before the minutes."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -13,12 +13,13 @@ def recommended(found: Arranged) -> Row | None:
     say what is wrong with it; a way that is insisted on stands, whatever is wrong with it."""
     rows = found.weighing.rows
     best = rows[0] if rows else None
-    if best is None or best.key[0] == NOW or _insisted(found):
+    if best is None or best.key[0] == NOW or insisted(found):
         return best
     return next((row for row in rows if isinstance(row.weighed, Weighed)), None)
 
 
-def _insisted(found: Arranged) -> bool:
+def insisted(found: Arranged) -> bool:
+    """Whether the user says how it is to be held."""
     return found.job.use.strip().lower() not in ("any", "")
 
 

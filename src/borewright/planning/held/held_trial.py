@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Grip, Held
 from borewright.answer.records import Cut, Demand, Draws
-from borewright.cutting.directions import TIGHTENS
+from borewright.cutting.directions import LOOSENS, TIGHTENS
 from borewright.job.records import Job
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.judge import share_of_yes
@@ -38,7 +38,7 @@ def make_held_trial(job: Job, held: Held, tables: Tables, planned: CutsByShare) 
     if held.grip is None:
         return None
     for share in planned.shares:
-        cuts, demands = _reached(*planned.at(share), held)
+        cuts, demands = _reached(*planned.at(share, held.leading), held)
         if not cuts:
             return None
         trial = HeldTrial(job, tables, held, held.grip, cuts, demands)
@@ -65,15 +65,22 @@ def _serves(trial: HeldTrial) -> bool:
 def _reached(
     cuts: tuple[Cut, ...], demands: tuple[Demand, ...], held: Held
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
-    kept = [(c, d) for c, d in zip(cuts, demands, strict=True) if place_of(c) in held.reaches]
+    kept = [
+        (c, d)
+        for c, d in zip(cuts, demands, strict=True)
+        if place_of(c) in held.reaches and not (c.kind == "edge" and held.edges_hidden)
+    ]
     return tuple(c for c, _ in kept), tuple(d for _, d in kept)
 
 
 def place_of(cut: Cut) -> str:
     """What of the work a cut takes: the outside, or the face towards the tailstock or headstock.
 
-    A face that was asked for is either one: the work goes in so that a tool reaches it.
+    A face that was asked for is either one: the work goes in so that a tool reaches it. An edge that
+    looks to the headstock wants the tool where that face does.
     """
+    if cut.kind == "edge" and cut.seat_effect == LOOSENS:
+        return HEAD_FACE
     if cut.kind != "face":
         return OUTSIDE
     asked = cut.id.startswith("cut-")

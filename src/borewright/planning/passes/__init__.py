@@ -4,7 +4,9 @@
     holding     what a hold under trial says of one cut: slip, rock, bend, warmth
     limits      how far one setting is from every limit
     least_time  the fastest setting within all limits, and what keeps it from being faster
+    bench       what all runs on one hold share; the setting of one run
     runs        the runs of a plan: what is cut from where to where, rough and finish together
+    by_hand     grooves, crown and edges: what is plunged or fed by hand
     stops       where each cut ends short of what holds the work
     left_over   what the cuts leave undone of the finished sizes
     shift_up    where facing may change to a faster speed; cutting that takes half a day

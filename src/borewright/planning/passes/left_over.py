@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from borewright.answer.cut_words import diameters_left
+from borewright.cutting.edges import edge_cuts
 from borewright.cutting.loads import cuts_gear
 from borewright.cutting.stock import LATHE_READS, face_stock, finished_outside
 from borewright.planning.held.held_trial import HeldTrial
@@ -36,7 +37,7 @@ def _outside(trial: Trial | HeldTrial) -> Iterator[str]:
 
 
 def _form(trial: Trial | HeldTrial) -> Iterator[str]:
-    """Steps and grooves that no cut of this hold makes."""
+    """Steps, grooves and edges that no cut of this hold makes."""
     form, ids = trial.job.work.finished.form, [c.id for c in trial.cuts]
     steps = [n for n in range(1, len(form.steps) + 1) if not _made(f"step-{n}-", ids)]
     grooves = [n for n in range(1, len(form.grooves) + 1) if f"groove-{n}" not in ids]
@@ -45,6 +46,9 @@ def _form(trial: Trial | HeldTrial) -> Iterator[str]:
             numbers = ", ".join(str(n) for n in missing)
             many = "s" if len(missing) > 1 else ""
             yield f"Not cut in this hold: {what}{many} {numbers}, as the job lists them."
+    edges = [row.name for row in edge_cuts(trial.job, trial.tables) if row.id not in ids]
+    if edges:
+        yield f"Not reached in this hold, so done in the next or by a file: {'; '.join(edges)}."
 
 
 def _made(begins: str, ids: list[str]) -> bool:

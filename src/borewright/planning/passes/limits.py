@@ -1,8 +1,8 @@
 """How far a setting is from every limit: 1 at the limit, more within it.
 
 least_chip  the chip is thick enough to cut and not to rub
+tool        depth times feed is what a tool usually bears in this metal
 finish      ridges of the feed, f² / (8 r) and what a real edge adds, within the finish wanted
-skin        the first pass gets under the skin of a casting
 slip        likely and poor case
 rock        the same of the tilt
 bend        the last cut: size within its tolerance; before it: no deeper than what is left
@@ -15,12 +15,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from math import inf
+from math import inf, isfinite
 
 import numpy as np
 
 from borewright.answer.records import Cut, Demand
-from borewright.mechanics.kienzle import chip_of
+from borewright.cutting.demand import chip_taken
 from borewright.mechanics.roughness import ridge_height
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.mechanics.turning import surface_speed
@@ -95,8 +95,8 @@ def limits_of(asked: Asked, wanted: Wanted) -> list[Limit]:
     found = [Limit("least_chip", _least_chip(asked))]
     if wanted.ridges is not None:
         found.append(Limit("finish", _finish(asked, wanted.ridges)))
-    if asked.run.first > 0:
-        found.append(Limit("skin", lambda s: s.depths[0] / asked.run.first * (1 + 1e-9)))
+    if isfinite(asked.run.bears):
+        found.append(Limit("tool", _tool(asked.run.bears)))
     return [
         *found,
         Limit("slip", _margin(asked, "slip", cool=True), by_load=True),
@@ -129,11 +129,14 @@ def _least_chip(asked: Asked) -> Callable[[Setting], Ratio]:
     model = asked.model
 
     def share(setting: Setting) -> Ratio:
-        shallow = min(setting.depths)
-        chip = chip_of(shallow, setting.feed, model.edge_angle, model.nose_radius)
-        return chip.thickness / least
+        shallow = replace(model, depth=min(setting.depths), feed=setting.feed)
+        return chip_taken(shallow).thickness / least
 
     return share
+
+
+def _tool(bears: float) -> Callable[[Setting], Ratio]:
+    return lambda s: bears * (1 + 1e-9) / (s.deepest * s.feed)
 
 
 def _finish(asked: Asked, ridges: Metre) -> Callable[[Setting], Ratio]:

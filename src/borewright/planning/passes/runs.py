@@ -3,127 +3,49 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-
-import numpy as np
+from dataclasses import replace
 
 from borewright.answer.records import Cut
 from borewright.cutting.directions import LOOSENS
-from borewright.cutting.stock import deepest_pass, face_stock, least_rough, stock_of
-from borewright.mechanics.spread import likely
-from borewright.mechanics.springing import spring_pass_share
-from borewright.mechanics.turning import surface_speed
-from borewright.planning.passes.holding import Holding
-from borewright.planning.passes.least_time import Found, least_time
-from borewright.planning.passes.limits import Asked, Wanted, limits_of
-from borewright.planning.passes.setting import Run, Setting, settings_of
-from borewright.planning.weighing.spring_pass import radial_rate
-from borewright.planning.weighing.warmed import Body
+from borewright.cutting.stock import face_stock, least_rough, runout_of, stock_of
+from borewright.planning.passes.bench import Bench, Set, cuts_of
+from borewright.planning.passes.by_hand import crown, edge, groove
+from borewright.planning.passes.least_time import Found
+from borewright.planning.passes.limits import Wanted
+from borewright.planning.passes.setting import Run
 from borewright.quantities.si import Metre
-
-BOLDER = 2.0
-"""Where the lathe's power is stated, cuts may be so many times the usual depth and feed (ours)."""
 
 LIGHTER = (1.0, 0.75, 0.5)
 """Finishing depths tried, as shares of the usual (ours)."""
 
-
-@dataclass(frozen=True, slots=True)
-class Set:
-    """Cuts that one setting makes, in order, and how the setting was found; `found` None: as asked."""
-
-    cuts: tuple[Cut, ...]
-    found: Found | None = None
-
-
-NARROWEST = 1.5e-3
-"""Narrowest grooving tool (m; ours)."""
-
-
-class Bench:
-    """A hold, and what all runs on it share. `cool`: no run warms it past the heat question's yes."""
-
-    def __init__(self, holding: Holding, body: Body, *, cool: bool = False) -> None:
-        self.holding, self.body, self._cool = holding, body, cool
-        job, tables = holding.job, holding.tables
-        usual = tables.cut_defaults(job.work.material)
-        machine = job.shelf.machine
-        bold = BOLDER if machine.power is not None or machine.power_by_gear else 1.0
-        self.deepest = min(usual.rough_depth * bold, deepest_pass(job, tables))
-        self.feed = usual.rough_feed * bold
-        self.groove_feed = usual.finish_feed
-        self.least = usual.finish_depth / 2
-        self.surface = tables.cutting_speed(job.work.material, usual.tool).best
-        self.between = tables.allowance("between_passes").best
-        finished = job.work.finished
-        self.allowed = finished.tolerance or tables.allowance("usual_tolerance").best
-        self.ridges = finished.form.roughness
-        self.finish_feed = usual.finish_feed if self.ridges is None else self.feed
-
-    def found(self, model: Cut, run: Run, wanted: Wanted) -> Found:
-        """The fastest setting of one run."""
-        asked = Asked(self.holding, replace(model, diameter=run.begins), run, self.body)
-        limits = limits_of(asked, replace(wanted, cool=self._cool))
-        return least_time(settings_of(run, self.holding.job.shelf.machine), limits)
-
-    def finishing(self, model: Cut, run: Run) -> tuple[Found, bool]:
-        """The setting of a last cut, and whether it wants a spring pass: only where bending blocks it."""
-        plain = self.found(model, run, Wanted(allowed=self.allowed, ridges=self.ridges))
-        swing = self.holding.swing
-        if plain.blocked != "bend" or swing is None:
-            return plain, False
-        rate = radial_rate(replace(model, depth=run.stock), self.holding.job, self.holding.tables)
-        share = max(float(spring_pass_share(rate, likely(np.atleast_1d(swing.stiffness)))), 1e-3)
-        again = replace(run, between=2 * run.between, length=2 * run.length)
-        sprung = self.found(
-            model, again, Wanted(allowed=self.allowed, ridges=self.ridges, sprung=share)
-        )
-        return (plain, False) if sprung.blocked else (sprung, True)
-
-    def run(
-        self,
-        model: Cut,
-        stock: Metre,
-        begins: Metre,
-        *,
-        once: bool = False,
-        first: Metre = 0.0,
-        last: bool = False,
-    ) -> Run:
-        """Stock to come off where this cut was planned; `last`: what is left is the finish."""
-        return Run(
-            stock,
-            model.length,
-            begins,
-            max(self.deepest, 1e-6),
-            self.finish_feed if last else self.feed,
-            self.surface,
-            self.between,
-            first,
-            once,
-            0.0 if last else self.least,
-        )
+OUTSIDE = ("skin", "rough", "finish")
+"""Ids of the cuts over the whole outside."""
 
 
 def runs(bench: Bench) -> Iterator[Set]:
     """Every cut of the plan in its order, set anew."""
     cuts = bench.holding.cuts
     by_id = {c.id: c for c in cuts}
-    outside = _outside(bench, by_id)
-    steps = {k: v for n in range(1, len(cuts) + 1) for k, v in _step(bench, by_id, n).items()}
+    paired = _outside(bench, by_id)
+    for n in range(1, len(cuts) + 1):
+        paired |= _step(bench, by_id, n)
     for cut in cuts:
         if not cut.on_lathe or cut.id.startswith("cut-"):
             yield Set((cut,))
-        elif cut.id in outside or cut.id in steps:
-            yield (outside | steps)[cut.id]
-        elif cut.id in ("skin", "rough", "finish"):
+        elif cut.id in paired:
+            yield from paired[cut.id]
+        elif cut.id in OUTSIDE:
             continue  # the other cuts of the outside take its metal too
         else:
-            yield _alone(bench, cut)
+            yield from _alone(bench, cut)
 
 
-def _outside(bench: Bench, by_id: dict[str, Cut]) -> dict[str, Set]:
-    """Rough and finish the outside, the finishing depth chosen with them."""
+def _outside(bench: Bench, by_id: dict[str, Cut]) -> dict[str, tuple[Set, ...]]:
+    """Rough and finish the outside, the finishing depth chosen with them.
+
+    Of a casting that runs out there is half of its throw more to come off the high side, where the
+    dial is set to zero, and the first pass is deeper by all of it: under the skin on the low side.
+    """
     job, tables = bench.holding.job, bench.holding.tables
     rough, last = by_id.get("rough"), by_id.get("finish")
     if rough is not None and "skin" in by_id:
@@ -132,135 +54,138 @@ def _outside(bench: Bench, by_id: dict[str, Cut]) -> dict[str, Set]:
     if last is None:
         return {}
     if stock is None or rough is None:
-        return {c.id: _as_deep(bench, c) for c in (rough, last) if c is not None}
-    first = least_rough(job, last.depth, tables) if job.work.blank == "casting" else 0.0
-    return _pair(bench, rough, last, stock, rough.diameter, first)
+        return {c.id: (as_deep(bench, c),) for c in (rough, last) if c is not None}
+    throw = runout_of(job)
+    skin = least_rough(job, last.depth, tables) if job.work.blank == "casting" else 0.0
+    return _pair(bench, rough, last, stock + throw / 2, throw + skin if skin else 0.0)
 
 
-def _step(bench: Bench, by_id: dict[str, Cut], number: int) -> dict[str, Set]:
+def _step(bench: Bench, by_id: dict[str, Cut], number: int) -> dict[str, tuple[Set, ...]]:
     rough, last = (by_id.get(f"step-{number}-{which}") for which in ("rough", "finish"))
     if last is None or last.leaves is None:
         return {}
     if rough is None:
-        return {last.id: _as_deep(bench, last)}
-    stock = (rough.diameter - last.leaves) / 2
-    return _pair(bench, rough, last, stock, rough.diameter, 0.0)
+        return {last.id: (as_deep(bench, last),)}
+    return _pair(bench, rough, last, (rough.diameter - last.leaves) / 2, 0.0)
 
 
 def _pair(
-    bench: Bench, rough: Cut, last: Cut, stock: Metre, begins: Metre, first: Metre
-) -> dict[str, Set]:
+    bench: Bench, rough: Cut, last: Cut, stock: Metre, skin: Metre
+) -> dict[str, tuple[Set, ...]]:
     """The finishing depth with which both take the least time, or come nearest to their limits."""
-    tried = []
+    begins, tried = rough.diameter, []
     for share in LIGHTER:
         leave = min(last.depth * share, stock / 2)
-        ends = begins - 2 * (stock - leave)
-        heavy = bench.found(
-            rough, bench.run(rough, stock - leave, begins, first=first), Wanted(left=leave)
-        )
-        run = bench.run(last, leave, ends, once=True, last=True)
-        tried.append((heavy, *bench.finishing(last, run)))
-    heavy, light, spring = min(tried, key=lambda t: _cost(t[:2]))
-    left = begins - 2 * sum(heavy.setting.depths)
-    return {
-        rough.id: Set(_cuts_of(rough, heavy.setting, begins), heavy),
-        last.id: _finished(last, light, left, spring),
-    }
+        heavy = _roughed(bench, rough, stock - leave, skin, leave)
+        left = begins - 2 * (stock - leave)
+        found, spring = bench.finishing(last, bench.last(last, leave, left))
+        tried.append((heavy, _finished(last, found, left, spring)))
+    heavy, light = min(tried, key=lambda t: _cost([*t[0], t[1]]))
+    return {rough.id: heavy, last.id: (light,)}
+
+
+def _roughed(bench: Bench, rough: Cut, stock: Metre, skin: Metre, leave: Metre) -> tuple[Set, ...]:
+    """The passes before the last: all alike; under a skin the first by itself, slow and deep enough.
+
+    Where no setting gets under the skin in one, they are all alike, and that is said.
+    """
+    begins, wanted = rough.diameter, Wanted(left=leave)
+    if skin <= 0:
+        return (_set(bench, rough, bench.rough(rough, stock, begins), wanted),)
+    first = min(skin, stock)
+    under = [_under(bench, rough, stock, depth, wanted) for depth in _first_depths(stock, first)]
+    best = min(under, key=_cost)
+    blocked = next((s.found for s in best if s.found and s.found.blocked), None)
+    if blocked is None:
+        return best
+    run = bench.rough(rough, stock, begins)
+    alike = _set(bench, rough, replace(run, surface=bench.skin_speed * run.surface), wanted)
+    if alike.found is not None and alike.found.blocked:
+        return best
+    return (replace(alike, instead=blocked),)
+
+
+def _first_depths(stock: Metre, first: Metre) -> Iterator[Metre]:
+    """Depths of the first pass: what the skin asks, and even shares of the stock that are deeper."""
+    yield first
+    for number in range(1, EVEN_SHARES + 1):
+        if stock / number > first * (1 + 1e-9):
+            yield stock / number
+
+
+EVEN_SHARES = 3
+"""Even shares of the stock that are tried as a first pass (ours)."""
+
+
+def _under(bench: Bench, rough: Cut, stock: Metre, first: Metre, wanted: Wanted) -> tuple[Set, ...]:
+    """The first pass under the skin, and the rest of the stock."""
+    begins, rest = rough.diameter, stock - first
+    over = rest <= bench.least * 1e-3
+    name = "first cut on the outside, under the skin" if not over else rough.name
+    model = replace(rough, id="skin" if not over else "rough", name=name)
+    skin = _set(bench, model, bench.under_skin(model, first, begins), wanted)
+    if over:
+        return (skin,)
+    after = begins - 2 * first
+    left = replace(rough, diameter=after)
+    return skin, _set(bench, left, bench.rough(left, rest, after), wanted)
 
 
 def _finished(last: Cut, found: Found, begins: Metre, spring: bool) -> Set:
-    cuts = _cuts_of(last, found.setting, begins)
+    cut = cuts_of(last, found.setting, begins)
     if spring:
-        cuts = tuple(
-            replace(c, name=f"{c.name}, then once more untouched (spring pass)", spring_pass=True)
-            for c in cuts
-        )
-    return Set(cuts, found)
+        name = f"{cut.name}, then once more untouched (spring pass)"
+        cut = replace(cut, name=name, spring_pass=True)
+    return Set((cut,), found)
 
 
-def _cost(pair: tuple[Found, Found]) -> tuple[int, float, float]:
+def _cost(sets: tuple[Set, ...] | list[Set]) -> tuple[int, float, float]:
     """Fewest blocked, nearest to the limit where blocked, then the least time."""
-    blocked = [f for f in pair if f.blocked]
+    found = [s.found for s in sets if s.found is not None]
+    out = sum(s.instead is not None for s in sets)
+    blocked = [f for f in found if f.blocked]
     short = min((f.share for f in blocked), default=1.0)
-    return len(blocked), -short, sum(f.setting.seconds for f in pair)
+    return len(blocked) + out, -short, sum(f.setting.seconds for f in found)
 
 
-def _alone(bench: Bench, cut: Cut) -> Set:
-    """A face to length, or a groove; a face that only cleans up is one pass as planned."""
-    job = bench.holding.job
+def _alone(bench: Bench, cut: Cut) -> Iterator[Set]:
+    """A face, a groove, a crown or edges."""
     if cut.kind == "groove":
-        run = replace(
-            bench.run(cut, cut.depth * cut.passes, cut.diameter),
-            deepest=cut.depth,
-            usual_feed=bench.groove_feed,
-            least=NARROWEST,
-        )
-        return _by_its_tool(_set(bench, cut, run, Wanted()), bench)
-    stock = face_stock(job)
+        yield groove(bench, cut)
+    elif cut.kind == "crown":
+        yield crown(bench, cut)
+    elif cut.kind == "edge":
+        yield edge(bench, cut)
+    else:
+        yield _face(bench, cut)
+
+
+def _face(bench: Bench, cut: Cut) -> Set:
+    """A face to length; one that only cleans up is one pass as planned."""
+    stock = face_stock(bench.holding.job)
     if stock is None:
-        return _as_deep(bench, cut)
-    run = bench.run(cut, stock, cut.diameter)
+        return as_deep(bench, cut)
+    run = replace(bench.rough(cut, stock, cut.diameter), usual_feed=bench.face_feed)
     if cut.seat_effect == LOOSENS:
         run = replace(run, deepest=run.deepest / 2)
     return _set(bench, cut, run, Wanted(ridges=bench.ridges))
 
 
-def _by_its_tool(one: Set, bench: Bench) -> Set:
-    """A groove's cut, the width of the tool in its name."""
-    show = bench.holding.show
-    named = (replace(c, name=f"{c.name}, by a tool {show.length(c.depth)} wide") for c in one.cuts)
-    return replace(one, cuts=tuple(named))
-
-
-def _as_deep(bench: Bench, cut: Cut) -> Set:
+def as_deep(bench: Bench, cut: Cut) -> Set:
     """One cut, its depth as planned: only feed and speed are chosen."""
-    finish = cut.id.endswith("finish")
-    last = finish or cut.kind == "face"
-    run = bench.run(cut, cut.depth, cut.diameter, once=True, last=finish)
-    if finish:
-        found, spring = bench.finishing(cut, run)
-        return _finished(cut, found, run.begins, spring)
-    return _set(bench, cut, run, Wanted(ridges=bench.ridges if last else None))
+    if cut.id.endswith("finish"):
+        found, spring = bench.finishing(cut, bench.last(cut, cut.depth, cut.diameter))
+        return _finished(cut, found, cut.diameter, spring)
+    run = replace(bench.rough(cut, cut.depth, cut.diameter), once=True)
+    if cut.kind == "face":
+        return _set(
+            bench, cut, replace(run, usual_feed=bench.face_feed), Wanted(ridges=bench.ridges)
+        )
+    if bench.holding.job.work.blank == "casting":
+        run = replace(run, surface=bench.skin_speed * run.surface)
+    return _set(bench, cut, run, Wanted())
 
 
 def _set(bench: Bench, cut: Cut, run: Run, wanted: Wanted) -> Set:
     found = bench.found(cut, run, wanted)
-    return Set(_cuts_of(cut, found.setting, run.begins), found)
-
-
-def _cuts_of(model: Cut, setting: Setting, begins: Metre) -> tuple[Cut, ...]:
-    """The cuts that a setting comes to: two where the first pass is deeper than the rest."""
-    first, *rest = setting.depths
-    if not rest or abs(first - rest[0]) < 1e-9:
-        return (_cut(model, model.id, model.name, setting, begins, first, len(setting.depths)),)
-    under = "first cut on the outside, under the skin"
-    after = begins - 2 * first
-    name = "rough the outside"
-    return (
-        _cut(model, "skin", under, setting, begins, first, 1),
-        _cut(model, "rough", name, setting, after, rest[0], len(rest)),
-    )
-
-
-def _cut(
-    model: Cut,
-    cut_id: str,
-    name: str,
-    setting: Setting,
-    begins: Metre,
-    depth: Metre,
-    passes: int,
-) -> Cut:
-    leaves = begins - 2 * depth * passes if model.kind == "turn" else model.leaves
-    return replace(
-        model,
-        id=cut_id,
-        name=name,
-        diameter=begins,
-        depth=depth,
-        feed=setting.feed,
-        passes=passes,
-        spindle_speed=setting.spindle,
-        cutting_speed=surface_speed(setting.spindle, begins),
-        leaves=leaves,
-    )
+    return Set((cuts_of(cut, found.setting, run.begins),), found)

@@ -9,10 +9,11 @@ from borewright.answer.cut_words import depth_words, feed_words
 from borewright.answer.records import Cut
 from borewright.answer.schedule import Blocked, Schedule, Taken
 from borewright.planning.held.held_trial import HeldTrial
+from borewright.planning.passes.bench import Bench, Set
 from borewright.planning.passes.holding import Holding, holding_of
 from borewright.planning.passes.least_time import Found
 from borewright.planning.passes.left_over import left_over
-from borewright.planning.passes.runs import Bench, Set, runs
+from borewright.planning.passes.runs import runs
 from borewright.planning.passes.setting import Setting
 from borewright.planning.passes.shift_up import long_words, shift_words, step_words
 from borewright.planning.passes.stops import second_face_words, stops
@@ -37,7 +38,8 @@ def scheduled(trial: Trial | HeldTrial, *, cool: bool = False) -> Scheduled:
     `cool`: its passes one after another keep the heat question at yes; else waits may come between.
     """
     holding = holding_of(trial)
-    sets = list(runs(Bench(holding, work_body(trial), cool=cool)))
+    bench = Bench(holding, work_body(trial), cool=cool)
+    sets = list(runs(bench))
     after = holding.taken(tuple(c for s in sets for c in s.cuts))
     taken = tuple(t for s in sets for t in _taken(s, holding))
     blocked = tuple(b for s in sets for b in _blocked(s, holding))
@@ -45,10 +47,36 @@ def scheduled(trial: Trial | HeldTrial, *, cool: bool = False) -> Scheduled:
         replace(t, stops=stops(after, c)) for t, c in zip(taken, after.cuts, strict=True)
     )
     seconds = sum(t.seconds for t in taken)
-    return Scheduled(
-        after,
-        Schedule(placed, seconds, blocked, notes=(*_notes(after), *long_words(after, seconds))),
-    )
+    said = (*_skin(sets, holding), *_notes(after), *long_words(after, seconds), *_tame(sets, bench))
+    return Scheduled(after, Schedule(placed, seconds, blocked, notes=said))
+
+
+def _skin(sets: list[Set], holding: Holding) -> Iterator[str]:
+    """Where the first pass of a casting that is out does not get under the skin on its low side."""
+    for one in sets:
+        if one.instead is not None:
+            deep = holding.show.depth(one.instead.setting.deepest)
+            why = LIMITS[one.instead.blocked].what
+            yield (
+                f"A first pass under the skin all round would be {deep} deep from the high spot; this hold does not take it ({why}). "
+                "So the tool meets the skin once a turn until it cuts all round: slow, a keen spare edge or carbide; or set it true on "
+                "the faceplate and take the skin off there first."
+            )
+
+
+def _tame(sets: list[Set], bench: Bench) -> Iterator[str]:
+    """Where habit alone keeps the heavy cuts of long work as light as they are."""
+    heavy = [s.found for s in sets if s.found is not None and len(s.found.setting.depths) > 1]
+    usual = [f for f in heavy if not f.blocked and f.limit in ("", "tool")]
+    if not bench.power_known and sum(f.setting.seconds for f in usual) > WORTH_ASKING:
+        yield (
+            "The lathe's power is not stated, so no cut is deeper than is usual for this metal: with it, cuts may be up to twice as "
+            "deep where lathe and hold bear it."
+        )
+
+
+WORTH_ASKING: Second = 1200.0
+"""Heavy cutting shorter than this is not worth asking for the lathe's power (ours)."""
 
 
 def _notes(trial: Trial | HeldTrial) -> tuple[str, ...]:
@@ -80,7 +108,7 @@ def _taken(one: Set, holding: Holding) -> Iterator[Taken]:
             yield Taken(cut.id, seconds, limit, said)
         else:
             limit = one.found.blocked or one.found.limit or "lathe"
-            yield Taken(cut.id, seconds, limit, _said(one.found, cut, holding.show))
+            yield Taken(cut.id, seconds, limit, _said(one.found, cut, holding))
 
 
 AS_ASKED = "As asked for."
@@ -93,30 +121,19 @@ def _settings(cut: Cut, between: Second) -> Second:
     return between * cut.passes if cut.on_lathe else 0.0
 
 
-def _said(found: Found, cut: Cut, show: Show) -> str:
+def _said(found: Found, cut: Cut, holding: Holding) -> str:
     if found.blocked:
         return f"Past a limit whatever is set: {LIMITS[found.blocked].what}."
     if found.refused is None:
         return "As deep, coarse and fast as is usual for this metal."
     limit = LIMITS[found.limit]
-    return f"Quicker, {_set_to(found.refused, cut, show)}, {limit.stops}."
+    return f"Quicker, {_set_to(found.refused, cut, holding.show)}, {limit.stops}."
 
 
 def _set_to(setting: Setting, cut: Cut, show: Show) -> str:
     other = replace(cut, depth=setting.deepest, feed=setting.feed, spindle_speed=setting.spindle)
-    first, *rest = setting.depths
-    even = not rest or abs(first - rest[0]) < EVEN
-    other_depth = depth_words(replace(other, depth=rest[0]), show) if not even else ""
-    said = (
-        f"{len(setting.depths)} × {depth_words(other, show)}"
-        if even
-        else f"{depth_words(replace(other, depth=first), show)}, then {len(rest)} × {other_depth}"
-    )
+    said = f"{len(setting.depths)} × {depth_words(other, show)}"
     return f"{said} at {feed_words(other, show)} and {show.spindle(setting.spindle)}"
-
-
-EVEN = 1e-9
-"""Depths this near (m) are one."""
 
 
 def _blocked(one: Set, holding: Holding) -> Iterator[Blocked]:

@@ -22,8 +22,8 @@ times the fewest (ours)."""
 
 TENTH_OF_A_DECADE = 10**0.1
 
-SLOWER = 6
-"""Slower speeds, or finer feeds, that stand in for a list that is not stated (ours)."""
+SLOWER, FINER = 6, 9
+"""Slower speeds, and finer feeds, that stand in for a list that is not stated (ours)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,10 +44,11 @@ class Setting:
 class Run:
     """Metal to come off in one go: `stock` (m) across, over a `length` (m) of path, from `begins`.
 
-    `deepest`: the deepest pass ever set. `first`: least depth of the first pass, under a skin.
+    `deepest`: the deepest pass ever set.
     `usual_feed`: the coarsest feed ever set; `surface`: the speed wanted. `between`: seconds that a
     pass costs beside cutting. `least`: no pass is lighter, but where one is all there is. `once`: it
-    is one pass whatever the depth.
+    is one pass whatever the depth. `by_hand`: fed by the top slide, at any feed. `bears`: depth
+    times feed (m²) that a tool usually bears in this metal.
     """
 
     stock: Metre
@@ -57,9 +58,10 @@ class Run:
     usual_feed: Metre
     surface: MetrePerSecond
     between: Second
-    first: Metre = 0.0
     once: bool = False
     least: Metre = 0.0
+    by_hand: bool = False
+    bears: float = math.inf
 
 
 def settings_of(run: Run, machine: Machine) -> list[Setting]:
@@ -67,7 +69,7 @@ def settings_of(run: Run, machine: Machine) -> list[Setting]:
     found = [
         Setting(depths, feed, spindle, _seconds(run, len(depths), feed, spindle))
         for depths in _depths(run)
-        for feed in feeds_of(run.usual_feed, machine)
+        for feed in feeds_of(run.usual_feed, Machine() if run.by_hand else machine)
         for spindle in speeds_of(run.surface, run.begins, machine)
     ]
     return sorted(found, key=lambda s: (round(s.seconds, 9), len(s.depths), s.feed, s.spindle))
@@ -78,7 +80,7 @@ def _seconds(run: Run, passes: int, feed: Metre, spindle: RevPerSecond) -> Secon
 
 
 def _depths(run: Run) -> Iterator[tuple[Metre, ...]]:
-    """Equal passes; under a skin the first may be deeper than the rest."""
+    """Equal passes."""
     if run.once:
         yield (run.stock,)
         return
@@ -88,8 +90,6 @@ def _depths(run: Run) -> Iterator[tuple[Metre, ...]]:
         if even < run.least * (1 - 1e-6) and number > fewest:
             return
         yield (even,) * number
-        if number > 1 and even < run.first <= run.deepest and run.first < run.stock:
-            yield (run.first, *((run.stock - run.first) / (number - 1),) * (number - 1))
 
 
 def pass_counts(fewest: int) -> list[int]:
@@ -109,7 +109,7 @@ def feeds_of(usual: Metre, machine: Machine) -> tuple[Metre, ...]:
     if machine.feeds:
         known = sorted((f for f in machine.feeds if f <= usual * NEAR_FEED), reverse=True)
         return tuple(known) or (min(machine.feeds),)
-    return tuple(usual / TENTH_OF_A_DECADE**k for k in range(SLOWER))
+    return tuple(usual / TENTH_OF_A_DECADE**k for k in range(FINER))
 
 
 def speeds_of(

@@ -25,6 +25,11 @@ LIMITS = {
     "least_chip": LimitWords(
         "the chip is too thin to cut", "would rub and not cut", "A keener tool, or fewer passes."
     ),
+    "tool": LimitWords(
+        "more than a tool bears",
+        "is more than a tool usually bears in this metal",
+        "A finer feed.",
+    ),
     "finish": LimitWords(
         "the ridges of the feed", "would leave ridges too high", "A rounder nose on the tool."
     ),

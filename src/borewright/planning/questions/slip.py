@@ -15,9 +15,8 @@ from borewright.answer.records import (
     TaperGrip,
     Verdict,
 )
-from borewright.cutting.demand import force_factors
+from borewright.cutting.demand import chip_taken, force_factors
 from borewright.cutting.knock import knock_of
-from borewright.mechanics.kienzle import chip_of
 from borewright.mechanics.slip import axial_on_friction
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.questions.load_figures import load_force
@@ -231,7 +230,7 @@ def _radius(grip: TaperGrip, demand: Demand, inputs: tuple[Input, ...]) -> Figur
 def _cutting_force(trial: Trial, hard: HardestCut) -> Figure:
     k = trial.tables.kienzle(trial.job.work.material)
     knock = knock_of(hard.cut, trial.job, trial.tables)
-    chip = chip_of(hard.cut.depth, hard.cut.feed, hard.cut.edge_angle, hard.cut.nose_radius)
+    chip = chip_taken(hard.cut)
     inputs = (
         given("kc11 (N/mm²)", k.kc11.best),
         given("mc", k.mc.best),

@@ -4,20 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from borewright.answer.crown import Dial, PulleyCrown
+from borewright.answer.crown import PulleyCrown
 from borewright.answer.records import Figure
-from borewright.cutting.stock import finished_outside
-from borewright.job.crown_wish import CrownWish, crowned_face
-from borewright.job.records import Job
-from borewright.making.crown import CrownAsked, crown_for
 from borewright.planning.steps.finished_words import broken_edges
 from borewright.planning.steps.load_steps import Line
+from borewright.planning.weighing.crown_cut import crown_wanted
 from borewright.planning.weighing.figures import figure, given
 from borewright.planning.weighing.turned import Turned
 from borewright.quantities.show import Show
-from borewright.reference.library import Tables
-
-DIALS: dict[str, Dial] = {"radius": "radius", "diameter": "diameter"}
 
 LISTED = 20
 """As many stops as a line of the sheet has room for; ours."""
@@ -38,20 +32,6 @@ def crown_line(trial: Turned, feed: str = "") -> Iterator[Line]:
         crown_figures(crown),
         ("middle of the face",),
     )
-
-
-def crown_wanted(job: Job, wish: CrownWish, tables: Tables) -> PulleyCrown:
-    """The crown of this job's face; RefusedInput or UnknownName for a rule that has none for it."""
-    outside = finished_outside(job, tables) or job.work.outside
-    dial = job.shelf.machine.dial
-    asked = CrownAsked(
-        wish.rule or None,
-        wish.height,
-        wish.shape,
-        wish.flat,
-        DIALS.get(dial, "unknown"),
-    )
-    return crown_for(outside, crowned_face(job.work), asked, job.units, tables)
 
 
 def crown_text(crown: PulleyCrown, show: Show, feed: str = "") -> str:

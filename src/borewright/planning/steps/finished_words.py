@@ -47,10 +47,16 @@ def edge_words(job: Job, show: Show) -> str:
 
 def broken_edges(job: Job, show: Show) -> str:
     """The same, crown or not."""
-    leg = job.work.finished.form.edges
-    if leg is None:
-        return " Take the sharpness off every edge while it still runs true."
-    return f" Break every edge by {show.depth(leg)} while it still runs true."
+    form = job.work.finished.form
+    chamfers = [
+        f"{show.length(leg)} at face {face}"
+        for face, leg in (("A", form.chamfers.a), ("B", form.chamfers.b))
+        if leg
+    ]
+    wide = f" Chamfer its edge, {' and '.join(chamfers)}." if chamfers else ""
+    if form.edges is None:
+        return f"{wide} Take the sharpness off every edge while it still runs true."
+    return f"{wide} Break every edge by {show.depth(form.edges)} while it still runs true."
 
 
 def _figure(job: Job, size: Metre) -> Figure:

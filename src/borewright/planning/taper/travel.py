@@ -104,7 +104,7 @@ def choose(
     usual = tables.allowance("press_travel")
     grips = Ladder(hold, hand, step, max(1, round(usual.high / step)))
     stops = _stops(grips, hold, tables, press_draws(force), room)
-    cuts, demands = _cuts_served(job, grips[stops.cap], tables, drive)
+    cuts, demands = _cuts_served(job, hold.leading, grips[stops.cap], tables, drive)
     wanted = _shortest(grips, demands, hold, tables, usual)
     index = min(stops.cap, wanted)
     steady = _teeth_steady(grips, cuts, demands, hold, tables)
@@ -195,12 +195,12 @@ def _slip_is_no(grip: TaperGrip, demands: tuple[Demand, ...], tables: Tables) ->
 
 
 def _cuts_served(
-    job: Job, longest: TaperGrip, tables: Tables, drive: Drive | None
+    job: Job, leading: str, longest: TaperGrip, tables: Tables, drive: Drive | None
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
     """The deepest usual cuts that grip and lathe serve; the lightest if none is."""
     shares = depth_shares(job, tables) if turning_is_planned(job, tables) else (1.0,)
     for share in shares:
-        cuts, plain = cuts_and_demands(job, tables, share)
+        cuts, plain = cuts_and_demands(job, tables, share, leading)
         demands = with_drive(plain, drive)
         turned = tuple(d for c, d in zip(cuts, demands, strict=True) if c.on_lathe)
         serves = not turned or slip_share(longest, turned, tables) >= 1

@@ -5,6 +5,7 @@
     margins  capability over demand, as draws: where a grip meets a Demand
     turned   a job with its cuts settled, however it is held
     served   its cuts at a share of the usual depth, and what each asks
+    crown_cut  the crown of a pulley's face as a cut
     trueness runout by all its shares: in line, and anywhere round
     paces    every speed against what is usual
     too_fast what helps where the lathe's slowest is still too fast

@@ -12,6 +12,7 @@ import numpy as np
 
 from borewright.answer.records import Cut, Demand, Draws, Figure
 from borewright.answer.streams import Stream, positive
+from borewright.cutting.demand import chip_taken
 from borewright.mechanics.chatter import (
     chatter_depth,
     cutting_stiffness,
@@ -20,7 +21,7 @@ from borewright.mechanics.chatter import (
     rubbing_growth,
     turning_direction,
 )
-from borewright.mechanics.kienzle import Chip, chip_of
+from borewright.mechanics.kienzle import Chip
 from borewright.mechanics.num import Num
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.figures import given, spread, times
@@ -74,19 +75,31 @@ def chatter_of(cut: Cut, demand: Demand, swing: Swing, tables: Tables) -> Chatte
     """The work side's limit for a cut; None for no lathe tool."""
     if not cut.on_lathe:
         return None
-    chip = chip_of(cut.depth, cut.feed, cut.edge_angle, cut.nose_radius)
+    chip = chip_taken(cut)
     exponent = tables.kienzle(swing.material).mc.best
-    cutting = cutting_stiffness(demand.tangential, cut.depth * cut.feed, exponent)
-    turned = turning_direction if cut.kind == "turn" else facing_direction
-    across = turned(demand.radial, demand.tangential, chip.effective_angle)
+    cutting = cutting_stiffness(demand.tangential, chip.width * chip.thickness, exponent)
+    across, edge = _directions(cut, demand, chip)
     damping = _drawn(tables.allowance("work_damping"), Stream.TOOL)
     stiff = np.broadcast_to(np.asarray(swing.stiffness, dtype=np.float64), damping.shape)
     flank = _drawn(tables.allowance("flank_rubbing"), Stream.CENTERING)
-    edge = (np.cos if cut.kind == "turn" else np.sin)(chip.effective_angle)
-    rubs = rubbing_growth(flank, swing.frequency, cut.cutting_speed, stiff, float(edge))
+    rubs = rubbing_growth(flank, swing.frequency, cut.cutting_speed, stiff, edge)
     return Chatter(
         cut, stiff, damping, np.asarray(cutting), np.asarray(across), chip, np.asarray(rubs)
     )
+
+
+def _directions(cut: Cut, demand: Demand, chip: Chip) -> tuple[Num, float]:
+    """Share of the cutting stiffness that bends the bar, and how far its edge stands across it. A
+    slope of 45 degrees takes half of the waves; a groove and a face take them whole."""
+    if cut.kind == "edge":
+        return turning_direction(demand.radial, demand.tangential, np.pi / 4), float(
+            np.cos(np.pi / 4)
+        )
+    if cut.kind in ("turn", "crown"):
+        angle = chip.effective_angle
+        return turning_direction(demand.radial, demand.tangential, angle), float(np.cos(angle))
+    angle = chip.effective_angle
+    return facing_direction(demand.radial, demand.tangential, angle), float(np.sin(angle))
 
 
 def _drawn(r: Range, stream: Stream) -> Draws:

@@ -6,10 +6,12 @@ from dataclasses import replace
 
 from borewright.answer.records import Cut, Demand
 from borewright.cutting.demand import EdgeForces, demand_from, demand_of, edge_forces
+from borewright.cutting.edges import edge_cuts, led
 from borewright.cutting.knock import knock_of
 from borewright.cutting.load_demand import softer
 from borewright.cutting.schedule import planned_cuts, turning_is_planned
 from borewright.job.records import Job
+from borewright.planning.weighing.crown_cut import crown_cuts
 from borewright.planning.weighing.power import in_gear
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
@@ -27,10 +29,12 @@ def depth_shares(job: Job, tables: Tables) -> tuple[float, ...]:
 
 
 def cuts_and_demands(
-    job: Job, tables: Tables, share: float
+    job: Job, tables: Tables, share: float, leading: str = "A"
 ) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
-    """The planned cuts at this share of the usual rough depth, each in a gear with the power for it."""
-    cuts = planned_cuts(job, tables, share)
+    """The planned cuts at this share of the usual rough depth, each in a gear with the power for it;
+    `leading`: the face towards the headstock."""
+    last = (*crown_cuts(job, tables, share), *edge_cuts(job, tables, share))
+    cuts = led(planned_cuts(job, tables, share, last), leading)
     demands = tuple(demand_for(c, job, tables) for c in cuts)
     return in_gear(cuts, demands, job, tables), demands
 
@@ -48,15 +52,17 @@ class CutsByShare:
 
     def __init__(self, job: Job, tables: Tables) -> None:
         self._job, self._tables = job, tables
-        self._known: dict[float, tuple[tuple[Cut, ...], tuple[Demand, ...]]] = {}
+        self._known: dict[tuple[float, str], tuple[tuple[Cut, ...], tuple[Demand, ...]]] = {}
+        self._edged = any(True for _ in edge_cuts(job, tables))
         planned = turning_is_planned(job, tables)
         self.shares = depth_shares(job, tables) if planned else (1.0,)
 
-    def at(self, share: float) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
-        """Cuts and what each asks, at this share."""
-        if share not in self._known:
-            self._known[share] = cuts_and_demands(self._job, self._tables, share)
-        return self._known[share]
+    def at(self, share: float, leading: str) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
+        """Cuts and what each asks, at this share, this face towards the headstock."""
+        key = share, leading if self._edged else ""
+        if key not in self._known:
+            self._known[key] = cuts_and_demands(self._job, self._tables, share, leading)
+        return self._known[key]
 
 
 class Asking:

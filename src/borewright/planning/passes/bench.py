@@ -1,0 +1,124 @@
+"""A hold, and what all runs on it share: what is usual for the metal, and the setting of one run."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from borewright.answer.records import Cut
+from borewright.cutting.stock import deepest_pass
+from borewright.mechanics.spread import likely
+from borewright.mechanics.springing import spring_pass_share
+from borewright.mechanics.turning import surface_speed
+from borewright.planning.passes.holding import Holding
+from borewright.planning.passes.least_time import Found, least_time
+from borewright.planning.passes.limits import Asked, Wanted, limits_of
+from borewright.planning.passes.setting import Run, Setting, settings_of
+from borewright.planning.weighing.spring_pass import radial_rate
+from borewright.planning.weighing.warmed import Body
+from borewright.quantities.si import Metre
+
+BOLDER = 2.0
+"""The coarsest feed, as a share of the usual; and the deepest cut where the lathe's power is stated,
+so that something else than habit says how much it pulls (ours)."""
+
+THINNEST: Metre = 1e-6
+"""No pass is planned for a wall so thin that it bears less than this; ours."""
+
+
+@dataclass(frozen=True, slots=True)
+class Set:
+    """Cuts that one setting makes, and how it was found; `found` None: as asked. `instead`: what was
+    wanted and is out of reach, where these cuts are the next best."""
+
+    cuts: tuple[Cut, ...]
+    found: Found | None = None
+    instead: Found | None = None
+
+
+class Bench:
+    """A hold, and what all runs on it share. `cool`: no run warms it past the heat question's yes."""
+
+    def __init__(self, holding: Holding, body: Body, *, cool: bool = False) -> None:
+        self.holding, self.body, self._cool = holding, body, cool
+        job, tables = holding.job, holding.tables
+        usual = tables.cut_defaults(job.work.material)
+        machine = job.shelf.machine
+        self.power_known = machine.power is not None or bool(machine.power_by_gear)
+        bold = BOLDER if self.power_known else 1.0
+        self.wall = max(deepest_pass(job, tables), THINNEST)
+        self.deepest = min(usual.rough_depth * bold, self.wall)
+        self.feed = usual.rough_feed * BOLDER
+        self.bears = usual.rough_depth * usual.rough_feed * bold**2
+        self.last_depth, self.last_feed = usual.finish_depth, usual.finish_feed
+        self.least = usual.finish_depth / 2
+        self.surface = tables.cutting_speed(job.work.material, usual.tool).best
+        self.skin_speed = tables.allowance("skin_speed").best
+        self.between = tables.allowance("between_passes").best
+        finished = job.work.finished
+        self.allowed = finished.tolerance or tables.allowance("usual_tolerance").best
+        self.ridges = finished.form.roughness
+        self.finish_feed = usual.finish_feed if self.ridges is None else self.feed
+        self.face_feed = usual.rough_feed if self.ridges is None else self.feed
+
+    def found(self, model: Cut, run: Run, wanted: Wanted) -> Found:
+        """The fastest setting of one run."""
+        asked = Asked(self.holding, replace(model, diameter=run.begins), run, self.body)
+        limits = limits_of(asked, replace(wanted, cool=self._cool))
+        return least_time(settings_of(run, self.holding.job.shelf.machine), limits)
+
+    def finishing(self, model: Cut, run: Run) -> tuple[Found, bool]:
+        """The setting of a last cut, and whether it wants a spring pass: only where bending blocks it."""
+        plain = self.found(model, run, Wanted(allowed=self.allowed, ridges=self.ridges))
+        swing = self.holding.swing
+        if plain.blocked != "bend" or swing is None:
+            return plain, False
+        rate = radial_rate(replace(model, depth=run.stock), self.holding.job, self.holding.tables)
+        share = max(float(spring_pass_share(rate, likely(np.atleast_1d(swing.stiffness)))), 1e-3)
+        again = replace(run, between=2 * run.between, length=2 * run.length)
+        sprung = self.found(
+            model, again, Wanted(allowed=self.allowed, ridges=self.ridges, sprung=share)
+        )
+        return (plain, False) if sprung.blocked else (sprung, True)
+
+    def rough(self, model: Cut, stock: Metre, begins: Metre) -> Run:
+        """Stock to come off in passes where this cut was planned."""
+        return Run(
+            stock,
+            model.length,
+            begins,
+            self.deepest,
+            self.feed,
+            self.surface,
+            self.between,
+            least=self.least,
+            bears=self.bears,
+        )
+
+    def under_skin(self, model: Cut, depth: Metre, begins: Metre) -> Run:
+        """The first pass of a casting: one, as deep as its skin and its throw ask, slow."""
+        run = self.rough(model, depth, begins)
+        return replace(run, deepest=self.wall, surface=self.skin_speed * run.surface, once=True)
+
+    def last(self, model: Cut, stock: Metre, begins: Metre) -> Run:
+        """What is left for the last cut, in one pass."""
+        run = self.rough(model, stock, begins)
+        return replace(run, usual_feed=self.finish_feed, once=True, least=0.0)
+
+
+def cuts_of(model: Cut, setting: Setting, begins: Metre, length: Metre | None = None) -> Cut:
+    """The cut that a setting comes to: the model at its depth, feed, speed and number of passes."""
+    depth, passes = setting.depths[0], len(setting.depths)
+    leaves = begins - 2 * depth * passes if model.kind == "turn" else model.leaves
+    return replace(
+        model,
+        diameter=begins,
+        depth=depth,
+        feed=setting.feed,
+        passes=passes,
+        spindle_speed=setting.spindle,
+        cutting_speed=surface_speed(setting.spindle, begins),
+        leaves=leaves,
+        length=model.length if length is None else length,
+    )

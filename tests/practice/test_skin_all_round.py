@@ -1,0 +1,96 @@
+"""A casting that is out: the first pass under its skin all round, or said where no hold bears it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from tests.jobs_made import wheel_job
+from tests.on_a_mandrel import plan
+
+from borewright.answer.plan import Plan
+from borewright.answer.records import Cut
+from borewright.cutting.knock import NO_KNOCK, knock_of
+from borewright.job.records import Job, Machine, MandrelNote
+from borewright.reference.library import Tables
+
+TABLES = Tables()
+SKIN = TABLES.allowance("skin_depth").low
+LATHE = Machine(
+    "a lathe",
+    speeds=tuple(r / 60 for r in (28, 45, 70, 110, 180, 290)),
+    feeds=(0.03e-3, 0.05e-3, 0.08e-3, 0.12e-3, 0.2e-3),
+    swing_over_cross_slide=0.4,
+    between_centers=0.8,
+    power=1500.0,
+)
+
+
+def casting(out: float, outside: float = 0.084, finished: float = 0.08) -> Job:
+    """An iron wheel on a stout mandrel."""
+    mandrel = (MandrelNote(0.025),)
+    job = wheel_job(
+        outside, 0.03, 0.025006, "gray-iron-30", mandrels=mandrel, press="arbor press 3 ton"
+    )
+    sizes = replace(job.work.finished, outside=finished)
+    work = replace(job.work, blank="casting", casting_runout=out, flaws="none", finished=sizes)
+    return replace(job, work=work, shelf=replace(job.shelf, machine=LATHE))
+
+
+def along(answer: Plan) -> list[Cut]:
+    return [c for c in answer.cuts if c.id in ("skin", "rough", "finish")]
+
+
+@settings(max_examples=12, deadline=None)
+@given(out=st.floats(0.0, 0.8e-3))
+def test_the_first_pass_is_under_the_skin_on_the_low_side_too(out: float) -> None:
+    answer = plan(casting(out), source_tables=TABLES)
+    first = along(answer)[0]
+    assert first.passes == 1
+    assert first.depth >= out + SKIN - 1e-9, "from the high spot, where the dial stands at zero"
+
+
+@pytest.mark.parametrize("out", [0.0, 0.4e-3, 0.8e-3, 1.6e-3])
+def test_all_passes_together_take_the_stock_and_half_of_the_throw(out: float) -> None:
+    """The high side is half the throw above the mean outside, from which the stock is counted."""
+    cuts = along(plan(casting(out), source_tables=TABLES))
+    assert cuts[0].diameter == pytest.approx(0.084 + out)
+    assert sum(c.depth * c.passes for c in cuts) == pytest.approx(0.002 + out / 2)
+    assert cuts[-1].leaves == pytest.approx(0.08)
+    for one, other in zip(cuts, cuts[1:], strict=False):
+        assert other.diameter == pytest.approx(one.diameter - 2 * one.depth * one.passes)
+
+
+def test_skin_is_cut_no_faster_than_its_share_of_the_usual_speed() -> None:
+    answer = plan(casting(0.4e-3), source_tables=TABLES)
+    usual = TABLES.cutting_speed("gray-iron-30", "hss").best
+    share = TABLES.allowance("skin_speed").best
+    first, second = along(answer)[:2]
+    assert first.cutting_speed <= share * usual * (1 + 1e-9)
+    assert second.spindle_speed > first.spindle_speed
+
+
+def test_a_pass_that_cuts_all_round_does_not_knock_and_one_that_cuts_air_does() -> None:
+    job = casting(0.8e-3)
+    skin = next(c for c in plan(job, source_tables=TABLES).cuts if c.id == "skin")
+    assert knock_of(skin, job, TABLES) == NO_KNOCK
+    shallow = replace(skin, depth=0.7e-3)
+    assert knock_of(shallow, job, TABLES).best > 1
+    later = replace(shallow, id="rough", diameter=skin.leaves)
+    assert knock_of(later, job, TABLES) == NO_KNOCK, "by then it runs true"
+
+
+def test_where_no_setting_gets_under_it_all_round_the_plan_says_what_to_do() -> None:
+    """2 mm out on a 160 mm wheel and a 16 mm bore: no hold by friction takes so deep a first pass."""
+    job = wheel_job(0.16, 0.025, 0.016006, "gray-iron-30")
+    sizes = replace(job.work.finished, outside=0.155)
+    work = replace(job.work, blank="casting", casting_runout=2e-3, flaws="none", finished=sizes)
+    answer = plan(replace(job, work=work), source_tables=TABLES)
+    assert answer.schedule is not None
+    (said,) = [n for n in answer.schedule.notes if "under the skin all round" in n]
+    assert "faceplate" in said
+    rough = next(c for c in answer.cuts if c.id == "rough")
+    assert rough.depth < 2e-3
+    assert knock_of(rough, replace(job, work=work), TABLES).best > 1
