@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 
 import pytest
@@ -59,7 +60,7 @@ def test_all_passes_together_take_the_stock_and_half_of_the_throw(out: float) ->
     assert cuts[0].diameter == pytest.approx(0.084 + out)
     assert sum(c.depth * c.passes for c in cuts) == pytest.approx(0.002 + out / 2)
     assert cuts[-1].leaves == pytest.approx(0.08)
-    for one, other in zip(cuts, cuts[1:], strict=False):
+    for one, other in itertools.pairwise(cuts):
         assert other.diameter == pytest.approx(one.diameter - 2 * one.depth * one.passes)
 
 

@@ -16,8 +16,8 @@ from borewright.job.records import Job, Machine, Piece
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.choice.arrangement import arrange
 from borewright.planning.choice.recommended import recommended
-from borewright.planning.passes.holding import Holding, holding_of
 from borewright.planning.passes.bench import Bench
+from borewright.planning.passes.holding import Holding, holding_of
 from borewright.planning.passes.runs import runs
 from borewright.planning.passes.setting import settings_of
 from borewright.planning.questions.rock import rock_verdict
