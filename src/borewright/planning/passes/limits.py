@@ -20,18 +20,19 @@ from math import inf
 import numpy as np
 
 from borewright.answer.records import Cut, Demand
+from borewright.job.records import Machine
 from borewright.mechanics.kienzle import chip_of
 from borewright.mechanics.roughness import ridge_height
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.mechanics.turning import surface_speed
 from borewright.mechanics.warmth import temperature_rise
 from borewright.planning.passes.holding import Holding
-from borewright.planning.passes.least_time import Limit
+from borewright.planning.passes.limit import Limit
 from borewright.planning.passes.setting import Run, Setting
 from borewright.planning.weighing.chatter import chatter_of
 from borewright.planning.weighing.judge import share_of_yes
 from borewright.planning.weighing.power import motor_power
-from borewright.planning.weighing.warmed import Body, warmth_after
+from borewright.planning.weighing.warmed import Body, loss_to, warmth_after
 from borewright.quantities.si import Kelvin, Metre, Ratio
 
 
@@ -40,24 +41,40 @@ class Wanted:
     """What a run is for. `left` (m): metal that the next cut needs, 0 for the last; `allowed` (m, on
     diameter) and `ridges` (m) of the last one; `sprung`: the share of bending that a spring pass
     leaves, 1 without. `cool`: all passes of the run one after another leave half of the grip, with
-    the reserve that the heat question asks; else it may wait between them."""
+    the reserve that the heat question asks; else it may wait between them. `clean`: no pass is
+    shallower than the ridges of its feed are high, so that nothing stands like a thread."""
 
     left: Metre = 0.0
     allowed: Metre | None = None
     ridges: Metre | None = None
     sprung: Ratio = 1.0
     cool: bool = False
+    clean: bool = False
 
 
 class Asked:
-    """A run on a hold: every setting's cut and demand, worked out once for each depth and feed."""
+    """A run on a hold: every setting's cut and demand, worked out once for each depth and feed.
 
-    def __init__(self, holding: Holding, model: Cut, run: Run, body: Body) -> None:
+    `eased`: the share of the usual force that a keener tool asks; `machine`: that of the job where
+    none is given.
+    """
+
+    def __init__(
+        self,
+        holding: Holding,
+        model: Cut,
+        run: Run,
+        body: Body,
+        eased: Ratio = 1.0,
+        machine: Machine | None = None,
+    ) -> None:
         self.holding, self.model, self.run, self.body = holding, model, run, body
+        self.machine = machine or holding.job.shelf.machine
+        self._eased = eased
         self._known: dict[tuple[Metre, Metre], Demand] = {}
         tables = holding.tables
         self._share = tables.allowance("heat_share").best
-        self._loss = tables.allowance("air_loss").best
+        self._loss = loss_to(holding, coolant=model.coolant).best
 
     def cut(self, setting: Setting) -> Cut:
         """The deepest pass of a setting."""
@@ -73,7 +90,7 @@ class Asked:
     def demand(self, setting: Setting) -> Demand:
         key = setting.deepest, setting.feed
         if key not in self._known:
-            self._known[key] = self.holding.demand(self.cut(setting))
+            self._known[key] = _eased(self.holding.demand(self.cut(setting)), self._eased)
         return self._known[key]
 
     def power(self, setting: Setting) -> float:
@@ -95,6 +112,8 @@ def limits_of(asked: Asked, wanted: Wanted) -> list[Limit]:
     found = [Limit("least_chip", _least_chip(asked))]
     if wanted.ridges is not None:
         found.append(Limit("finish", _finish(asked, wanted.ridges)))
+    if wanted.clean and asked.model.nose_radius > 0:
+        found.append(Limit("finish", _clean(asked.model.nose_radius)))
     if asked.run.first > 0:
         found.append(Limit("skin", lambda s: s.depths[0] / asked.run.first * (1 + 1e-9)))
     return [
@@ -106,6 +125,22 @@ def limits_of(asked: Asked, wanted: Wanted) -> list[Limit]:
         Limit("chatter", _chatter(asked)),
         Limit("heat", _cool(asked) if wanted.cool else _warm(asked)),
     ]
+
+
+def _eased(demand: Demand, share: Ratio) -> Demand:
+    """The demand of a tool that asks only this share of the usual force."""
+    if share == 1.0:
+        return demand
+    asked = demand.drive_asked
+    return replace(
+        demand,
+        torque=demand.torque * share,
+        axial=demand.axial * share,
+        radial=demand.radial * share,
+        tangential=demand.tangential * share,
+        power=demand.power * share,
+        drive_asked=None if asked is None else asked * share,
+    )
 
 
 def _cool(asked: Asked) -> Callable[[Setting], Ratio]:
@@ -141,8 +176,12 @@ def _finish(asked: Asked, ridges: Metre) -> Callable[[Setting], Ratio]:
     return lambda s: ridges / (more * float(ridge_height(s.feed, nose))) if nose > 0 else inf
 
 
+def _clean(nose: Metre) -> Callable[[Setting], Ratio]:
+    return lambda s: min(s.depths) / float(ridge_height(s.feed, nose))
+
+
 def _power(asked: Asked) -> Callable[[Setting], Ratio]:
-    machine, tables = asked.holding.job.shelf.machine, asked.holding.tables
+    machine, tables = asked.machine, asked.holding.tables
     arrives = tables.allowance("drive_share").best
 
     def share(setting: Setting) -> Ratio:

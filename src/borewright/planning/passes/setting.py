@@ -73,6 +73,13 @@ def settings_of(run: Run, machine: Machine) -> list[Setting]:
     return sorted(found, key=lambda s: (round(s.seconds, 9), len(s.depths), s.feed, s.spindle))
 
 
+def size_of(run: Run, machine: Machine) -> int:
+    """How many there are of them."""
+    feeds = feeds_of(run.usual_feed, machine)
+    speeds = speeds_of(run.surface, run.begins, machine)
+    return sum(1 for _ in _depths(run)) * len(feeds) * len(speeds)
+
+
 def _seconds(run: Run, passes: int, feed: Metre, spindle: RevPerSecond) -> Second:
     return passes * (run.length / (feed * spindle) + run.between)
 
