@@ -8,12 +8,17 @@ from math import ceil, floor, log10
 from borewright.planning.passes.least_time import Found, solved
 from borewright.planning.passes.search import Mended, Searched
 from borewright.quantities.show import Show
-from borewright.quantities.si import Metre
+from borewright.quantities.si import Metre, Ratio
 
 
-def mended_words(mended: tuple[Mended, ...], show: Show) -> str:
+def lacking(share: Ratio) -> int:
+    """What a share lacks of 1, in whole per cent; at least 1."""
+    return max(1, ceil((1 - share) * 100))
+
+
+def mended_words(result: Searched, show: Show) -> str:
     """The cheapest with what it takes, and the next."""
-    first, *others = mended
+    first, *others = result.mended
     setting = first.found.setting
     quantity = first.change.problem.holding.job.work.quantity
     told = len(setting.depths) == 1 or "more-passes" in first.change.mends
@@ -22,7 +27,8 @@ def mended_words(mended: tuple[Mended, ...], show: Show) -> str:
     cuts = f"{_minutes(setting.seconds / 60)} of cutting{each}{passes}"
     up = f"{_minutes(first.setting_up)} to set up, then " if first.setting_up >= HALF else ""
     other = "".join(f" Or {change_words(m, show)}." for m in others)
-    return f"Cheapest: {change_words(first, show)}: {up}{cuts}.{other}"
+    cheapest = "Cheapest" if result.all_pairs else "Cheapest of what was tried"
+    return f"{cheapest}: {change_words(first, show)}: {up}{cuts}.{other}"
 
 
 LONG = 150.0
@@ -48,11 +54,10 @@ def none_words(result: Searched, show: Show) -> str:
     near = result.nearest
     if near is None:
         return ""
-    short = max(1, ceil((1 - near.found.share) * 100))
     two = "nor two together" + ("" if result.all_pairs else ", as far as tried")
     return (
         f"No usual change to tool, feed, speed or passes is enough, {two}; nearest comes "
-        f"{change_words(near, show)}, still {short} % short."
+        f"{change_words(near, show)}, still {lacking(near.found.share)} % short."
     )
 
 
@@ -74,7 +79,8 @@ def accept_words(found: Found, show: Show) -> str:
 
 
 def _two_figures_up(value: Metre) -> Metre:
-    """
+    """Two figures of a value, never less.
+
     >>> round(_two_figures_up(1.234e-6) * 1e6, 9)
     1.3
     """

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from borewright.planning.passes.ladders import finer_feeds, slower_speeds
 from borewright.planning.passes.other_holds import driven_problems, travelled
 from borewright.planning.passes.problem import Problem, spring_pass
-from borewright.planning.passes.setting import Setting
+from borewright.planning.passes.setting import Setting, most_passes
 from borewright.planning.weighing.power import motor_power
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -53,7 +53,7 @@ def _more_passes(problem: Problem) -> Changed:
     """More, and lighter, than were tried."""
     if problem.model.kind == "groove":
         return
-    fewest = 1 + max(len(s.depths) for s in problem.settings)
+    fewest = 1 + most_passes(problem.run)
     run = replace(problem.run, once=False, deepest=problem.run.stock / fewest, least=LIGHTEST)
     yield replace(problem, run=run), _passes, 0.0
 
@@ -161,7 +161,7 @@ def _narrow_tool(problem: Problem) -> Changed:
     run = problem.run
     for edge in _edges(problem, "groove-tool"):
         if problem.model.kind == "groove" and edge.value < run.least:
-            fewest = 1 + max(len(s.depths) for s in problem.settings)
+            fewest = 1 + most_passes(problem.run)
             narrow = replace(run, least=edge.value, deepest=run.stock / fewest)
             if narrow.deepest >= edge.value:
                 yield replace(problem, run=narrow), _narrow, 0.0

@@ -1,9 +1,9 @@
 """The cheapest change with which a blocked cut is within all its limits: tried, not guessed.
 
-Every mend is tried by itself; where none is enough, two at a time, those soonest set up first and no
-more of them than a bound on the settings looked through lets in. What counts is the time of the batch: setting up, once and for each piece,
-and the cutting at the setting found. A mend whose setting up alone takes longer than the two best
-found so far is not tried.
+Every mend is tried by itself; where none is enough, two at a time, those soonest set up first, until
+so many settings are looked through. What counts is the time of the batch: setting up, once and for
+each piece, and the cutting at the setting found. A mend whose setting up alone takes longer than the
+two best found so far is not tried.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from itertools import accumulate, combinations
 from borewright.planning.passes.least_time import Found, solved
 from borewright.planning.passes.mends import MENDS, Change, changes
 from borewright.planning.passes.problem import Problem
-from borewright.planning.passes.setting import size_of
+from borewright.planning.passes.setting import easiest_of, size_of
 
 WORK = 100_000
 """No more settings than this are looked through among pairs for one cut (ours): half a second."""
@@ -111,7 +111,7 @@ def setting_up(change: Change) -> float:
 def _bears(problem: Problem) -> bool:
     """Whether the lightest, finest and slowest that can be set is within every limit that falls with
     load, and within the lathe's power where that is one in all gears: where it is not, nothing is."""
-    easiest = min(problem.settings, key=lambda s: (s.deepest, s.feed, s.spindle))
+    easiest = easiest_of(problem.run, problem.machine)
     alike = () if problem.machine.power_by_gear else ("power",)
     falls = (m for m in problem.limits if m.by_load or m.id in alike)
     return all(limit.share(easiest) >= 1 for limit in falls)

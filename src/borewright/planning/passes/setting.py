@@ -80,6 +80,19 @@ def size_of(run: Run, machine: Machine) -> int:
     return sum(1 for _ in _depths(run)) * len(feeds) * len(speeds)
 
 
+def most_passes(run: Run) -> int:
+    """The most passes that are tried."""
+    return max(len(depths) for depths in _depths(run))
+
+
+def easiest_of(run: Run, machine: Machine) -> Setting:
+    """The lightest, finest and slowest of them."""
+    depths = min(_depths(run), key=max)
+    feed = min(feeds_of(run.usual_feed, machine))
+    spindle = min(speeds_of(run.surface, run.begins, machine))
+    return Setting(depths, feed, spindle, _seconds(run, len(depths), feed, spindle))
+
+
 def _seconds(run: Run, passes: int, feed: Metre, spindle: RevPerSecond) -> Second:
     return passes * (run.length / (feed * spindle) + run.between)
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import ceil
 
 import numpy as np
 
@@ -11,11 +10,10 @@ from borewright.answer.records import Cut
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.passes.holding import Holding
 from borewright.planning.passes.least_time import Found
-from borewright.planning.passes.mend_words import accept_words, mended_words, none_words
+from borewright.planning.passes.mend_words import accept_words, lacking, mended_words, none_words
 from borewright.planning.passes.problem import Problem
 from borewright.planning.passes.search import searched
 from borewright.planning.weighing.judge import share_of_yes
-from borewright.quantities.si import Ratio
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,13 +74,8 @@ LIMITS = {
 def way_out(found: Found, cut: Cut, holding: Holding) -> str:
     """What blocks, by how much, and the cheapest that was found to unblock it."""
     limit = LIMITS[found.blocked]
-    lacking = f"{_lacking(found.share)} % short at the best that can be set"
-    return f"To {cut.name}: {limit.what}, {lacking}. {_ways(found, cut, holding)}".rstrip()
-
-
-def _lacking(share: Ratio) -> int:
-    """Whole per cent, at least 1."""
-    return max(1, ceil((1 - share) * 100))
+    short = f"{lacking(found.share)} % short at the best that can be set"
+    return f"To {cut.name}: {limit.what}, {short}. {_ways(found, cut, holding)}".rstrip()
 
 
 def _ways(found: Found, cut: Cut, holding: Holding) -> str:
@@ -97,7 +90,7 @@ def _ways(found: Found, cut: Cut, holding: Holding) -> str:
         return f"{cause}{accepted}"
     result = searched(problem)
     if result.mended:
-        return f"{mended_words(result.mended, show)}{accepted}"
+        return f"{mended_words(result, show)}{accepted}"
     return f"{none_words(result, show)}{accepted} {LIMITS[found.blocked].mend}".strip()
 
 
