@@ -92,8 +92,8 @@ PASSES = (
     Mutant(
         "the dearest mend first",
         "planning/passes/search.py",
-        "key=lambda m: m.cost)[:KEPT]), near",
-        "key=lambda m: -m.cost)[:KEPT]), near",
+        "key=lambda m: m.cost)[:KEPT])",
+        "key=lambda m: -m.cost)[:KEPT])",
     ),
     Mutant(
         "a search that stops one mend too soon",

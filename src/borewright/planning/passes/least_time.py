@@ -40,8 +40,18 @@ def solved(problem: Problem) -> Found:
     return replace(least_time(problem.settings, problem.limits), problem=problem)
 
 
+def unblocked(problem: Problem) -> Found | None:
+    """The same; None, sooner known than which is nearest, where none is within."""
+    found = _first(problem.settings, problem.limits)
+    return None if found is None else replace(found, problem=problem)
+
+
 def least_time(settings: Sequence[Setting], limits: Sequence[Limit]) -> Found:
     """The first of `settings`, fastest first, within all `limits`; the nearest where none is."""
+    return _first(settings, limits) or _nearest(settings, limits)
+
+
+def _first(settings: Sequence[Setting], limits: Sequence[Limit]) -> Found | None:
     load = _Load([m for m in limits if m.by_load], sorted({s.feed for s in settings}))
     first = next((k for k, m in enumerate(limits) if m.by_load), len(limits))
     before, after = limits[:first], [m for m in limits[first:] if not m.by_load]
@@ -50,7 +60,7 @@ def least_time(settings: Sequence[Setting], limits: Sequence[Limit]) -> Found:
         if _within(setting, before) and load.within(setting) and _within(setting, after):
             return _found(setting, refused, limits)
         refused.append(setting)
-    return _nearest(settings, limits)
+    return None
 
 
 def _within(setting: Setting, limits: Sequence[Limit]) -> bool:

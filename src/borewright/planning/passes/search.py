@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import accumulate, combinations
 
-from borewright.planning.passes.least_time import Found, solved
+from borewright.planning.passes.least_time import Found, solved, unblocked
 from borewright.planning.passes.mends import MENDS, Change, changes
 from borewright.planning.passes.problem import Problem
 from borewright.planning.passes.setting import easiest_of, size_of
@@ -48,12 +48,13 @@ class Searched:
 def searched(problem: Problem) -> Searched:
     """What is cheapest of all that can be changed about a problem that nothing set meets."""
     singles = sorted(single_changes(problem), key=setting_up)
-    best, near = _tried(singles)
+    best = _cheapest(singles)
     if best:
         return Searched(best)
     pairs = [c for c in sorted(_pairs(singles), key=setting_up) if _bears(c.problem)]
     some = _within_work(pairs)
-    best, _ = _tried(some)
+    best = _cheapest(some)
+    near = None if best else _nearest(singles)
     return Searched(best, near, len(some) == len(pairs))
 
 
@@ -79,24 +80,27 @@ def _pairs(singles: list[Change]) -> Iterator[Change]:
                 yield from changes(second, change)
 
 
-def _tried(tried: list[Change]) -> tuple[tuple[Mended, ...], Mended | None]:
-    """The cheapest that are within all limits, each of another mend; and the nearest of the rest."""
+def _cheapest(tried: list[Change]) -> tuple[Mended, ...]:
+    """Those that are within all limits and cost least, each of another mend."""
     best: dict[tuple[str, ...], Mended] = {}
-    near: Mended | None = None
     for change in tried:
         least = sorted(m.cost for m in best.values())[:KEPT]
         if len(least) == KEPT and setting_up(change) >= least[-1]:
             break
-        mended = _mended(change)
-        if mended.found.blocked:
-            near = mended if near is None or mended.found.share > near.found.share else near
-        elif change.mends not in best or mended.cost < best[change.mends].cost:
+        found = unblocked(change.problem)
+        mended = None if found is None else _mended(change, found)
+        if mended and (change.mends not in best or mended.cost < best[change.mends].cost):
             best[change.mends] = mended
-    return tuple(sorted(best.values(), key=lambda m: m.cost)[:KEPT]), near
+    return tuple(sorted(best.values(), key=lambda m: m.cost)[:KEPT])
 
 
-def _mended(change: Change) -> Mended:
-    found = solved(change.problem)
+def _nearest(tried: list[Change]) -> Mended | None:
+    """The one that comes nearest to all limits, the soonest set up of equals."""
+    found = (_mended(change, solved(change.problem)) for change in tried)
+    return max(found, key=lambda m: m.found.share, default=None)
+
+
+def _mended(change: Change, found: Found) -> Mended:
     first, quantity = setting_up(change), change.problem.holding.job.work.quantity
     return Mended(change, found, first, first + quantity * found.setting.seconds / 60)
 
