@@ -9,7 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from borewright.job.records import Machine
-from borewright.planning.passes.least_time import Limit, least_time
+from borewright.planning.passes.least_time import least_time
+from borewright.planning.passes.limit import Limit
 from borewright.planning.passes.setting import Run, Setting, settings_of
 
 SPEEDS = st.lists(st.floats(0.5, 30.0), min_size=1, max_size=5, unique=True)

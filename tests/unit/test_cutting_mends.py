@@ -11,11 +11,10 @@ from tests.jobs_made import wheel_job
 from borewright.answer.plan import Plan
 from borewright.answer.records import Verdict
 from borewright.job import parse_job
-from borewright.job.records import Machine
 from borewright.planning.choice.arrangement import arrange
 from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.timed import timed
-from borewright.planning.passes.setting import Run, pass_counts, settings_of
+from borewright.planning.passes.setting import pass_counts
 from borewright.planning.questions import ask_all
 from borewright.planning.shop.names import material_taken
 from borewright.reference.library import Tables
@@ -143,16 +142,6 @@ def test_a_groove_is_plunged_by_hand_feeds_and_says_the_width_of_its_tool() -> N
     assert groove.feed <= 0.1e-3
     assert groove.seat_effect == "neither"
     assert groove.depth * groove.passes == pytest.approx(6e-3)
-
-
-def test_under_a_skin_the_first_pass_may_be_deeper_than_the_rest() -> None:
-    """1 mm in three passes: a third each, or 0.4 under the skin and 0.3 twice."""
-    run = Run(1e-3, 0.05, 0.1, 0.8e-3, 0.1e-3, 1.0, 10.0, first=0.4e-3)
-    depths = {s.depths for s in settings_of(run, Machine(speeds=(1.0,), feeds=(0.1e-3,)))}
-    threes = sorted(d for d in depths if len(d) == 3)
-    assert len(threes) == 2
-    assert threes[0] == pytest.approx((1e-3 / 3,) * 3)
-    assert threes[1] == pytest.approx((0.4e-3, 0.3e-3, 0.3e-3))
 
 
 def test_a_stated_finish_counts_what_a_real_edge_leaves() -> None:

@@ -182,12 +182,15 @@ def test_feeds_and_speeds_are_the_lathes_own(name: str) -> None:
         assert cut.spindle_speed in LATHE.speeds
 
 
-def test_a_finish_finer_than_the_feeds_is_blocked_and_says_which_nose_would_do() -> None:
-    """0.04 mm a turn with a nose of 0.4 mm leaves twice 0.5 um; 0.2 um asks a nose of 2 mm."""
+def test_a_finish_finer_than_the_feeds_is_blocked_and_says_which_feed_or_nose_would_do() -> None:
+    """0.04 mm a turn with a nose of 0.4 mm leaves twice 0.5 um: 0.2 um asks a feed of 0.0179 mm or less
+    (f^2 = 0.2 um x 8 x 0.4 mm / 2), or a nose of 2 mm, above which 2.4 mm is the next there is."""
     job = with_stock(0.063, 0.058, "al-6061-t6", roughness=0.2e-6)
     (blocked,) = {b.limit: b for b in planned(job).schedule.blocked if b.cut == "finish"}.values()
     assert blocked.limit == "finish"
-    assert "2 mm" in blocked.way_out
+    assert "Cheapest: a feed of 0.017 mm/rev" in blocked.way_out
+    assert "Or a tool with a nose of 2.4 mm" in blocked.way_out
+    assert "Or accept Rz 1" in blocked.way_out
 
 
 def test_a_spring_pass_is_planned_where_bending_alone_blocks_the_finish() -> None:

@@ -15,11 +15,11 @@ class Taken:
     """One cut as it is taken. `cut` is its id; `seconds` are of all its passes, no setting.
 
     `limit` is the id of what keeps it from being faster (`slip`, `rock`, `bend`, `chatter`,
-    `power`, `least_chip`, `finish`, `skin`, `heat`, `lathe`: what is usual, `kept`: the other
-    answers), "" where it was asked for; `said` is that in a sentence. `wait`: seconds to stand
-    before it. `warm_before` and `warm_after`: likely warmth of the work over the mandrel.
-    `grip_left`: share of the cold grip at its end, likely and in the poor case. `stops`: where it
-    ends short of what holds the work.
+    `power`, `least_chip`, `tool`: what it usually bears, `finish`, `heat`, `lathe`: what is usual,
+    `kept`: the other answers), "" where it was asked for; `said` is that in a sentence. `wait`:
+    seconds to stand before it. `warm_before` and `warm_after`: likely warmth of the work over the
+    mandrel. `grip_left`: share of the cold grip at its end, likely and in the poor case. `stops`:
+    where it ends short of what holds the work.
     """
 
     cut: str

@@ -9,6 +9,7 @@
     holding       HoldingTool, SetupMinutes
     drills  limits  processes  centers  crowns  drives  shrinkage  gears   from the trade
     holding       what holds work, set-up minutes;  rescue: what can go wrong with a bore
+    mends         what a mend of a blocked cut takes, edges a tool can be given
     part_changes  what a change to the part costs;  symptoms: what may be behind a runout
     trade_lookups the part of Tables that asks those
     print         describe_table: a table ready to show;  shown_sizes: its lengths in shop units
@@ -30,6 +31,7 @@ from borewright.reference.library import Tables, table_names, tables
 from borewright.reference.limits import Limits
 from borewright.reference.mandrels import PlainMandrel
 from borewright.reference.materials import BroadMaterial, Material
+from borewright.reference.mends import MendMinutes, ToolEdge
 from borewright.reference.print import TableView, describe_table, table_lines
 from borewright.reference.processes import Process
 from borewright.reference.provenance import SOURCE_KINDS, Source
@@ -61,6 +63,7 @@ __all__ = [
     "Kienzle",
     "Limits",
     "Material",
+    "MendMinutes",
     "PlainMandrel",
     "Press",
     "Process",
@@ -72,6 +75,7 @@ __all__ = [
     "TableView",
     "Tables",
     "Threshold",
+    "ToolEdge",
     "Way",
     "describe_table",
     "table_lines",

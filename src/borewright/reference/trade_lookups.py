@@ -48,6 +48,7 @@ from borewright.reference.limits import (
 )
 from borewright.reference.mandrels import PlainMandrel, mandrel_of
 from borewright.reference.materials import Material
+from borewright.reference.mends import MendMinutes, ToolEdge, mend_minutes_of, tool_edges_of
 from borewright.reference.names import find
 from borewright.reference.processes import Process, process_of
 from borewright.reference.ranges import Range, range_of
@@ -102,6 +103,19 @@ class TradeLookups(ABC):
     def setup_minutes(self, way: str) -> SetupMinutes:
         """How long a way of holding takes to set up."""
         return setup_minutes_of(self.table("setup_minutes").row(way))
+
+    def mend_minutes(self, mend: str) -> MendMinutes:
+        """How long a usual change to a blocked cut takes to set up, and in what it never serves."""
+        return mend_minutes_of(self.table("mend_minutes").row(mend))
+
+    def tool_edges(self, kind: str, shop: str) -> tuple[ToolEdge, ...]:
+        """Edges of a kind (nose, edge-angle, more-rake, groove-tool) that a shop (inch, mm) has.
+
+        >>> from borewright.reference import tables
+        >>> [edge.as_said for edge in tables().tool_edges("edge-angle", "inch")]
+        ['75 deg', '60 deg', '45 deg']
+        """
+        return tuple(tool_edges_of(self.table("tool_edges"), kind, shop))
 
     def rescue_minutes(self, way_out: str) -> Range:
         """How long a way of saving a piece takes, beside the ways of holding."""

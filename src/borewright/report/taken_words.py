@@ -18,7 +18,6 @@ _LIMITS = {
     "power": "power",
     "least_chip": "least chip",
     "finish": "finish",
-    "skin": "the skin of the casting",
     "tool": "the tool",
     "wall": "wall",
     "speed": "speed",

@@ -4,18 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-import numpy as np
-
 from borewright.answer.records import Cut
 from borewright.cutting.stock import deepest_pass
-from borewright.mechanics.spread import likely
-from borewright.mechanics.springing import spring_pass_share
 from borewright.mechanics.turning import surface_speed
 from borewright.planning.passes.holding import Holding
-from borewright.planning.passes.least_time import Found, least_time
-from borewright.planning.passes.limits import Asked, Wanted, limits_of
-from borewright.planning.passes.setting import Run, Setting, settings_of
-from borewright.planning.weighing.spring_pass import radial_rate
+from borewright.planning.passes.least_time import Found, solved
+from borewright.planning.passes.limits import Wanted
+from borewright.planning.passes.problem import Problem, spring_pass
+from borewright.planning.passes.setting import Run, Setting
 from borewright.planning.weighing.warmed import Body
 from borewright.quantities.si import Metre
 
@@ -62,24 +58,20 @@ class Bench:
         self.finish_feed = usual.finish_feed if self.ridges is None else self.feed
         self.face_feed = usual.rough_feed if self.ridges is None else self.feed
 
-    def found(self, model: Cut, run: Run, wanted: Wanted) -> Found:
-        """The fastest setting of one run."""
-        asked = Asked(self.holding, replace(model, diameter=run.begins), run, self.body)
-        limits = limits_of(asked, replace(wanted, cool=self._cool))
-        return least_time(settings_of(run, self.holding.job.shelf.machine), limits)
+    def found(self, model: Cut, run: Run, wanted: Wanted, *, by_hand: bool = False) -> Found:
+        """The fastest setting of one run; `by_hand`: fed by the top slide, at any feed."""
+        wanted, machine = replace(wanted, cool=self._cool), self.holding.job.shelf.machine
+        if by_hand:
+            machine = replace(machine, feeds=())
+        return solved(Problem(self.holding, self.body, model, run, wanted, machine))
 
     def finishing(self, model: Cut, run: Run) -> tuple[Found, bool]:
         """The setting of a last cut, and whether it wants a spring pass: only where bending blocks it."""
         plain = self.found(model, run, Wanted(allowed=self.allowed, ridges=self.ridges))
-        swing = self.holding.swing
-        if plain.blocked != "bend" or swing is None:
+        again = spring_pass(plain.problem) if plain.blocked == "bend" else None
+        if again is None:
             return plain, False
-        rate = radial_rate(replace(model, depth=run.stock), self.holding.job, self.holding.tables)
-        share = max(float(spring_pass_share(rate, likely(np.atleast_1d(swing.stiffness)))), 1e-3)
-        again = replace(run, between=2 * run.between, length=2 * run.length)
-        sprung = self.found(
-            model, again, Wanted(allowed=self.allowed, ridges=self.ridges, sprung=share)
-        )
+        sprung = solved(again)
         return (plain, False) if sprung.blocked else (sprung, True)
 
     def rough(self, model: Cut, stock: Metre, begins: Metre) -> Run:

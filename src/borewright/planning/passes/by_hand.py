@@ -31,10 +31,9 @@ def groove(bench: Bench, cut: Cut) -> Set:
         deepest=width / side_by_side(width, GROOVE_TOOL, NARROWEST_TOOL),
         usual_feed=bench.last_feed,
         least=NARROWEST_TOOL,
-        by_hand=True,
         bears=math.inf,
     )
-    found = bench.found(cut, run, Wanted())
+    found = bench.found(cut, run, Wanted(), by_hand=True)
     made = cuts_of(cut, found.setting, run.begins)
     wide = bench.holding.show.length(made.depth)
     return Set((replace(made, name=f"{cut.name}, by a tool {wide} wide"),), found)
@@ -54,9 +53,8 @@ def crown(bench: Bench, cut: Cut) -> Set:
         usual_feed=bench.last_feed if bench.ridges is None else bench.feed,
         between=whole.passes * bench.between,
         once=stepped,
-        by_hand=not stepped,
     )
-    found = bench.found(whole, run, Wanted(ridges=bench.ridges))
+    found = bench.found(whole, run, Wanted(ridges=bench.ridges), by_hand=not stepped)
     made = cuts_of(cut, found.setting, run.begins)
     return Set((replace(made, passes=whole.passes if stepped else HALVES * made.passes),), found)
 
@@ -72,10 +70,9 @@ def edge(bench: Bench, cut: Cut) -> Set:
         usual_feed=bench.last_feed,
         between=whole.passes * bench.between,
         least=SMALLEST_LEG,
-        by_hand=True,
         bears=math.inf,
     )
-    found = bench.found(replace(cut, length=whole.length), run, Wanted())
+    found = bench.found(replace(cut, length=whole.length), run, Wanted(), by_hand=True)
     made = cuts_of(cut, found.setting, run.begins)
     several = f", {made.passes} plunges side by side" if made.passes > 1 else ""
     return Set((replace(made, name=cut.name + several, passes=whole.passes * made.passes),), found)

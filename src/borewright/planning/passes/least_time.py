@@ -8,21 +8,13 @@ coarsest feed within it.
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 
+from borewright.planning.passes.limit import Limit
+from borewright.planning.passes.problem import Problem
 from borewright.planning.passes.setting import Setting
 from borewright.quantities.si import Metre, Ratio
-
-
-@dataclass(frozen=True, slots=True)
-class Limit:
-    """`share` of a setting is at least 1 within the limit. `by_load`: a deeper first pass or a
-    coarser feed never raises it, and the speed does not count."""
-
-    id: str
-    share: Callable[[Setting], Ratio]
-    by_load: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +22,8 @@ class Found:
     """The setting taken. `limit`: what stops the next faster one, "" where it is the fastest there is.
 
     `refused`: that faster one, with its share. `blocked`: the limit that nothing meets; the setting
-    is then the one that comes nearest to all of them, with its `share` of the worst.
+    is then the one that comes nearest to all of them, with its `share` of the worst. `problem`: what
+    it was found for, where that is known.
     """
 
     setting: Setting
@@ -39,10 +32,26 @@ class Found:
     refused_share: Ratio = 1.0
     blocked: str = ""
     share: Ratio = 1.0
+    problem: Problem | None = field(default=None, compare=False, repr=False)
+
+
+def solved(problem: Problem) -> Found:
+    """The fastest setting of a problem within all of its limits, or the nearest."""
+    return replace(least_time(problem.settings, problem.limits), problem=problem)
+
+
+def unblocked(problem: Problem) -> Found | None:
+    """The same; None, sooner known than which is nearest, where none is within."""
+    found = _first(problem.settings, problem.limits)
+    return None if found is None else replace(found, problem=problem)
 
 
 def least_time(settings: Sequence[Setting], limits: Sequence[Limit]) -> Found:
     """The first of `settings`, fastest first, within all `limits`; the nearest where none is."""
+    return _first(settings, limits) or _nearest(settings, limits)
+
+
+def _first(settings: Sequence[Setting], limits: Sequence[Limit]) -> Found | None:
     load = _Load([m for m in limits if m.by_load], sorted({s.feed for s in settings}))
     first = next((k for k, m in enumerate(limits) if m.by_load), len(limits))
     before, after = limits[:first], [m for m in limits[first:] if not m.by_load]
@@ -51,7 +60,7 @@ def least_time(settings: Sequence[Setting], limits: Sequence[Limit]) -> Found:
         if _within(setting, before) and load.within(setting) and _within(setting, after):
             return _found(setting, refused, limits)
         refused.append(setting)
-    return _nearest(settings, limits)
+    return None
 
 
 def _within(setting: Setting, limits: Sequence[Limit]) -> bool:

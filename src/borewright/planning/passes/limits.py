@@ -2,7 +2,7 @@
 
 least_chip  the chip is thick enough to cut and not to rub
 tool        depth times feed is what a tool usually bears in this metal
-finish      ridges of the feed, f² / (8 r) and what a real edge adds, within the finish wanted
+finish      no pass is shallower than the ridges of its feed, which would stand like a thread; ridges of the feed, f² / (8 r) and what a real edge adds, within the finish wanted
 slip        likely and poor case
 rock        the same of the tilt
 bend        the last cut: size within its tolerance; before it: no deeper than what is left
@@ -21,17 +21,18 @@ import numpy as np
 
 from borewright.answer.records import Cut, Demand
 from borewright.cutting.demand import chip_taken
+from borewright.job.records import Machine
 from borewright.mechanics.roughness import ridge_height
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.mechanics.turning import surface_speed
 from borewright.mechanics.warmth import temperature_rise
 from borewright.planning.passes.holding import Holding
-from borewright.planning.passes.least_time import Limit
+from borewright.planning.passes.limit import Limit
 from borewright.planning.passes.setting import Run, Setting
 from borewright.planning.weighing.chatter import chatter_of
 from borewright.planning.weighing.judge import share_of_yes
 from borewright.planning.weighing.power import motor_power
-from borewright.planning.weighing.warmed import Body, warmth_after
+from borewright.planning.weighing.warmed import Body, loss_to, warmth_after
 from borewright.quantities.si import Kelvin, Metre, Ratio
 
 
@@ -50,14 +51,28 @@ class Wanted:
 
 
 class Asked:
-    """A run on a hold: every setting's cut and demand, worked out once for each depth and feed."""
+    """A run on a hold: every setting's cut and demand, worked out once for each depth and feed.
 
-    def __init__(self, holding: Holding, model: Cut, run: Run, body: Body) -> None:
+    `eased`: the share of the usual force that a keener tool asks; `machine`: that of the job where
+    none is given.
+    """
+
+    def __init__(
+        self,
+        holding: Holding,
+        model: Cut,
+        run: Run,
+        body: Body,
+        eased: Ratio = 1.0,
+        machine: Machine | None = None,
+    ) -> None:
         self.holding, self.model, self.run, self.body = holding, model, run, body
+        self.machine = machine or holding.job.shelf.machine
+        self._eased = eased
         self._known: dict[tuple[Metre, Metre], Demand] = {}
         tables = holding.tables
         self._share = tables.allowance("heat_share").best
-        self._loss = tables.allowance("air_loss").best
+        self._loss = loss_to(holding, coolant=model.coolant).best
 
     def cut(self, setting: Setting) -> Cut:
         """The deepest pass of a setting."""
@@ -73,7 +88,7 @@ class Asked:
     def demand(self, setting: Setting) -> Demand:
         key = setting.deepest, setting.feed
         if key not in self._known:
-            self._known[key] = self.holding.demand(self.cut(setting))
+            self._known[key] = _eased(self.holding.demand(self.cut(setting)), self._eased)
         return self._known[key]
 
     def power(self, setting: Setting) -> float:
@@ -95,6 +110,8 @@ def limits_of(asked: Asked, wanted: Wanted) -> list[Limit]:
     found = [Limit("least_chip", _least_chip(asked))]
     if wanted.ridges is not None:
         found.append(Limit("finish", _finish(asked, wanted.ridges)))
+    if asked.model.nose_radius > 0:
+        found.append(Limit("finish", _clean(asked.model.nose_radius)))
     if isfinite(asked.run.bears):
         found.append(Limit("tool", _tool(asked.run.bears)))
     return [
@@ -106,6 +123,22 @@ def limits_of(asked: Asked, wanted: Wanted) -> list[Limit]:
         Limit("chatter", _chatter(asked)),
         Limit("heat", _cool(asked) if wanted.cool else _warm(asked)),
     ]
+
+
+def _eased(demand: Demand, share: Ratio) -> Demand:
+    """The demand of a tool that asks only this share of the usual force."""
+    if share == 1.0:
+        return demand
+    asked = demand.drive_asked
+    return replace(
+        demand,
+        torque=demand.torque * share,
+        axial=demand.axial * share,
+        radial=demand.radial * share,
+        tangential=demand.tangential * share,
+        power=demand.power * share,
+        drive_asked=None if asked is None else asked * share,
+    )
 
 
 def _cool(asked: Asked) -> Callable[[Setting], Ratio]:
@@ -144,8 +177,12 @@ def _finish(asked: Asked, ridges: Metre) -> Callable[[Setting], Ratio]:
     return lambda s: ridges / (more * float(ridge_height(s.feed, nose))) if nose > 0 else inf
 
 
+def _clean(nose: Metre) -> Callable[[Setting], Ratio]:
+    return lambda s: min(s.depths) / float(ridge_height(s.feed, nose))
+
+
 def _power(asked: Asked) -> Callable[[Setting], Ratio]:
-    machine, tables = asked.holding.job.shelf.machine, asked.holding.tables
+    machine, tables = asked.machine, asked.holding.tables
     arrives = tables.allowance("drive_share").best
 
     def share(setting: Setting) -> Ratio:

@@ -89,7 +89,7 @@ def as_planned(trial: Trial | HeldTrial, blocked: tuple[Blocked, ...] = ()) -> S
     """The times of a trial's cuts as they stand; `blocked`: what could not be set, of which only
     that is told which these cuts do not meet either."""
     holding = holding_of(trial)
-    blocked = tuple(b for b in blocked if b.limit in ("finish", "skin"))
+    blocked = tuple(b for b in blocked if b.limit == "finish")
     taken = tuple(t for c in trial.cuts for t in _taken(Set((c,)), holding))
     placed = tuple(
         replace(t, stops=stops(trial, c)) for t, c in zip(taken, trial.cuts, strict=True)

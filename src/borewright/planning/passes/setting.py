@@ -47,8 +47,8 @@ class Run:
     `deepest`: the deepest pass ever set.
     `usual_feed`: the coarsest feed ever set; `surface`: the speed wanted. `between`: seconds that a
     pass costs beside cutting. `least`: no pass is lighter, but where one is all there is. `once`: it
-    is one pass whatever the depth. `by_hand`: fed by the top slide, at any feed. `bears`: depth
-    times feed (m²) that a tool usually bears in this metal.
+    is one pass whatever the depth. `bears`: depth times feed (m²) that a tool usually
+    bears in this metal.
     """
 
     stock: Metre
@@ -60,7 +60,6 @@ class Run:
     between: Second
     once: bool = False
     least: Metre = 0.0
-    by_hand: bool = False
     bears: float = math.inf
 
 
@@ -69,10 +68,30 @@ def settings_of(run: Run, machine: Machine) -> list[Setting]:
     found = [
         Setting(depths, feed, spindle, _seconds(run, len(depths), feed, spindle))
         for depths in _depths(run)
-        for feed in feeds_of(run.usual_feed, Machine() if run.by_hand else machine)
+        for feed in feeds_of(run.usual_feed, machine)
         for spindle in speeds_of(run.surface, run.begins, machine)
     ]
     return sorted(found, key=lambda s: (round(s.seconds, 9), len(s.depths), s.feed, s.spindle))
+
+
+def size_of(run: Run, machine: Machine) -> int:
+    """How many there are of them."""
+    feeds = feeds_of(run.usual_feed, machine)
+    speeds = speeds_of(run.surface, run.begins, machine)
+    return sum(1 for _ in _depths(run)) * len(feeds) * len(speeds)
+
+
+def most_passes(run: Run) -> int:
+    """The most passes that are tried."""
+    return max(len(depths) for depths in _depths(run))
+
+
+def easiest_of(run: Run, machine: Machine) -> Setting:
+    """The lightest, finest and slowest of them."""
+    depths = min(_depths(run), key=max)
+    feed = min(feeds_of(run.usual_feed, machine))
+    spindle = min(speeds_of(run.surface, run.begins, machine))
+    return Setting(depths, feed, spindle, _seconds(run, len(depths), feed, spindle))
 
 
 def _seconds(run: Run, passes: int, feed: Metre, spindle: RevPerSecond) -> Second:

@@ -1,20 +1,25 @@
-"""What each limit is called, and the cheapest way out where nothing that can be set meets it."""
+"""What each limit is called, and the way out in a sentence where nothing that can be set meets it."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import ceil
+
+import numpy as np
 
 from borewright.answer.records import Cut
-from borewright.mechanics.kienzle import chip_of
-from borewright.mechanics.spread import likely
+from borewright.mechanics.spread import likely, low_end
 from borewright.planning.passes.holding import Holding
 from borewright.planning.passes.least_time import Found
+from borewright.planning.passes.mend_words import accept_words, lacking, mended_words, none_words
+from borewright.planning.passes.problem import Problem
+from borewright.planning.passes.search import searched
+from borewright.planning.weighing.judge import share_of_yes
 
 
 @dataclass(frozen=True, slots=True)
 class LimitWords:
-    """`what` it is, as a noun; what it does to a faster setting, as a verb; the cheapest `mend`."""
+    """`what` it is, as a noun; what it does to a faster setting, as a verb; what is left where
+    no change to the cut is enough (`mend`), as a sentence."""
 
     what: str
     stops: str
@@ -23,7 +28,9 @@ class LimitWords:
 
 LIMITS = {
     "least_chip": LimitWords(
-        "the chip is too thin to cut", "would rub and not cut", "A keener tool, or fewer passes."
+        "the chip is too thin to cut",
+        "would rub and not cut",
+        "Take it in another hold, which bears a heavier cut.",
     ),
     "tool": LimitWords(
         "more than a tool bears",
@@ -31,36 +38,33 @@ LIMITS = {
         "A finer feed.",
     ),
     "finish": LimitWords(
-        "the ridges of the feed", "would leave ridges too high", "A rounder nose on the tool."
-    ),
-    "skin": LimitWords(
-        "the first pass stays in the skin",
-        "would stay in the skin",
-        "Hold the casting so that it bears a deeper first cut, or take the skin off before it is mounted.",
+        "the ridges of the feed",
+        "would leave ridges too high",
+        "No turned finish: file and emery, or grind it.",
     ),
     "power": LimitWords(
-        "the lathe's power in that gear", "is more than the lathe pulls in that gear", "Back gear."
+        "the lathe's power in that gear",
+        "is more than the lathe pulls in that gear",
+        "A lathe that pulls more, or another that takes the bulk off.",
     ),
     "slip": LimitWords(
         "the work would slip",
         "could slip",
-        "A positive drive, or more travel where the bore bears it.",
+        "A hold that grips more.",
     ),
     "rock": LimitWords(
         "the work would rock", "could rock the work", "A cut nearer the grip, or a longer hub."
     ),
-    "bend": LimitWords(
-        "bending", "would bend it too far", "A keener tool, a lighter last cut, a stiffer hold."
-    ),
+    "bend": LimitWords("bending", "would bend it too far", "A stiffer hold."),
     "heat": LimitWords(
         "the warmth of the cut",
         "would warm it until it could slip",
-        "Coolant, or a wait between passes.",
+        "A hold that warmth does not loosen.",
     ),
     "chatter": LimitWords(
         "the work itself would chatter",
         "could make the work itself chatter",
-        "A slower speed, a tool ground to push less, or a stiffer mandrel.",
+        "A stiffer hold, or a stiffer mandrel.",
     ),
     "lathe": LimitWords("what the lathe can be set to", "is not to be had", ""),
 }
@@ -68,53 +72,33 @@ LIMITS = {
 
 
 def way_out(found: Found, cut: Cut, holding: Holding) -> str:
-    """What blocks, by how much, and the cheapest mend."""
+    """What blocks, by how much, and the cheapest that was found to unblock it."""
     limit = LIMITS[found.blocked]
-    lacking = max(1, ceil((1 - found.share) * 100))
-    return (
-        f"To {cut.name}: {limit.what}, {lacking} % short at the best that can be set. "
-        f"{_first_mend(found.blocked, found, cut, holding)}{limit.mend}"
-    )
+    short = f"{lacking(found.share)} % short at the best that can be set"
+    return f"To {cut.name}: {limit.what}, {short}. {_ways(found, cut, holding)}".rstrip()
 
 
-def _first_mend(limit: str, found: Found, cut: Cut, holding: Holding) -> str:
-    """What costs least: another setting, tool or speed that would do, with its number, as a sentence;
-    or the true cause, where it is another. Empty where none can be worked out."""
-    if limit == "bend" and likely(holding.springs) > likely(holding.bends(holding.demand(cut))):
-        eased = holding.show.small(likely(holding.springs))
-        return f"Most of it, {eased}, is the hold letting go: less squeeze for the last pass. "
-    if limit in ("slip", "rock", "bend"):
-        return _finer_feed(found, cut, holding)
-    if limit == "power":
-        slower = holding.show.spindle(found.setting.spindle * found.share)
-        return f"About {slower} would be slow enough. "
-    if limit == "finish":
-        return _rounder_nose(cut, holding)
-    return ""
+def _ways(found: Found, cut: Cut, holding: Holding) -> str:
+    """The true cause where no change to the cut is one; else the changes that would do, or none."""
+    problem, show = found.problem, holding.show
+    if problem is None:
+        return LIMITS[found.blocked].mend
+    accepted = accept_words(found, show)
+    if found.blocked == "bend" and springs_too_far(problem):
+        eased = show.small(likely(holding.springs))
+        cause = f"The hold letting go alone makes {eased} of it: less squeeze for the last pass."
+        return f"{cause}{accepted}"
+    result = searched(problem)
+    if result.mended:
+        return f"{mended_words(result, show)}{accepted}"
+    return f"{none_words(result, show)}{accepted} {LIMITS[found.blocked].mend}".strip()
 
 
-def _finer_feed(found: Found, cut: Cut, holding: Holding) -> str:
-    """The feed at which the force has fallen to what the limit allows: it goes by the feed to the
-    power 1 - m of the force law. Nothing where that chip would be too thin to cut."""
-    exponent = 1 - holding.tables.kienzle(holding.job.work.material).mc.best
-    feed = found.setting.feed * found.share ** (1 / exponent)
-    chip = chip_of(cut.depth, feed, cut.edge_angle, cut.nose_radius)
-    if chip.thickness < holding.tables.allowance("least_thickness").best:
-        return ""
-    return f"A feed of about {holding.show.feed(feed)}, by hand or a finer gear, would do. "
-
-
-def _rounder_nose(cut: Cut, holding: Holding) -> str:
-    """The nose radius that leaves the ridges wanted at this feed; nothing where no tool has it."""
-    wanted = holding.job.work.finished.form.roughness
-    if wanted is None:
-        return ""
-    more = holding.tables.allowance("ridges_in_practice").best
-    nose = more * cut.feed**2 / (8 * wanted)
-    if nose > LARGEST_NOSE:
-        return "No turned finish: file and emery, or grind it. "
-    return f"A nose radius of {holding.show.depth(nose)} would do at this feed. "
-
-
-LARGEST_NOSE = 5e-3
-"""Nose radius (m) beyond which a tool chatters before it smooths (ours)."""
+def springs_too_far(problem: Problem) -> bool:
+    """Whether what comes when the hold lets go is past what is allowed, bending or none: then no
+    change to the cut is enough."""
+    allowed, tables = problem.wanted.allowed, problem.holding.tables
+    if allowed is None:
+        return False
+    margin = allowed / np.maximum(problem.holding.springs, 1e-12)
+    return share_of_yes("bend", likely(margin), low_end(margin), tables) < 1
