@@ -1,13 +1,14 @@
 """The recommended hold with its cuts set to take the least time, and asked all over again.
 
 Among holds that are alike but for time, the one that takes least in all is recommended: minutes of
-setting up and of cutting. One that is set up no sooner than another is done needs no sum.
+setting up and of cutting; first those on which every cut can be set within its limits. One that is set up no sooner than another is done needs no sum.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from math import inf
 
 from borewright.answer.schedule import Schedule
 from borewright.planning.choice.arrangement import Arranged
@@ -64,7 +65,7 @@ def timed(found: Arranged, tables: Tables) -> tuple[Arranged, Schedule | None]:
     for one in tried:
         for cut, seconds in one.seconds.items():
             quickest[cut] = min(seconds, quickest.get(cut, seconds))
-    best = min(tried, key=lambda t: t.minutes(quickest))
+    best = min(tried, key=lambda t: (bool(t.schedule.blocked), t.minutes(quickest)))
     rows = [best.row if r is best.before else r for r in found.weighing.rows]
     if best is not first:
         rows.remove(best.row)
@@ -74,10 +75,11 @@ def timed(found: Arranged, tables: Tables) -> tuple[Arranged, Schedule | None]:
 
 def _contest(found: Arranged, best: Row, first: Timed, tables: Tables) -> Iterator[Timed]:
     """The best row of every other way that is as good but for time, soonest set up first, while one
-    might still be done sooner. An answer that turns worse with its cuts set puts it out."""
+    might still be done sooner. One with a cut past its limits comes after all without."""
     if best.key[0] != NOW or insisted(found):
         return
-    least, seen = first.minutes({}), {best.candidate.way}
+    least = inf if first.schedule.blocked else first.minutes({})
+    seen = {best.candidate.way}
     for row in found.weighing.rows:
         alike = row.key[:UP_TO_TIME] == best.key[:UP_TO_TIME]
         if not alike or row.candidate.way in seen:
@@ -86,10 +88,11 @@ def _contest(found: Arranged, best: Row, first: Timed, tables: Tables) -> Iterat
             return
         seen.add(row.candidate.way)
         other = _timed(row, tables)
-        if other is not None and not (other.schedule.blocked and not first.schedule.blocked):
-            if first.seconds.keys() <= other.seconds.keys():
-                least = min(least, other.minutes({}))
-            yield other
+        if other is None:
+            continue
+        if not other.schedule.blocked and first.seconds.keys() <= other.seconds.keys():
+            least = min(least, other.minutes({}))
+        yield other
 
 
 def _timed(row: Row, tables: Tables) -> Timed | None:

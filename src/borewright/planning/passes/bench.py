@@ -8,7 +8,7 @@ from borewright.answer.records import Cut
 from borewright.cutting.stock import deepest_pass
 from borewright.mechanics.turning import surface_speed
 from borewright.planning.passes.holding import Holding
-from borewright.planning.passes.least_time import Found, solved
+from borewright.planning.passes.least_time import Found, solved, unblocked
 from borewright.planning.passes.limits import Wanted
 from borewright.planning.passes.problem import Problem, spring_pass
 from borewright.planning.passes.setting import Run, Setting
@@ -63,7 +63,8 @@ class Bench:
         wanted, machine = replace(wanted, cool=self._cool), self.holding.job.shelf.machine
         if by_hand:
             machine = replace(machine, feeds=())
-        return solved(Problem(self.holding, self.body, model, run, wanted, machine))
+        found = solved(Problem(self.holding, self.body, model, run, wanted, machine))
+        return _if_it_sings(found) if found.blocked == "chatter" else found
 
     def finishing(self, model: Cut, run: Run) -> tuple[Found, bool]:
         """The setting of a last cut, and whether it wants a spring pass: only where bending blocks it."""
@@ -97,6 +98,19 @@ class Bench:
         """What is left for the last cut, in one pass."""
         run = self.rough(model, stock, begins)
         return replace(run, usual_feed=self.finish_feed, once=True, least=0.0)
+
+
+def _if_it_sings(found: Found) -> Found:
+    """Where chatter alone blocks a run, what is within every other limit at the slowest speed: no
+    grip is spent on a limit that is known to a factor of three. It stays blocked."""
+    problem = found.problem
+    assert problem is not None
+    slowest = min(setting.spindle for setting in problem.settings)
+    machine = replace(problem.machine, speeds=(slowest,))
+    other = unblocked(
+        replace(problem, machine=machine, wanted=replace(problem.wanted, quiet=False))
+    )
+    return found if other is None else replace(found, setting=other.setting)
 
 
 def cuts_of(model: Cut, setting: Setting, begins: Metre, length: Metre | None = None) -> Cut:

@@ -41,13 +41,15 @@ class Wanted:
     """What a run is for. `left` (m): metal that the next cut needs, 0 for the last; `allowed` (m, on
     diameter) and `ridges` (m) of the last one; `sprung`: the share of bending that a spring pass
     leaves, 1 without. `cool`: all passes of the run one after another leave half of the grip, with
-    the reserve that the heat question asks; else it may wait between them."""
+    the reserve that the heat question asks; else it may wait between them. `quiet`: the work side's
+    limit of chatter is asked too."""
 
     left: Metre = 0.0
     allowed: Metre | None = None
     ridges: Metre | None = None
     sprung: Ratio = 1.0
     cool: bool = False
+    quiet: bool = True
 
 
 class Asked:
@@ -120,7 +122,7 @@ def limits_of(asked: Asked, wanted: Wanted) -> list[Limit]:
         Limit("rock", _margin(asked, "rock", cool=True), by_load=True),
         Limit("bend", _bend(asked, wanted), by_load=True),
         Limit("power", _power(asked)),
-        Limit("chatter", _chatter(asked)),
+        *([Limit("chatter", _chatter(asked))] if wanted.quiet else []),
         Limit("heat", _cool(asked) if wanted.cool else _warm(asked)),
     ]
 
@@ -225,7 +227,7 @@ def _chatter(asked: Asked) -> Callable[[Setting], Ratio]:
 
     def share(setting: Setting) -> Ratio:
         swing = holding.swing
-        if swing is None or asked.model.kind == "groove":
+        if swing is None:
             return inf
         found = chatter_of(asked.cut(setting), asked.demand(setting), swing, holding.tables)
         if found is None:
