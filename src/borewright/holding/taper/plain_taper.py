@@ -152,9 +152,18 @@ class TaperHold:
         found = contact_state(self, travel, lost, 1 if likely_only else len(self.touch))
         return replace(found, contact_length=np.minimum(found.contact_length, self.bears))
 
-    def by_rings(self, travel: Metre, lost: Draws) -> PressedState:
-        """The likely case by rings side by side, for the pencil."""
-        return rings_state(self, travel, lost, 1)
+    def by_rings(self, travel: Metre) -> tuple[PressedState, PressedState]:
+        """The likely case by rings side by side, for the pencil: with the peaks flattened, with none."""
+        if travel not in self._rings:
+            lost = self.facts.lost_rough[:1], np.zeros(1)
+            pressed, tight = (rings_state(self, travel, less, 1) for less in lost)
+            self._rings[travel] = pressed, tight
+        return self._rings[travel]
+
+    @cached_property
+    def _rings(self) -> dict[Metre, tuple[PressedState, PressedState]]:
+        """Half a dozen questions ask for the same."""
+        return {}
 
     def round_the_bore(self, state: PressedState) -> Draws:
         """Sum of the pressure (N) round the part of the bore that bears: a keyway does not."""
