@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 from borewright.answer.records import Candidate, Question, Verdict
 from borewright.holding.bores.bore_reading import bore_half_band
@@ -23,14 +24,14 @@ BESIDE = 0.5e-3
 """A bore this far (m) off every mandrel is still tried on the nearest, to say by how much it misses (ours)."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Weighed:
     """A trial with its questions answered."""
 
     trial: Trial
     questions: tuple[Question, ...]
 
-    @property
+    @cached_property
     def verdict(self) -> Verdict:
         """The worst answer."""
         return worst_of(self.questions)
