@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import Final, Literal
 
 from borewright.quantities import rounding
@@ -66,12 +67,7 @@ class Show:
         """
         if not _sayable(size):
             return _no_number(size)
-        inch, metric = _pair("length", size)
-        fraction = sixty_fourth(inch_number(size))
-        if not fraction:
-            return self._both(_label(inch, size), _label(metric, size))
-        exact = f"{rounding.trimmed(size * 1000, 2)} mm"
-        return self._both(f"{mixed_text(fraction)} in", exact)
+        return self._both(*_lengths(size))
 
     def rule(self, size: Metre) -> str:
         """A length read by a rule: as `length`, but beside a fraction of an inch half millimetres.
@@ -292,8 +288,7 @@ class Show:
     def _one(self, kind: str, value: float) -> str:
         if not _sayable(value):
             return _no_number(value)
-        inch, metric = _pair(kind, value)
-        return self._both(_label(inch, value), _label(metric, value) if metric else "")
+        return self._both(*_labels(kind, value))
 
     def _both(self, inch: str, metric: str) -> str:
         if not metric or not inch:
@@ -316,6 +311,26 @@ def _pair(kind: str, value: float) -> tuple[Scale, Scale | None]:
 
 def _label(scale: Scale | None, value: float) -> str:
     return f"{scale.number(value)}{scale.join}{scale.symbol}" if scale else ""
+
+
+SAID: Final = 4096
+"""Texts kept: a plan says the same few sizes, speeds and depths of every hold that it weighs."""
+
+
+@lru_cache(maxsize=SAID, typed=True)
+def _labels(kind: str, value: float) -> tuple[str, str]:
+    """A value in the inch shop's unit and in the metric one."""
+    inch, metric = _pair(kind, value)
+    return _label(inch, value), _label(metric, value)
+
+
+@lru_cache(maxsize=SAID, typed=True)
+def _lengths(size: Metre) -> tuple[str, str]:
+    """The same of a length: a fraction of an inch with its exact millimetres, where it is one."""
+    fraction = sixty_fourth(inch_number(size))
+    if not fraction:
+        return _labels("length", size)
+    return f"{mixed_text(fraction)} in", f"{rounding.trimmed(size * 1000, 2)} mm"
 
 
 def _range(scale: Scale, low: float, high: float) -> str:
