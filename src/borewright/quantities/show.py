@@ -238,9 +238,7 @@ class Show:
             return f"{self.quantity(low, '', kind)} to {self.quantity(high, '', kind)}"
         if canonical(kind) not in SCALES:
             return f"{self.quantity(low, '', kind)} to {self.quantity(high, '', kind)}"
-        inch, metric = _pair(kind, max(abs(low), abs(high)))
-        other = _range(metric, low, high) if metric else ""
-        return self._both(_range(inch, low, high), other)
+        return self._both(*_ranges(kind, low, high))
 
     def quantity(self, value: float, unit_symbol: str, kind: str = "") -> str:
         """A figure by its kind, else by its SI unit; an unknown unit is shown as it is.
@@ -331,6 +329,13 @@ def _lengths(size: Metre) -> tuple[str, str]:
     if not fraction:
         return _labels("length", size)
     return f"{mixed_text(fraction)} in", f"{rounding.trimmed(size * 1000, 2)} mm"
+
+
+@lru_cache(maxsize=SAID, typed=True)
+def _ranges(kind: str, low: float, high: float) -> tuple[str, str]:
+    """From low to high in the inch shop's unit and in the metric one."""
+    inch, metric = _pair(kind, max(abs(low), abs(high)))
+    return _range(inch, low, high), _range(metric, low, high) if metric else ""
 
 
 def _range(scale: Scale, low: float, high: float) -> str:
