@@ -128,8 +128,8 @@ PASSES = (
     Mutant(
         "curves read at their stations only",
         "holding/taper/contact_curves.py",
-        "rows = self.values[below] + part[:, None, None] * self.steps[below]",
-        "rows = self.values[below] + 0 * part[:, None, None] * self.steps[below]",
+        "rows *= (at - start) / (known[below + 1] - start)",
+        "rows *= 0 * (at - start) / (known[below + 1] - start)",
     ),
     Mutant(
         "a tool that runs into bolts",

@@ -81,9 +81,9 @@ class Grip:
 
     def slip_margin(self, demand: Demand) -> Draws:
         """What the hold can give over what a cut asks; infinite where the cut asks nothing."""
-        turn = _share(np.abs(demand.torque), self.torque)
-        asked = _TOGETHER[self.joint](turn, self._along(demand))
-        with np.errstate(divide="ignore"):
+        with np.errstate(divide="ignore", invalid="ignore"):
+            turn = _share(np.abs(demand.torque), self.torque)
+            asked = _TOGETHER[self.joint](turn, self._along(demand))
             return np.asarray(1.0 / asked)
 
     def _along(self, demand: Demand) -> Draws:
@@ -93,14 +93,18 @@ class Grip:
 
     def slip_radius(self, demand: Demand) -> Draws:
         """Radius (m) at which the cut would just let go, its thrust as it is."""
-        left = _LEFT[self.joint](np.minimum(self._along(demand), 1.0))
+        with np.errstate(divide="ignore", invalid="ignore"):
+            along = self._along(demand)
+        left = _LEFT[self.joint](np.minimum(along, 1.0))
         return np.asarray(self.torque * left / np.maximum(demand.tangential, 1e-9))
 
 
 def _share(asked: Draws, gives: Draws) -> Draws:
-    """Asked over given: 0 where nothing is asked, without end where something is and none given."""
-    with np.errstate(divide="ignore", invalid="ignore"):
-        return np.where(asked > 0, asked / gives, 0.0)
+    """Asked over given: 0 where nothing is asked, without end where something is and none given.
+
+    Whoever asks lets the division by nothing pass.
+    """
+    return np.where(asked > 0, asked / gives, 0.0)
 
 
 OUTSIDE, TAIL_FACE, HEAD_FACE = "outside", "tail-face", "head-face"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -44,8 +45,9 @@ class EdgeForces:
     least_passive: float
 
 
+@lru_cache(maxsize=64)
 def edge_forces(material: str, tables: Tables, knock: Range = NO_KNOCK) -> EdgeForces:
-    """Those of a lathe tool in this metal; `knock` as in `demand_of`."""
+    """Those of a lathe tool in this metal; `knock` as in `demand_of`. Kept: do not write to it."""
     k, ratios = tables.kienzle(material), tables.cutting_ratio(material)
     wear = _draws(tables.cutting_correction("tool_wear"), Stream.CUTTING)
     kc11 = _draws(k.kc11, Stream.CUTTING) * PER_SQUARE_MILLIMETRE * wear

@@ -6,7 +6,7 @@ import numpy as np
 
 from borewright.answer.records import Draws, Figure, Input
 from borewright.mechanics.runout import root_sum_square
-from borewright.mechanics.spread import high_end, likely, low_end
+from borewright.mechanics.spread import ends, likely
 
 Throws = tuple[tuple[str, Draws], ...]
 """Shares of a runout by name, each a whole reading (m)."""
@@ -27,6 +27,7 @@ def drawn_figure(
     source: str,
 ) -> Figure:
     """A figure whose band is that of its draws."""
-    best = likely(draws)
-    low, high = min(low_end(draws), best), max(high_end(draws), best)
-    return Figure(name, best, unit, low, high, formula, inputs, (source,), kind)
+    best, (low, high) = likely(draws), ends(draws)
+    return Figure(
+        name, best, unit, min(low, best), max(high, best), formula, inputs, (source,), kind
+    )

@@ -1,10 +1,13 @@
 """What a model's input may be: refused with the quantity and the first value that is not.
 
 Answers whether every value of a float or an array may be used. Raises OutsideModel where one may
-not; what is not a number or is without bound never may.
+not; what is not a number or is without bound never may. A plain float is compared as one: that
+is most of what is asked, and it is answered before an array would be made of it.
 """
 
 from __future__ import annotations
+
+import math
 
 import numpy as np
 
@@ -19,6 +22,8 @@ def above_zero(quantity: str, values: Num, unit: str = "") -> None:
     Traceback (most recent call last):
     borewright.errors.tree.OutsideModel: radius is -0.002 m; allowed is above 0
     """
+    if isinstance(values, float) and 0.0 < values < math.inf:
+        return
     refuse_unless(np.greater(values, 0), quantity, values, unit, "above 0")
 
 
@@ -27,6 +32,8 @@ def not_below_zero(quantity: str, values: Num, unit: str = "") -> None:
 
     >>> not_below_zero("friction", 0.0)
     """
+    if isinstance(values, float) and 0.0 <= values < math.inf:
+        return
     refuse_unless(np.greater_equal(values, 0), quantity, values, unit, "0 or more")
 
 
@@ -47,8 +54,10 @@ def refuse_unless(
     Traceback (most recent call last):
     borewright.errors.tree.OutsideModel: force is 9 N; allowed is at most 5 N
     """
-    fits, shown = np.broadcast_arrays(good, np.asarray(values, dtype=np.float64))
-    known = ~np.isnan(shown) if endless else np.isfinite(shown)
-    wrong = shown[~(fits & known)]
-    if wrong.size:
-        raise OutsideModel(quantity, f"{wrong[0]:.4g} {unit}".strip(), allowed)
+    known = ~np.isnan(values) if endless else np.isfinite(values)
+    may_be_used = np.asarray(good & known)
+    if may_be_used.all():
+        return
+    # Which value it was is looked for only now: a plan asks some thousand times, and none is wrong.
+    wrong = np.broadcast_to(np.asarray(values, dtype=np.float64), may_be_used.shape)[~may_be_used]
+    raise OutsideModel(quantity, f"{wrong[0]:.4g} {unit}".strip(), allowed)

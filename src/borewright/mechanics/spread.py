@@ -81,18 +81,41 @@ def high_end(draws: Floats, percent: float = 95.0) -> float:
     return _percentile(draws[1:], percent)
 
 
-def _percentile(drawn: Floats, percent: float) -> float:
-    """By a line between the two ordered cases beside it, as numpy's percentile draws it.
+def ends(draws: Floats) -> tuple[float, float]:
+    """`low_end` and `high_end` in one.
 
-    Between two infinite margins there is no line to draw: the lower one is taken. Written out here
-    because the general routine costs ten times as much, and a plan asks for some hundreds.
+    >>> z = standard_normals(0)
+    >>> ends(z) == (low_end(z), high_end(z))
+    True
+    """
+    ordered = _ordered(draws[1:])
+    return _at(ordered, 5.0), _at(ordered, 95.0)
+
+
+def _ordered(drawn: Floats) -> Floats:
+    """From small to large: sooner, of some hundreds, than two of them are picked out."""
+    ordered = drawn.copy()
+    ordered.sort()
+    return ordered
+
+
+def _percentile(drawn: Floats, percent: float) -> float:
+    """What `percent` of these cases fall below.
 
     >>> _percentile(np.array([3.0, 1.0, 2.0]), 75.0)
     2.5
     """
-    place = percent / 100 * (drawn.size - 1)
+    return _at(_ordered(drawn), percent)
+
+
+def _at(ordered: Floats, percent: float) -> float:
+    """By a line between the two ordered cases beside it, as numpy's percentile draws it.
+
+    Between two infinite margins there is no line to draw: the lower one is taken. Written out here
+    because the general routine costs ten times as much, and a plan asks for some hundreds.
+    """
+    place = percent / 100 * (ordered.size - 1)
     below = int(place)
-    above = min(below + 1, drawn.size - 1)
-    ordered = np.partition(drawn, (below, above))
+    above = min(below + 1, ordered.size - 1)
     low, high = float(ordered[below]), float(ordered[above])
     return low if low == high else low + (place - below) * (high - low)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import Final, Literal
 
 from borewright.quantities import rounding
@@ -66,12 +67,7 @@ class Show:
         """
         if not _sayable(size):
             return _no_number(size)
-        inch, metric = _pair("length", size)
-        fraction = sixty_fourth(inch_number(size))
-        if not fraction:
-            return self._both(_label(inch, size), _label(metric, size))
-        exact = f"{rounding.trimmed(size * 1000, 2)} mm"
-        return self._both(f"{mixed_text(fraction)} in", exact)
+        return self._both(*_lengths(size))
 
     def rule(self, size: Metre) -> str:
         """A length read by a rule: as `length`, but beside a fraction of an inch half millimetres.
@@ -242,9 +238,7 @@ class Show:
             return f"{self.quantity(low, '', kind)} to {self.quantity(high, '', kind)}"
         if canonical(kind) not in SCALES:
             return f"{self.quantity(low, '', kind)} to {self.quantity(high, '', kind)}"
-        inch, metric = _pair(kind, max(abs(low), abs(high)))
-        other = _range(metric, low, high) if metric else ""
-        return self._both(_range(inch, low, high), other)
+        return self._both(*_ranges(kind, low, high))
 
     def quantity(self, value: float, unit_symbol: str, kind: str = "") -> str:
         """A figure by its kind, else by its SI unit; an unknown unit is shown as it is.
@@ -292,8 +286,7 @@ class Show:
     def _one(self, kind: str, value: float) -> str:
         if not _sayable(value):
             return _no_number(value)
-        inch, metric = _pair(kind, value)
-        return self._both(_label(inch, value), _label(metric, value) if metric else "")
+        return self._both(*_labels(kind, value))
 
     def _both(self, inch: str, metric: str) -> str:
         if not metric or not inch:
@@ -316,6 +309,33 @@ def _pair(kind: str, value: float) -> tuple[Scale, Scale | None]:
 
 def _label(scale: Scale | None, value: float) -> str:
     return f"{scale.number(value)}{scale.join}{scale.symbol}" if scale else ""
+
+
+SAID: Final = 4096
+"""Texts kept: a plan says the same few sizes, speeds and depths of every hold that it weighs."""
+
+
+@lru_cache(maxsize=SAID, typed=True)
+def _labels(kind: str, value: float) -> tuple[str, str]:
+    """A value in the inch shop's unit and in the metric one."""
+    inch, metric = _pair(kind, value)
+    return _label(inch, value), _label(metric, value)
+
+
+@lru_cache(maxsize=SAID, typed=True)
+def _lengths(size: Metre) -> tuple[str, str]:
+    """The same of a length: a fraction of an inch with its exact millimetres, where it is one."""
+    fraction = sixty_fourth(inch_number(size))
+    if not fraction:
+        return _labels("length", size)
+    return f"{mixed_text(fraction)} in", f"{rounding.trimmed(size * 1000, 2)} mm"
+
+
+@lru_cache(maxsize=SAID, typed=True)
+def _ranges(kind: str, low: float, high: float) -> tuple[str, str]:
+    """From low to high in the inch shop's unit and in the metric one."""
+    inch, metric = _pair(kind, max(abs(low), abs(high)))
+    return _range(inch, low, high), _range(metric, low, high) if metric else ""
 
 
 def _range(scale: Scale, low: float, high: float) -> str:

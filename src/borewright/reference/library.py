@@ -128,6 +128,11 @@ class Tables(TradeLookups):
 
     def friction(self, material: str, lubrication: str = "oiled") -> Friction:
         """Friction on a hard ground mandrel, by material or by family."""
+        return self._once(
+            ("friction", material, lubrication), lambda: self._friction(material, lubrication)
+        )
+
+    def _friction(self, material: str, lubrication: str) -> Friction:
         table = self.table("friction")
         family = material if material in table.column("family") else self.material(material).family
         return friction_of(table, family, lubrication)
@@ -150,7 +155,10 @@ class Tables(TradeLookups):
 
     def cutting_speed(self, material: str, tool: str = "hss") -> Range:
         """Surface speed in m/s for a tool of hss or carbide."""
-        return range_of(self.table("cutting_speeds").row(self.material(material).id, tool))
+        name = self.material(material).id
+        return self._once(
+            ("speed", name, tool), lambda: range_of(self.table("cutting_speeds").row(name, tool))
+        )
 
     def cut_defaults(self, material: str) -> CutDefaults:
         """Depth and feed when nobody states them."""

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from collections.abc import Callable
+from typing import TypeVar
 
 from borewright.errors import UnknownName
 from borewright.quantities.si import Metre
@@ -57,6 +59,8 @@ from borewright.reference.shrinkage import Shrinkage, shrinkages_of
 from borewright.reference.symptoms import Cause, causes_of
 from borewright.reference.table import Table
 
+Looked = TypeVar("Looked")
+
 DRILL_SERIES = ("fraction", "number", "letter", "metric")
 REAMER_SERIES = ("inch", "metric")
 
@@ -71,6 +75,10 @@ class TradeLookups(ABC):
     @abstractmethod
     def ranged(self, table: str, name: str) -> Range:
         """A row of a table of ranges."""
+
+    @abstractmethod
+    def _once(self, key: tuple[str, ...], made: Callable[[], Looked]) -> Looked:
+        """A record looked up once and kept."""
 
     @abstractmethod
     def material(self, name: str) -> Material:
@@ -92,7 +100,9 @@ class TradeLookups(ABC):
         >>> tables().set_screw_near(0.0070).id
         '1/4 in'
         """
-        screws = [set_screw_of(row) for row in self.table("set_screws").rows]
+        screws = self._once(
+            ("set screws",), lambda: [set_screw_of(row) for row in self.table("set_screws").rows]
+        )
         within = [s for s in screws if s.diameter <= diameter * (1 + 1e-9)]
         return max(within, key=lambda s: s.diameter) if within else screws[0]
 
@@ -102,7 +112,9 @@ class TradeLookups(ABC):
 
     def setup_minutes(self, way: str) -> SetupMinutes:
         """How long a way of holding takes to set up."""
-        return setup_minutes_of(self.table("setup_minutes").row(way))
+        return self._once(
+            ("minutes", way), lambda: setup_minutes_of(self.table("setup_minutes").row(way))
+        )
 
     def mend_minutes(self, mend: str) -> MendMinutes:
         """How long a usual change to a blocked cut takes to set up, and in what it never serves."""
@@ -123,7 +135,7 @@ class TradeLookups(ABC):
 
     def rescue_fact(self, name: str) -> Range:
         """A figure that a rescue is worked out with: clean_up, bush_least_wall, …"""
-        return range_of(self.table("rescue_facts").row(name))
+        return self.ranged("rescue_facts", name)
 
     def trouble(self, name: str) -> Trouble:
         """What can be wrong with a bore or a mandrel, by any word the trade has for it.
@@ -136,7 +148,7 @@ class TradeLookups(ABC):
 
     def truth_fact(self, name: str) -> Range:
         """A figure of setting true: parallel_share, iron_rim_speed, knife_edge_arm, …"""
-        return range_of(self.table("truth_facts").row(name))
+        return self.ranged("truth_facts", name)
 
     def causes(
         self, where: str | None = None, shows: str | None = None, when: str | None = None
@@ -181,11 +193,11 @@ class TradeLookups(ABC):
 
     def reaming(self, name: str) -> Range:
         """hand_reamer_over, machine_reamer_over, drill_over_small, stock_to_leave, …"""
-        return range_of(self.table("reaming").row(name))
+        return self.ranged("reaming", name)
 
     def boring(self, name: str) -> Range:
         """dial_setting, bar_spring, last_pass, true_up, pilot_above, gauge_rule, tell_tale, …"""
-        return range_of(self.table("boring").row(name))
+        return self.ranged("boring", name)
 
     def limits(self, code: str, size: Metre) -> Limits:
         """Lower and upper deviation of a standard tolerance such as H7 at a size.
@@ -298,11 +310,11 @@ class TradeLookups(ABC):
 
     def grinding(self, name: str) -> Range:
         """force_ratio, axial_share, heat_share, wheel_speed, work_speed, infeed, traverse, …"""
-        return range_of(self.table("grinding").row(name))
+        return self.ranged("grinding", name)
 
     def gear_cutting(self, name: str) -> Range:
         """feed_per_tooth, speed_share, radial_share, impact, out_of_center, depth_error, …"""
-        return range_of(self.table("gear_cutting").row(name))
+        return self.ranged("gear_cutting", name)
 
     def gear_teeth(self, system: str) -> GearTeeth:
         """The full-depth teeth taken for a system of pitch: diametral-pitch or module.

@@ -72,7 +72,8 @@ class ContactCurves:
 class Sheaf:
     """The curves at m ratios, brought to the stations (k,) of all of them: straight between.
 
-    `values` and `steps` are (k, m, 6): those at a station, and what is added up to the next.
+    `values` and `steps` are (m, 6, k): those at a station, and what is added up to the next. The
+    stations come last, so that the many cases lie side by side when they are read.
     """
 
     raised: Floats
@@ -83,18 +84,20 @@ class Sheaf:
         """Every row (6, n) at overlaps (n,), weighed by `share` (m, n); past an end, as there."""
         known = self.raised
         at = np.minimum(np.maximum(raised, known[0]), known[-1])
-        below = np.minimum(np.searchsorted(known, at, side="right") - 1, len(known) - 2)
-        part = (at - known[below]) / (known[below + 1] - known[below])
-        rows = self.values[below] + part[:, None, None] * self.steps[below]
-        return np.asarray((rows * share.T[:, :, None]).sum(axis=1).T)
+        below = np.minimum(known.searchsorted(at, side="right") - 1, len(known) - 2)
+        start = known[below]
+        rows = self.steps.take(below, axis=2)
+        rows *= (at - start) / (known[below + 1] - start)
+        rows += self.values.take(below, axis=2)
+        rows *= share[:, None, :]
+        return np.asarray(rows.sum(axis=0))
 
 
 def sheaf_of(curves: Sequence[TravelCurve]) -> Sheaf:
     """The curves on their common stations."""
     raised = np.unique(np.concatenate([c.raised for c in curves]))
     values = np.array([[c.read(getattr(c, row), raised) for row in ROWS] for c in curves])
-    by_station = np.ascontiguousarray(np.moveaxis(values, 2, 0))
-    return Sheaf(raised, by_station, np.diff(by_station, axis=0))
+    return Sheaf(raised, values, np.diff(values, axis=2))
 
 
 def contact_curves(joint: Joint, shape: Floats, ratios: Draws) -> ContactCurves:

@@ -9,7 +9,7 @@ Work and mandrel answer as two elastic bodies (`taper_contact`); `taper_rings` i
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -150,11 +150,20 @@ class TaperHold:
     def state(self, travel: Metre, lost: Draws, *, likely_only: bool = False) -> PressedState:
         """What the joint does at a travel (m), so much interference lost (m), for every draw."""
         found = contact_state(self, travel, lost, 1 if likely_only else len(self.touch))
-        return replace(found, contact_length=np.minimum(found.contact_length, self.bears))
+        return found.within(self.bears)
 
-    def by_rings(self, travel: Metre, lost: Draws) -> PressedState:
-        """The likely case by rings side by side, for the pencil."""
-        return rings_state(self, travel, lost, 1)
+    def by_rings(self, travel: Metre) -> tuple[PressedState, PressedState]:
+        """The likely case by rings side by side, for the pencil: peaks flattened, and no peaks."""
+        if travel not in self._rings:
+            lost = self.facts.lost_rough[:1], np.zeros(1)
+            pressed, tight = (rings_state(self, travel, less, 1) for less in lost)
+            self._rings[travel] = pressed, tight
+        return self._rings[travel]
+
+    @cached_property
+    def _rings(self) -> dict[Metre, tuple[PressedState, PressedState]]:
+        """Half a dozen questions ask for the same."""
+        return {}
 
     def round_the_bore(self, state: PressedState) -> Draws:
         """Sum of the pressure (N) round the part of the bore that bears: a keyway does not."""

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from borewright.answer.records import Draws
+from borewright.quantities.si import Metre
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -21,3 +24,11 @@ class PressedState:
     equivalent: Draws
     pressure: Draws
     growth: Draws
+
+    def within(self, bears: Metre) -> PressedState:
+        """The same where no more than this length (m) of bore can bear."""
+        contact = np.minimum(self.contact_length, bears)
+        # Named one by one: hundreds are asked for each hold, and `replace` is slow.
+        return PressedState(
+            self.normal_force, contact, self.tension, self.equivalent, self.pressure, self.growth
+        )

@@ -78,7 +78,7 @@ def _inside(piece: Piece, work: Work) -> Metre | None:
 def contact_state(hold: TaperHold, travel: Metre, lost: Draws, cases: int) -> PressedState:
     """The state past first touch with so much interference `lost` (m, (cases,) or one)."""
     modulus = moduli(hold.facts)[0]
-    lost = np.broadcast_to(lost, cases)
+    lost = lost if len(lost) == cases else np.broadcast_to(lost, cases)
     if profile_of(hold.mandrel) is None:
         raised = (hold.mandrel.taper * travel - lost) / (2 * hold.joint.bore)
         return hold.curves.state(raised, modulus[:cases])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 from borewright.answer.records import Candidate, Question, Verdict
 from borewright.holding.bores.bore_reading import bore_half_band
@@ -16,20 +17,21 @@ from borewright.planning.questions import ask_all
 from borewright.planning.shop.shop import Shop
 from borewright.planning.taper.trial import Trial
 from borewright.quantities.show import Show
+from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
 BESIDE = 0.5e-3
 """A bore this far (m) off every mandrel is still tried on the nearest, to say by how much it misses (ours)."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Weighed:
     """A trial with its questions answered."""
 
     trial: Trial
     questions: tuple[Question, ...]
 
-    @property
+    @cached_property
     def verdict(self) -> Verdict:
         """The worst answer."""
         return worst_of(self.questions)
@@ -54,7 +56,8 @@ class Mandrels:
 
 def weigh_mandrels(job: Job, shop: Shop, tables: Tables, mandrels: tuple[Mandrel, ...]) -> Mandrels:
     """Every one of these mandrels that the bore comes near, asked every question."""
-    distance = {m: _bore_off(m, job, tables) for m in mandrels}
+    band = bore_half_band(job, tables)
+    distance = {m: _bore_off(m, job, band) for m in mandrels}
     near = [m for m in mandrels if distance[m] <= 0]
     beside = [m for m in mandrels if distance[m] <= BESIDE]
     chosen = near or sorted(beside, key=lambda m: distance[m])[:1]
@@ -66,9 +69,10 @@ def weigh_mandrels(job: Job, shop: Shop, tables: Tables, mandrels: tuple[Mandrel
     return Mandrels(tried, passed, nearest)
 
 
-def _bore_off(mandrel: Mandrel, job: Job, tables: Tables) -> float:
-    """How far (m) the whole band of the bore lies off the ground part; 0 or less where it meets it."""
-    band, bore = bore_half_band(job, tables), job.work.bore
+def _bore_off(mandrel: Mandrel, job: Job, band: Metre) -> Metre:
+    """How far (m) the whole band of the bore, so much either way, lies off the ground part; 0 or less
+    where it meets it."""
+    bore = job.work.bore
     sizes = [bore.size, *(r.size for r in bore.readings)]
     return max(min(sizes) - band - mandrel.large_end, mandrel.small_end - max(sizes) - band)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from borewright.answer.held import Held
 from borewright.answer.records import Question, Verdict
@@ -21,7 +22,7 @@ OFF_THE_LATHE = "Grinding and gear cutting are weighed on plain mandrels only."
 OUT_OF_REACH = "Nothing that is to be cut can be reached while it is held so."
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class WeighedHeld:
     """A hold with its questions answered; without a trial where it cannot be done at all."""
 
@@ -29,7 +30,7 @@ class WeighedHeld:
     trial: HeldTrial | None
     questions: tuple[Question, ...]
 
-    @property
+    @cached_property
     def verdict(self) -> Verdict:
         """The worst answer; no where it cannot be done."""
         return worst_of(self.questions) if self.trial else Verdict.NO

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from borewright.answer.held import HEAD_FACE, OUTSIDE, TAIL_FACE, Grip, Held
 from borewright.answer.records import Cut, Demand, Draws
@@ -16,7 +17,7 @@ from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class HeldTrial:
     """A hold that can be done, and the cuts that reach it."""
 
@@ -30,6 +31,11 @@ class HeldTrial:
     @property
     def show(self) -> Show:
         return Show(self.job.units)
+
+    @cached_property
+    def slips(self) -> tuple[Draws, ...]:
+        """Margin against slipping in each cut, in their order; several questions look at it."""
+        return tuple(self.grip.slip_margin(demand) for demand in self.demands)
 
 
 def make_held_trial(job: Job, held: Held, tables: Tables, planned: CutsByShare) -> HeldTrial | None:
@@ -49,14 +55,12 @@ def make_held_trial(job: Job, held: Held, tables: Tables, planned: CutsByShare) 
 
 def hardest(trial: HeldTrial) -> tuple[Cut, Demand, Draws]:
     """The cut with the least margin against slipping."""
-    pairs = zip(trial.cuts, trial.demands, strict=True)
-    tried = [(c, d, trial.grip.slip_margin(d)) for c, d in pairs]
+    tried = zip(trial.cuts, trial.demands, trial.slips, strict=True)
     return min(tried, key=lambda h: likely(h[2]))
 
 
 def _serves(trial: HeldTrial) -> bool:
-    turned = [d for c, d in zip(trial.cuts, trial.demands, strict=True) if c.on_lathe]
-    margins = [trial.grip.slip_margin(d) for d in turned]
+    margins = [m for c, m in zip(trial.cuts, trial.slips, strict=True) if c.on_lathe]
     holds = all(share_of_yes("slip", likely(m), low_end(m), trial.tables) >= 1 for m in margins)
     machine = trial.job.shelf.machine
     return holds and power_share(trial.cuts, trial.demands, machine, trial.tables) >= 1

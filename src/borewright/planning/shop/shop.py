@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from borewright.answer.records import Assumption
-from borewright.holding.taper.mandrels import resolve
+from borewright.holding.taper.mandrels import Resolved, resolve
 from borewright.job.records import Job, Mandrel, MandrelNote
 from borewright.planning.shop.names import untold
 from borewright.quantities.show import Show
@@ -47,8 +48,7 @@ def shop_of(job: Job, tables: Tables) -> Shop:
     """The mandrels and press that a job may use."""
     show = Show(job.units)
     notes = job.shelf.mandrels if job.shelf.stated else _usual_set(job)
-    names = _names(notes)
-    resolved = [resolve(n, tables, name) for n, name in zip(notes, names, strict=True)]
+    resolved = _resolved(notes, tables)
     name, force, press_assumed = _press(job, tables)
     set_assumed = () if job.shelf.stated else (_set_assumed(show, notes),)
     return Shop(
@@ -61,6 +61,13 @@ def shop_of(job: Job, tables: Tables) -> Shop:
         {r.mandrel.name: n for r, n in zip(resolved, notes, strict=True)},
         blow_energy(job, tables),
     )
+
+
+@lru_cache(maxsize=8)
+def _resolved(notes: tuple[MandrelNote, ...], tables: Tables) -> tuple[Resolved, ...]:
+    """Every mandrel of a shelf in full; kept, because a list of parts asks for one shelf each time."""
+    named = zip(notes, _names(notes), strict=True)
+    return tuple(resolve(note, tables, name) for note, name in named)
 
 
 def blow_energy(job: Job, tables: Tables) -> Range:

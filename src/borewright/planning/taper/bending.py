@@ -135,6 +135,7 @@ def masses_of(trial: Trial) -> Masses:
     return mandrel_masses(trial).with_more(work_masses(trial))
 
 
+@lru_cache(maxsize=KEPT)
 def mandrel_masses(trial: Trial) -> Masses:
     """The mandrel without what it carries."""
     bar, m = bending_of(trial).bar, trial.mandrel
@@ -145,6 +146,7 @@ def mandrel_masses(trial: Trial) -> Masses:
     return spread_mass(bar.edges, density * area, density * turning, bar.span / CELLS)
 
 
+@lru_cache(maxsize=KEPT)
 def work_masses(trial: Trial) -> Masses:
     """The work's rings at their places along the mandrel; what stands out past an end, at the end."""
     bar, work = bending_of(trial).bar, trial.job.work

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from borewright.answer.records import Input
 from borewright.holding.taper.pressed_state import PressedState
 from borewright.mechanics.spread import likely
@@ -26,9 +24,8 @@ class RingsCheck:
 
 def rings_check(trial: Trial) -> RingsCheck:
     """Rings at the chosen travel."""
-    hold, travel = trial.hold, trial.chosen.travel
-    lost = hold.facts.lost_rough[:1]
-    return RingsCheck(hold.by_rings(travel, lost), hold.by_rings(travel, np.zeros(1)))
+    pressed, tight = trial.hold.by_rings(trial.chosen.travel)
+    return RingsCheck(pressed, tight)
 
 
 def over_rings(elastic: float, rings: float) -> Input:

@@ -7,7 +7,7 @@ up. The shortest wanted is what the cut needs, and no less than the usual least 
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -58,8 +58,12 @@ class Ladder:
 
     def __getitem__(self, rung: int) -> TaperGrip:
         if rung not in self._known:
-            self._known[rung] = self._hold.grip(self._start + (rung + 1) * self._step)
+            self._known[rung] = self._hold.grip(self.setting(rung))
         return self._known[rung]
+
+    def setting(self, rung: int) -> Metre:
+        """The travel of a step (m)."""
+        return self._start + (rung + 1) * self._step
 
     def first(self, holds: Callable[[TaperGrip], bool]) -> int:
         """The lowest rung where `holds` is true, one past the top where it never is.
@@ -67,6 +71,14 @@ class Ladder:
         More travel only ever grips, pushes and strains more, so what holds once holds from there up.
         """
         return bisect_left(range(self._count), True, key=lambda rung: holds(self[rung]))
+
+    def past(self, least: Metre) -> int:
+        """The lowest rung whose travel is more than this (m): no grip need be worked out for that."""
+        return bisect_right(range(self._count), least, key=self.setting)
+
+    def at_least(self, least: Metre) -> int:
+        """The lowest rung whose travel is this (m) or more."""
+        return bisect_left(range(self._count), least, key=self.setting)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -175,7 +187,7 @@ def _stops(grips: Ladder, hold: TaperHold, tables: Tables, force: Draws, room: M
     stalls = {
         BORE: grips.first(lambda g: crack_share(g, hold, tables) < 1),
         PRESS: grips.first(lambda g: push_share(g, force, tables) < 1),
-        ROOM: grips.first(lambda g: g.setting > room),
+        ROOM: grips.past(room),
     }
     reason = min(stalls, key=lambda name: stalls[name])
     others = min(index for name, index in stalls.items() if name != BORE)
@@ -225,6 +237,8 @@ def _teeth_steady(
 ) -> int:
     """Index of the shortest travel with which no cutting of teeth rocks the work; 0 without any."""
     teeth = [d for c, d in zip(cuts, demands, strict=True) if c.space is not None]
+    if not teeth:
+        return 0
 
     def steady(grip: TaperGrip) -> bool:
         margins = (rock_margins(hold, grip, d) for d in teeth)
@@ -242,9 +256,9 @@ def _shortest(
     """
     least = min(max(usual.low, hold.length), usual.high)
     serves = grips.first(lambda g: slip_share(g, demands, tables) >= 1)
-    fills = grips.first(lambda g: g.setting >= least)
+    fills = grips.at_least(least)
     strained = grips[min(fills, len(grips) - 1)]
     if crack_share(strained, hold, tables) < EASY:
         enough = grips.first(lambda g: likely(g.contact_length) >= MOST_OF_IT * hold.bears)
-        fills = min(fills, max(enough, grips.first(lambda g: g.setting >= usual.low)))
+        fills = min(fills, max(enough, grips.at_least(usual.low)))
     return max(serves, fills)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -25,11 +26,12 @@ from borewright.mechanics.kienzle import Chip
 from borewright.mechanics.num import Num
 from borewright.mechanics.spread import likely, low_end
 from borewright.planning.weighing.figures import given, spread, times
+from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 from borewright.reference.ranges import Range
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Chatter:
     """One turning or facing cut against the limit of the work side.
 
@@ -53,11 +55,19 @@ class Chatter:
         return np.asarray(chatter_depth(self.stiffness, self.damping, self._across))
 
     @property
+    def likely_width(self) -> Metre:
+        """The same in the likely case alone."""
+        stiffness, damping, across = (
+            float(d[0]) for d in (self.stiffness, self.damping, self._across)
+        )
+        return float(chatter_depth(stiffness, damping, across))
+
+    @cached_property
     def margin(self) -> Draws:
         widest = rubbed_depth(self.stiffness, self.damping, self._across, self.rubbing)
         return np.asarray(widest / self.chip.width)
 
-    @property
+    @cached_property
     def _across(self) -> Draws:
         return self.cutting * self.direction
 
@@ -115,7 +125,7 @@ def tightest(pairs: Iterable[tuple[Cut, Demand]], swing: Swing, tables: Tables) 
     if not np.isfinite(swing.stiffness).all():
         return None
     found = [chatter_of(c, d, swing, tables) for c, d in pairs]
-    near = (f for f in found if f and likely(f.width) < NO_CHIP)
+    near = (f for f in found if f and f.likely_width < NO_CHIP)
     return min(near, key=lambda f: low_end(f.margin), default=None)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from borewright.answer.records import Draws, Figure, Input
-from borewright.mechanics.spread import high_end, likely, low_end
+from borewright.mechanics.spread import ends, likely
 
 
 def figure(
@@ -36,8 +36,8 @@ def spread(
 
     A result that rises and falls with its inputs may have its likely case beyond nineteen in twenty.
     """
-    best = likely(draws)
-    band = min(low_end(draws), best), max(high_end(draws), best)
+    best, (low, high) = likely(draws), ends(draws)
+    band = min(low, best), max(high, best)
     return figure(name, best, unit, kind, formula, inputs, sources, band)
 
 
