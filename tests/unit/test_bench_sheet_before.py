@@ -167,7 +167,7 @@ def test_one_that_nothing_brings_onto_a_page_is_refused() -> None:
     assert wheel.first_hold is not None
     more = tuple(Caution(f"c{k}", "mind this " * 40 + str(k), "ours") for k in range(60))
     endless = replace(wheel, first_hold=replace(wheel.first_hold, cautions=more))
-    with pytest.raises(RefusedInput, match="more than one page holds"):
+    with pytest.raises(RefusedInput, match="more than its pages hold"):
         sheet_bytes(endless)
 
 

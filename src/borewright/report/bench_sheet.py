@@ -44,6 +44,8 @@ SIZES_AFTER = (11.0, 10.5, 10.0, 9.5, 9.0, 8.5, 8.0)
 with the smaller of `SIZES`, without what may go."""
 SIZES_CUTTING = (9.5, 9.0, 8.5, 8.0)
 """The same for the page of the cutting: its table is too wide for larger ones."""
+MOST_PAGES = 2
+"""Sheets that the first page, and that of the cutting, may take where one does not hold them."""
 USUAL_ATTEMPT = 6
 """The attempt tried first: the smallest letters, only the reasons of yes left out."""
 PICTURE_WIDTH = 186.0
@@ -75,35 +77,44 @@ def bench_sheet(
     none. `paper` is letter or a4; left out, inch plans go on letter and mm plans on a4. `date` is
     printed as given; left out, no date. The letter size of each page is the largest of its own at
     which it is one page; under the smallest, parts are left out and the page says which, never a
-    step, a cut or a caution. A plan whose work may not be pressed on has no picture. Refuses any
-    other paper, and a plan that no trimming brings onto its pages.
+    step, a cut or a caution; where even that is too much, it goes on over a second, whole. A plan
+    whose work may not be pressed on has no picture. Refuses any other paper, and a plan too long
+    even so.
     """
     setting = {"setting": _json(_setting(plan, paper, date))}
-    picture = svg if plan.goes_on else ""
-    back = sheet_before(plan)
-    number = 2 if back is None else 3
-    cutting = sheet_cutting(plan, number, charts)
-    sent = {"first": first_words(plan), "cutting": cutting_words(plan, number)}
-    front = {**sheet_data(plan), **sent}
-    fronts = [partial(_front, front, picture, *at) for at in _attempts(most_trim(front))]
     with TemporaryDirectory() as folder:
-        compiler = _compiler(Path(folder))
-        pages = [_page(compiler, setting, fronts, USUAL_ATTEMPT)]
-        if back is not None:
-            backs = [
-                partial(_back, back, *at) for at in _attempts_after(SIZES_AFTER, MOST_TRIM_BEFORE)
-            ]
-            pages.append(_page(compiler, setting, backs, 0))
-        if cutting is not None:
-            cuts = [
-                partial(_cutting, cutting, *at)
-                for at in _attempts_after(SIZES_CUTTING, MOST_TRIM_CUTTING)
-            ]
-            pages.append(_page(compiler, setting, cuts, 0))
-        if len(pages) == 1:
-            return pages[0].pdf
-        whole = {key: words for page in pages for key, words in page.words.items()}
-        return _compiled(compiler, {**setting, **whole})
+        setter = _Setter(_compiler(Path(folder)), setting)
+        for fronts in (1, MOST_PAGES):
+            pages = _pages(plan, svg if plan.goes_on else "", charts, setter, fronts)
+            if pages is not None:
+                return pages[0].pdf if len(pages) == 1 else setter.together(pages)
+    raise RefusedInput("plan", "more than its pages hold", "a plan with shorter words")
+
+
+def _pages(
+    plan: Plan,
+    picture: str,
+    charts: Sequence[Sequence[ChartPicture]],
+    setter: _Setter,
+    fronts: int,
+) -> list[_Page] | None:
+    """All pages, the first on so many sheets at most; None where one of them runs over."""
+    back = sheet_before(plan, 1 + fronts)
+    number = 1 + fronts + (back is not None)
+    cutting = sheet_cutting(plan, number, charts)
+    sent = {"first": first_words(plan, 1 + fronts), "cutting": cutting_words(plan, number)}
+    front = {**sheet_data(plan), **sent}
+    tried = [partial(_front, front, picture, *at) for at in _attempts(most_trim(front))]
+    pages = [setter.page(tried, USUAL_ATTEMPT if fronts == 1 else 0, fronts)]
+    if back is not None:
+        after = _attempts_after(SIZES_AFTER, MOST_TRIM_BEFORE)
+        pages.append(setter.page([partial(_back, back, *at) for at in after], 0, 1))
+    if cutting is not None:
+        after = _attempts_after(SIZES_CUTTING, MOST_TRIM_CUTTING)
+        last = [partial(_cutting, cutting, *at) for at in after]
+        pages.append(setter.page(last, 0, 1) or setter.page(last, 0, MOST_PAGES))
+    whole = [page for page in pages if page is not None]
+    return whole if len(whole) == len(pages) else None
 
 
 class _Page(NamedTuple):
@@ -111,24 +122,34 @@ class _Page(NamedTuple):
     pdf: bytes
 
 
-def _page(
-    compiler: Compiler,
-    setting: dict[str, str],
-    attempts: Sequence[Callable[[], dict[str, str]]],
-    usual: int,
-) -> _Page:
-    """The first of the attempts that is one page by itself. RefusedInput where none is."""
-    pages: dict[int, _Page] = {}
+class _Setter:
+    """Sets pages on one paper."""
 
-    def on_one_page(k: int) -> bool:
-        words = attempts[k]()
-        pages[k] = _Page(words, _compiled(compiler, {**setting, **words}))
-        return bool(compiler.query("<pages>", field="value", one=True) == "1")
+    def __init__(self, compiler: Compiler, setting: dict[str, str]) -> None:
+        self._compiler, self._setting = compiler, setting
 
-    fits = _first_that_fits(len(attempts), on_one_page, usual)
-    if fits == len(attempts):
-        raise RefusedInput("plan", "more than one page holds", "a plan with shorter words")
-    return pages[fits]
+    def together(self, pages: Sequence[_Page]) -> bytes:
+        """All of them in one file."""
+        return self._set({key: words for page in pages for key, words in page.words.items()})
+
+    def page(
+        self, attempts: Sequence[Callable[[], dict[str, str]]], usual: int, most: int
+    ) -> _Page | None:
+        """The first of the attempts that takes so many sheets by itself; None where none does."""
+        pages: dict[int, _Page] = {}
+
+        def fits(k: int) -> bool:
+            words = attempts[k]()
+            pages[k] = _Page(words, self._set(words))
+            return int(self._compiler.query("<pages>", field="value", one=True)) <= most
+
+        first = _first_that_fits(len(attempts), fits, usual)
+        return pages.get(first) if first < len(attempts) else None
+
+    def _set(self, words: dict[str, str]) -> bytes:
+        page = self._compiler.compile(format="pdf", sys_inputs={**self._setting, **words})
+        assert isinstance(page, bytes)
+        return page
 
 
 def _first_that_fits(count: int, fits: Callable[[int], bool], usual: int) -> int:
@@ -139,12 +160,6 @@ def _first_that_fits(count: int, fits: Callable[[int], bool], usual: int) -> int
     if usual == 0 or not fits(usual - 1):
         return usual
     return bisect_left(range(count), True, 0, usual - 1, key=fits)
-
-
-def _compiled(compiler: Compiler, inputs: dict[str, str]) -> bytes:
-    page = compiler.compile(format="pdf", sys_inputs=inputs)
-    assert isinstance(page, bytes)
-    return page
 
 
 def _front(data: SheetData, picture: str, size: float, level: int) -> dict[str, str]:

@@ -32,14 +32,14 @@ _TITLE_ROOM = 84
 ROUTE_COLUMNS = ("", "tool", "bore then, 9 in 10", "takes off", "speed")
 
 
-def sheet_before(plan: Plan) -> SheetData | None:
-    """The second page as text, before any trimming; None where there is nothing to say on it."""
+def sheet_before(plan: Plan, number: int = 2) -> SheetData | None:
+    """That page as text, before any trimming; None where there is nothing to say on it."""
     hold = plan.first_hold if plan.first_hold and plan.first_hold.steps else None
     if hold is None and plan.bore_route is None:
         return None
     show = show_for(plan)
     return {
-        "title": f"{shortened(plan.title, _TITLE_ROOM)}, page 2: before it is held",
+        "title": f"{shortened(plan.title, _TITLE_ROOM)}, page {number}: before it is held",
         "stop": _stop(plan),
         "hold": _hold(hold, show),
         "route": {**_route(plan.bore_route, show), "heading": _route_heading(hold)},
@@ -52,15 +52,15 @@ def sheet_before(plan: Plan) -> SheetData | None:
     }
 
 
-def first_words(plan: Plan) -> str:
-    """The line of the first page that sends the reader to the second; empty without one."""
+def first_words(plan: Plan, number: int = 2) -> str:
+    """The line of the first page that sends the reader to that page; empty without one."""
     before = []
     if plan.first_hold and plan.first_hold.steps:
         before.append("the first hold of the casting")
     if plan.bore_route:
         before.append("the bore")
     start = "See" if plan.verdict is Verdict.NO else "First:"
-    return f"{start} page 2, {' and '.join(before)}." if before else ""
+    return f"{start} page {number}, {' and '.join(before)}." if before else ""
 
 
 def _stop(plan: Plan) -> str:
