@@ -59,7 +59,7 @@ def _row(job: Job, base: Base, feed: Metre, leg: Metre, looks: str, edges: tuple
         spindle_speed=spindle,
         edge_angle=math.pi / 2,
         nose_radius=0.0,
-        direction="straight in at 45 degrees, by hand",
+        direction="straight in at 45°",
         seat_effect=TIGHTENS,
         length=leg / math.sqrt(2),
     )
