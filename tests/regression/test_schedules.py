@@ -85,6 +85,16 @@ def test_the_pulley_that_nobody_dares_to_press_is_faced_only() -> None:
     assert [c.kind for c in planned("11-worn-pulley").cuts] == ["face"]
 
 
+def test_its_twin_sound_and_round_is_turned_and_needs_no_chuck() -> None:
+    text = (TWELVE / "11-worn-pulley.toml").read_text(encoding="utf-8")
+    text = text.replace('"suspected"', '"none"').replace('size = "1.2580in"', 'size = "1.2505in"')
+    text = text.replace('outside = "10in"', 'outside = "10in"\nfinished = { outside = "9.9in" }')
+    answer = plan(parse_job(text, "twin"), source_tables=TABLES)
+    assert {"rough", "finish"} <= {c.id for c in answer.cuts}
+    assert answer.chosen is not None
+    assert answer.chosen.way != "four-jaw"
+
+
 def test_no_job_takes_longer_than_a_morning() -> None:
     for name, *_ in JOBS:
         answer = planned(name)
