@@ -10,18 +10,16 @@ of us, 50 ms, or where the two disagree.
 from __future__ import annotations
 
 import sys
-from dataclasses import replace
 from statistics import median
 from time import perf_counter
 
 from borewright.job import parse_job
 from borewright.planning.choice.arrangement import arrange
 from borewright.planning.choice.recommended import recommended
+from borewright.planning.passes.bench import Bench, Set
 from borewright.planning.passes.holding import Holding, holding_of
 from borewright.planning.passes.least_time import Found
-from borewright.planning.passes.limits import Asked, limits_of
-from borewright.planning.passes.runs import Bench, Set, Wanted, runs
-from borewright.planning.passes.setting import Run, settings_of
+from borewright.planning.passes.runs import runs
 from borewright.planning.weighing.warmed import work_body
 from borewright.reference.library import Tables
 
@@ -73,22 +71,16 @@ def set_all(holding: Holding) -> list[Set]:
 
 
 class Watched(Bench):
-    """A bench that remembers what it was asked, and what it answered."""
+    """A bench that remembers what it answered."""
 
     def __init__(self, *given: object) -> None:
         super().__init__(*given)  # type: ignore[arg-type]
-        self.seen: list[tuple[Asked, Run, Wanted, Found]] = []
+        self.seen: list[Found] = []
 
-    def found(self, model, run: Run, wanted: Wanted) -> Found:  # type: ignore[no-untyped-def]
-        answer = super().found(model, run, wanted)
-        asked = Asked(self.holding, model_of(model, run), run, self.body)
-        self.seen.append((asked, run, wanted, answer))
+    def found(self, *run: object, **how: bool) -> Found:
+        answer = super().found(*run, **how)  # type: ignore[arg-type]
+        self.seen.append(answer)
         return answer
-
-
-def model_of(model, run: Run):  # type: ignore[no-untyped-def]
-    """The cut where its run begins."""
-    return replace(model, diameter=run.begins)
 
 
 def tried_all(holding: Holding) -> tuple[int, int, float]:
@@ -97,9 +89,9 @@ def tried_all(holding: Holding) -> tuple[int, int, float]:
     list(runs(bench))
     tried = differ = 0
     began = perf_counter()
-    for asked, run, wanted, answer in bench.seen:
-        limits = limits_of(asked, wanted)
-        known = settings_of(run, holding.job.shelf.machine)
+    for answer in bench.seen:
+        assert answer.problem is not None
+        limits, known = answer.problem.limits, answer.problem.settings
         within = [s.seconds for s in known if all(m.share(s) >= 1 for m in limits)]
         tried += len(known)
         best = min(within, default=None)
