@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from borewright.answer.records import Cut
 from borewright.cutting.directions import NEITHER, TIGHTENS
-from borewright.cutting.stock import metal_of_face
+from borewright.cutting.stock import face_outside, metal_of_face, turned_length
 from borewright.job.records import Job, Machine
 from borewright.mechanics.turning import next_speed_at_or_below, spindle_speed, surface_speed
 from borewright.quantities.si import Metre, MetrePerSecond, RevPerSecond
@@ -26,7 +26,8 @@ SMALLEST_LEG = 0.25e-3
 @dataclass(frozen=True, slots=True)
 class Base:
     """What all cuts of a job share; `diameter` is where they begin, `length` how far they go along
-    the work, `across` how far over a face; `span`: from where to where along it, where not all."""
+    the work, `across` how far over a face, `face` the diameter where that begins; `span`: from
+    where to where along it, where not all."""
 
     diameter: Metre
     length: Metre
@@ -36,6 +37,7 @@ class Base:
     nose_radius: Metre
     machine: Machine
     span: tuple[Metre, Metre] | None = None
+    face: Metre = 0.0
 
 
 def base_of(job: Job, tables: Tables) -> Base:
@@ -44,12 +46,13 @@ def base_of(job: Job, tables: Tables) -> Base:
     tool = tables.cut_defaults(material).tool
     return Base(
         job.work.outside,
-        job.work.length,
+        turned_length(job.work),
         metal_of_face(job.work),
         tables.cutting_speed(material, tool).best,
         tables.cutting_correction("edge_angle").best,
         tables.cutting_correction("nose_radius").best,
         job.shelf.machine,
+        face=face_outside(job.work),
     )
 
 
@@ -65,8 +68,8 @@ def face(
     cut_id: str, name: str, base: Base, depth: Metre, feed: Metre, passes: int, effect: str
 ) -> Cut:
     """A facing cut from the rim inwards."""
-    way = "from the rim inwards"
-    return _cut(cut_id, "face", name, base, depth, feed, passes, way, effect, None)
+    way, own = "from the rim inwards", replace(base, diameter=base.face or base.diameter)
+    return _cut(cut_id, "face", name, own, depth, feed, passes, way, effect, None)
 
 
 def groove(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from borewright.cutting.loads import cuts_gear, gear_outside
+from borewright.job.crown_wish import turned_rings
 from borewright.job.records import Job, Work
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
@@ -67,6 +68,28 @@ def metal_of_face(work: Work) -> Metre:
         [p for p in work.pieces if abs(p.start - ends[1]) < REACHES],
     )
     return max(sum((p.outside - (p.inside or work.bore.size)) / 2 for p in f) for f in faces)
+
+
+def face_outside(work: Work) -> Metre:
+    """The largest outside (m) of the metal that reaches either face: that of the hub where it
+    stands out past the rim."""
+    ends = max(p.end for p in work.pieces), min(p.start for p in work.pieces)
+    return max(
+        p.outside
+        for p in work.pieces
+        if abs(p.end - ends[0]) < REACHES or abs(p.start - ends[1]) < REACHES
+    )
+
+
+def turned_length(work: Work) -> Metre:
+    """How far (m) a tool goes along the outside: over the metal of the largest outside.
+
+    >>> from borewright.job.records import Bore, Piece, Work
+    >>> wheel = (Piece(0, 0.03, 0.05), Piece(0.01, 0.02, 0.16, 0.05), Piece(0, 0.03, 0.19, 0.16))
+    >>> round(turned_length(Work("steel", wheel, Bore(0.02))), 6)
+    0.03
+    """
+    return sum(end - start for start, end in turned_rings(work))
 
 
 REACHES = 1e-6

@@ -23,8 +23,9 @@ from borewright.cutting.stock import (
     stock_of,
 )
 from borewright.errors import RefusedInput
+from borewright.job.crown_wish import turned_rings
 from borewright.job.finished_form import FinishedStep, Groove
-from borewright.job.records import Job
+from borewright.job.records import Job, Work
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
@@ -33,8 +34,8 @@ FINISH_SHARE = 0.6
 """A finishing cut is at most this share of the roughing cut, where the plan may choose (ours)."""
 
 
-LEAST_PATH = 1e-3
-"""What is left of the outside beside steps is cut over this at least (m; ours)."""
+LEAST_PATH = 1e-6
+"""Less than this (m) left of the outside beside steps is nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,8 +145,10 @@ def _finishing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> 
     if stock == 0:
         return
     left = base.diameter - 2 * (at.rough + at.finish if stock is None else stock)
-    beside = sum(step.end - step.start for step in _steps(job))
-    own = replace(base, diameter=left + 2 * at.finish, length=max(base.length - beside, LEAST_PATH))
+    land = base.length - _beside(job)
+    if land < LEAST_PATH:
+        return
+    own = replace(base, diameter=left + 2 * at.finish, length=land)
     yield turn("finish", f"finish the outside{stop}", own, at.finish, at.finish_feed, 1, left)
 
 
@@ -153,7 +156,7 @@ def _steps_roughed(job: Job, tables: Tables, base: Base, at: Setting) -> Iterato
     """Every step down to a finishing cut, from the outside as roughed."""
     for number, step in enumerate(_steps(job), 1):
         outside = finished_outside(job, tables) or base.diameter
-        begins = min(base.diameter, outside + 2 * at.finish)
+        begins = min(cast_there(job.work, step), outside + 2 * at.finish)
         to_rough = (begins - step.outside) / 2 - at.light
         if to_rough <= 1e-9:
             continue
@@ -169,12 +172,15 @@ def _steps_roughed(job: Job, tables: Tables, base: Base, at: Setting) -> Iterato
 
 def _steps_finished(job: Job, base: Base, at: Setting) -> Iterator[Cut]:
     for number, step in enumerate(_steps(job), 1):
-        begins = step.outside + 2 * at.light
+        begins = min(step.outside + 2 * at.light, cast_there(job.work, step))
+        if begins - step.outside <= 1e-9:
+            continue
         own = replace(
             base, diameter=begins, length=step.end - step.start, span=(step.start, step.end)
         )
+        light = (begins - step.outside) / 2
         name = f"finish the step, {_place(job, step)}"
-        yield turn(f"step-{number}-finish", name, own, at.light, at.finish_feed, 1, step.outside)
+        yield turn(f"step-{number}-finish", name, own, light, at.finish_feed, 1, step.outside)
 
 
 def _grooves(job: Job, tables: Tables, base: Base, at: Setting) -> Iterator[Cut]:
@@ -191,14 +197,25 @@ def _grooves(job: Job, tables: Tables, base: Base, at: Setting) -> Iterator[Cut]
         yield groove(f"groove-{number}", name, own, g.bottom, g.width, feed, at.share)
 
 
+def _beside(job: Job) -> Metre:
+    """How much (m) of the turned outside steps take."""
+    rings = turned_rings(job.work)
+    return sum(
+        max(0.0, min(step.end, end) - max(step.start, start))
+        for step in _steps(job)
+        for start, end in rings
+    )
+
+
+def cast_there(work: Work, step: FinishedStep) -> Metre:
+    """The largest outside (m) of the blank where a step is to be: that of a hub that stands out."""
+    off = (work.length - (work.finished.form.length or work.length)) / 2
+    here = (p.outside for p in work.pieces if p.start - off < step.end and p.end - off > step.start)
+    return max(here, default=work.outside)
+
+
 def _steps(job: Job) -> tuple[FinishedStep, ...]:
     return job.work.finished.form.steps
-
-
-def _on(base: Base, begins: Metre, step: FinishedStep) -> Base:
-    """The base of a cut on one stretch only, from this diameter."""
-    span = step.start, step.end
-    return replace(base, diameter=begins, length=step.end - step.start, span=span)
 
 
 def _place(job: Job, stretch: FinishedStep | Groove) -> str:

@@ -78,11 +78,17 @@ def crowned_stretch(work: Work) -> tuple[Metre, Metre]:
 
 
 def turned_rings(work: Work) -> list[tuple[Metre, Metre]]:
-    """Where metal of the largest outside begins and ends (m), within the finished length."""
+    """Where metal of the largest outside begins and ends (m), from face A as faced: each face gives
+    half of what comes off the length."""
     largest, length = work.outside * (1 - SAME), work.finished.form.length
     whole = work.length if length is None else length
-    rings = sorted((p.start, min(p.end, whole)) for p in work.pieces if p.outside >= largest)
-    return _joined(rings)
+    off = (work.length - whole) / 2
+    rings = sorted(
+        (max(0.0, p.start - off), min(p.end - off, whole))
+        for p in work.pieces
+        if p.outside >= largest
+    )
+    return _joined([(start, end) for start, end in rings if end > start])
 
 
 def _stretches(work: Work) -> Iterator[tuple[Metre, Metre]]:

@@ -60,18 +60,20 @@ def _edges(stretches: list[tuple[Metre, Metre, Metre]]) -> Iterator[Edge]:
 
 
 def _stretches(work: Work) -> Iterator[tuple[Metre, Metre, Metre]]:
-    """From, to and outside of every stretch that is turned, steps and grooves counted in."""
+    """From, to and outside of every stretch that is turned: the rim, and steps beside it."""
     form, whole = work.finished.form, work.finished.outside or work.outside
     cut = [
         *((s.start, s.end, s.outside) for s in form.steps),
         *((g.start, g.end, g.bottom) for g in form.grooves),
     ]
-    for first, last in turned_rings(work):
-        places = {first, last, *(p for c in cut for p in c[:2] if first < p < last)}
-        for start, end in pairwise(sorted(places)):
-            middle = (start + end) / 2
-            here = [size for low, high, size in cut if low < middle < high]
+    rings = turned_rings(work)
+    for start, end in pairwise(sorted({p for one in (*rings, *cut) for p in one[:2]})):
+        middle = (start + end) / 2
+        here = [size for low, high, size in cut if low < middle < high]
+        if any(low < middle < high for low, high in rings):
             yield start, end, min([whole, *here])
+        elif here:
+            yield start, end, min(here)
 
 
 def leg_of(edge: Edge, work: Work) -> Metre:
@@ -83,21 +85,70 @@ def leg_of(edge: Edge, work: Work) -> Metre:
 
 
 def check_edges_of(work: Work, reader: Reader) -> None:
-    """RefusedInput for a chamfer of the outside that the finished part has no room for."""
-    legs, show = work.finished.form.chamfers, Show(reader.bare or "mm")
-    ends = {e.looks: e for e in outer_edges(work) if e.end}
-    stretches = list(_stretches(work))
-    for face, leg in (("A", legs.a), ("B", legs.b)):
-        if leg <= 0:
-            continue
-        start, end, size = stretches[0 if face == "A" else -1]
-        other = (legs.b if face == "A" else legs.a) if len(stretches) == 1 else 0.0
-        inside = max(p.inside or work.bore.size for p in work.pieces if _at(p, ends[face].at))
-        most = min(end - start - other, (size - inside) / 2)
-        if leg >= most - NEAR:
-            place = reader.at(f"work.finished.chamfer.{face.lower()}")
-            allowed = f"a leg below {show.length(max(most, 0.0))}, the length and the wall there"
-            raise RefusedInput(place, show.length(leg), allowed)
+    """RefusedInput for an edge or a chamfer that the finished part has no room for."""
+    form = work.finished.form
+    if not (form.edges or any(form.chamfers.legs)):
+        return
+    for stretch in lands_of(work):
+        for edge in stretch.edges:
+            leg, key = leg_of(edge, work), _key(edge, work)
+            if leg >= stretch.room(edge, work) - NEAR:
+                show = Show(reader.bare or "mm")
+                most = show.length(max(stretch.room(edge, work), 0.0))
+                place = "the length and the height of metal there"
+                allowed = f"a leg below {most}, {place}, {show.length(edge.at)} from face A"
+                raise RefusedInput(reader.at(key), show.length(leg), allowed)
+
+
+def _key(edge: Edge, work: Work) -> str:
+    """Which of the file's keys an edge's leg comes from."""
+    chamfers = work.finished.form.chamfers
+    own = (chamfers.a if edge.looks == "A" else chamfers.b) if edge.end else 0.0
+    return f"work.finished.chamfer.{edge.looks.lower()}" if own else "work.finished.edges"
+
+
+@dataclass(frozen=True, slots=True)
+class Land:
+    """A stretch that is turned, of one diameter, with those of its ends that are edges."""
+
+    start: Metre
+    end: Metre
+    edges: tuple[Edge, ...]
+    drops: tuple[Metre, ...]
+
+    def room(self, edge: Edge, work: Work) -> Metre:
+        """The largest leg (m) that an edge of it bears: less than the drop there, and beside the
+        leg of its other edge."""
+        other = sum(leg_of(e, work) for e in self.edges if e is not edge)
+        drop = self.drops[self.edges.index(edge)]
+        return min(self.end - self.start - other, drop)
+
+
+def lands_of(work: Work) -> tuple[Land, ...]:
+    """Every stretch that has an edge, with how far (m, on radius) the metal drops there."""
+    stretches, edges = list(_stretches(work)), outer_edges(work)
+    found = []
+    for start, end, size in stretches:
+        own = tuple(
+            e
+            for e in edges
+            if abs(e.outside - size) < NEAR
+            and abs(e.at - (start if e.looks == "A" else end)) < NEAR
+        )
+        if own:
+            found.append(Land(start, end, own, tuple(_drop(e, stretches, work) for e in own)))
+    return tuple(found)
+
+
+def _drop(edge: Edge, stretches: list[tuple[Metre, Metre, Metre]], work: Work) -> Metre:
+    """From the edge down to what stands beside it, or to the inside of the metal."""
+    beside = [
+        size
+        for start, end, size in stretches
+        if abs((end if edge.looks == "A" else start) - edge.at) < NEAR
+    ]
+    inside = max((p.inside or work.bore.size for p in work.pieces if _at(p, edge.at)), default=0.0)
+    return (edge.outside - max(beside or [inside])) / 2
 
 
 def _at(piece: Piece, at: Metre) -> bool:

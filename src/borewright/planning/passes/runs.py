@@ -4,10 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from math import inf
 
 from borewright.answer.records import Cut
 from borewright.cutting.directions import LOOSENS
-from borewright.cutting.stock import face_stock, least_rough, runout_of, stock_of
+from borewright.cutting.stock import (
+    face_stock,
+    finished_outside,
+    least_rough,
+    runout_of,
+    stock_of,
+)
 from borewright.planning.passes.bench import Bench, Set, cuts_of
 from borewright.planning.passes.by_hand import crown, edge, groove
 from borewright.planning.passes.least_time import Found
@@ -27,8 +34,9 @@ def runs(bench: Bench) -> Iterator[Set]:
     cuts = bench.holding.cuts
     by_id = {c.id: c for c in cuts}
     paired = _outside(bench, by_id)
+    roughed = _roughed_to(bench, paired)
     for n in range(1, len(cuts) + 1):
-        paired |= _step(bench, by_id, n)
+        paired |= _step(bench, by_id, n, roughed)
     for cut in cuts:
         if not cut.on_lathe or cut.id.startswith("cut-"):
             yield Set((cut,))
@@ -60,12 +68,24 @@ def _outside(bench: Bench, by_id: dict[str, Cut]) -> dict[str, tuple[Set, ...]]:
     return _pair(bench, rough, last, stock + throw / 2, throw + skin if skin else 0.0)
 
 
-def _step(bench: Bench, by_id: dict[str, Cut], number: int) -> dict[str, tuple[Set, ...]]:
+def _roughed_to(bench: Bench, paired: dict[str, tuple[Set, ...]]) -> Metre:
+    """The outside (m) that is there when steps are roughed; endless where nobody roughed it."""
+    size = finished_outside(bench.holding.job, bench.holding.tables)
+    if size is None or "finish" not in paired or "rough" not in paired:
+        return inf
+    return size + 2 * sum(c.depth for s in paired["finish"] for c in s.cuts)
+
+
+def _step(
+    bench: Bench, by_id: dict[str, Cut], number: int, roughed: Metre
+) -> dict[str, tuple[Set, ...]]:
+    """A step, from the metal that is there: of the outside as roughed, or of a hub."""
     rough, last = (by_id.get(f"step-{number}-{which}") for which in ("rough", "finish"))
     if last is None or last.leaves is None:
         return {}
     if rough is None:
         return {last.id: (as_deep(bench, last),)}
+    rough = replace(rough, diameter=min(rough.diameter, roughed))
     return _pair(bench, rough, last, (rough.diameter - last.leaves) / 2, 0.0)
 
 
