@@ -16,7 +16,8 @@ from tests.on_a_mandrel import plan
 from borewright.answer.plan import Plan
 from borewright.answer.records import Cut
 from borewright.cutting.demand import demand_of
-from borewright.cutting.edges import edge_cuts, led
+from borewright.cutting.edges import edge_cuts
+from borewright.cutting.led import led
 from borewright.errors import RefusedInput
 from borewright.job import Chamfers, CrownWish, Job, parse_job
 from borewright.job.finished_edges import leg_of, outer_edges
@@ -128,7 +129,8 @@ def test_an_edge_asks_what_a_plunge_as_wide_as_its_slope_asks_half_of_it_each_wa
 
 @pytest.mark.parametrize(("leading", "loosens"), [("A", "edges-a"), ("B", "edges-b")])
 def test_edges_on_the_side_of_the_headstock_push_the_work_off(leading: str, loosens: str) -> None:
-    rows = led(edge_cuts(formed(edges=0.3e-3), TABLES), leading)
+    job = formed(edges=0.3e-3)
+    rows = led(edge_cuts(job, TABLES), job.work, leading)
     pushed = {r.id: float(np.mean(demand_of(r, "al-6061-t6", TABLES).axial)) for r in rows}
     assert pushed.pop(loosens) < 0
     assert all(axial > 0 for axial in pushed.values())

@@ -3,6 +3,7 @@
     schedule    the cuts of a plan: those it chooses, or what is asked for
     turning     the turning it chooses: faces, outside, steps, grooves, in order
     edges       edges broken and chamfered, and which way that pushes
+    led         which way edges and steps push, by the face towards the headstock
     base        one lathe cut: tool, speed and feed from the lathe's own lists
     stock       the metal to come off, and how deep a pass it bears
     directions  what a force along the mandrel does to the seat

@@ -2,19 +2,19 @@
 
 An edge whose free side looks to the tailstock is pushed towards the headstock and tightens the
 seat; one that looks to the headstock is pushed off it and loosens. Which face is which, the hold
-says.
+says: see `led`.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 from itertools import groupby
 
 from borewright.answer.records import Cut
 from borewright.cutting.base import SMALLEST_LEG, Base, base_of, side_by_side, spindle_for
-from borewright.cutting.directions import LOOSENS, TIGHTENS
+from borewright.cutting.directions import TIGHTENS
 from borewright.job.finished_edges import Edge, leg_of, outer_edges
 from borewright.job.records import Job
 from borewright.mechanics.turning import surface_speed
@@ -70,17 +70,3 @@ def _name(leg: str, looks: str, number: int, *, chamfer: bool) -> str:
         return f"chamfer the edge of face {looks}, {leg} at 45 degrees"
     edges = "the edge" if number == 1 else f"the {number} edges"
     return f"break {edges} on the side of face {looks} by {leg}"
-
-
-def led(cuts: Iterable[Cut], leading: str) -> tuple[Cut, ...]:
-    """The cuts on a hold with this face towards the headstock: edges on its side loosen the seat.
-
-    >>> led((), "A")
-    ()
-    """
-    return tuple(
-        replace(cut, seat_effect=LOOSENS if cut.id.endswith(f"-{leading.lower()}") else TIGHTENS)
-        if cut.kind == "edge"
-        else cut
-        for cut in cuts
-    )

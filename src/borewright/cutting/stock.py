@@ -30,6 +30,11 @@ def runout_of(job: Job) -> Metre:
     return (job.work.casting_runout or 0.0) if job.work.blank == "casting" else 0.0
 
 
+def clean_up(job: Job, finish: Metre, tables: Tables) -> Metre:
+    """Metal (m) off the radius with which a casting that is out cleans up, with its last cut."""
+    return runout_of(job) / 2 + least_rough(job, finish, tables) + finish
+
+
 def face_stock(job: Job) -> Metre | None:
     """Metal to come off each face (m), shared evenly; None where no length is stated."""
     length = job.work.finished.form.length

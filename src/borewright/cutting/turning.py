@@ -15,6 +15,7 @@ from borewright.answer.records import Cut
 from borewright.cutting.base import Base, base_of, face, feed_for, groove, turn
 from borewright.cutting.directions import LOOSENS, TIGHTENS
 from borewright.cutting.stock import (
+    clean_up,
     deepest_pass,
     face_stock,
     finished_outside,
@@ -121,12 +122,14 @@ def _roughing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> I
     stock, name, throw = stock_of(job, tables), f"rough the outside{stop}", runout_of(job)
     base = replace(base, diameter=base.diameter + throw)
     now = base.diameter
-    if stock is None:
+    if stock is None and not throw:
         yield turn("rough", name, base, at.rough, at.rough_feed, 1, now - 2 * at.rough)
         return
-    if stock - at.finish <= 1e-9:
-        return
+    if stock is None:
+        stock = clean_up(job, at.finish, tables)
     to_rough = stock - at.finish + throw / 2
+    if to_rough <= 1e-9:
+        return
     left = now - 2 * to_rough
     passes = max(1, math.ceil(round(to_rough / at.rough, 6)))
     if passes == 1 or to_rough / passes >= at.least * (1 - 1e-9):
@@ -144,7 +147,9 @@ def _finishing(job: Job, tables: Tables, base: Base, at: Setting, stop: str) -> 
     stock = stock_of(job, tables)
     if stock == 0:
         return
-    left = base.diameter - 2 * (at.rough + at.finish if stock is None else stock)
+    if stock is None:
+        stock = clean_up(job, at.finish, tables) if runout_of(job) else at.rough + at.finish
+    left = base.diameter - 2 * stock
     land = base.length - _beside(job)
     if land < LEAST_PATH:
         return

@@ -76,6 +76,16 @@ def _stretches(work: Work) -> Iterator[tuple[Metre, Metre, Metre]]:
             yield start, end, min(here)
 
 
+def walls_of(work: Work, start: Metre, end: Metre) -> tuple[bool, bool]:
+    """Whether a shoulder stands at the start, and at the end, of a stretch from face A as faced."""
+    stretches = list(_stretches(work))
+    middle = (start + end) / 2
+    here = min((size for low, high, size in stretches if low < middle < high), default=0.0)
+    before = max((size for _, high, size in stretches if abs(high - start) < NEAR), default=0.0)
+    after = max((size for low, _, size in stretches if abs(low - end) < NEAR), default=0.0)
+    return before > here + NEAR, after > here + NEAR
+
+
 def leg_of(edge: Edge, work: Work) -> Metre:
     """Leg (m), at 45 degrees, by which an edge is broken: its chamfer's where it has one; 0 where
     nothing is stated."""

@@ -55,7 +55,7 @@ def plan_job(job: Job, tables: Tables, *, with_changes: bool = True) -> Plan:
         changes=_changes(found, tables) if with_changes else (),
         schedule=_schedule(schedule, found) if with_changes else schedule,
     )
-    plan = _with_the_limits(plan)
+    plan = _cleaned_up(_with_the_limits(plan), found.job, tables)
     ranked = f"Candidates are ranked by {RANKED_BY}."
     return replace(plan, assumed=(*taken, *plan.assumed, MINUTES), notes=(*plan.notes, ranked))
 
@@ -71,8 +71,33 @@ def _with_the_limits(plan: Plan) -> Plan:
         if "finish" in blocked
         else "Some cuts are past a limit whatever the lathe is set to: see them."
     )
-    headline = f"With care{plan.headline.removeprefix('Yes')} {what}"
-    return replace(plan, verdict=Verdict.CARE, headline=headline)
+    return _with_care(plan, what)
+
+
+def _with_care(plan: Plan, why: str) -> Plan:
+    """The plan with care, and why; what is chosen says the same."""
+    chosen = plan.chosen and replace(plan.chosen, verdict=Verdict.CARE, reason=why)
+    candidates = tuple(chosen if c is plan.chosen and chosen else c for c in plan.candidates)
+    headline = f"With care{plan.headline.removeprefix('Yes')} {why}"
+    return replace(
+        plan, verdict=Verdict.CARE, headline=headline, chosen=chosen, candidates=candidates
+    )
+
+
+def _cleaned_up(plan: Plan, job: Job, tables: Tables) -> Plan:
+    """With care at best where the outside of a casting that is turned does not clean up."""
+    turned = any(c.kind == "turn" and c.span is None for c in plan.cuts)
+    if job.work.blank != "casting" or plan.verdict is NO or not turned:
+        return plan
+    from borewright.planning.steps.casting_stock import stock_of, stock_words  # castings only
+
+    stock = stock_of(job, tables)
+    if stock.verdict is not NO:
+        return plan
+    why = stock_words(stock, Show(job.units))
+    if plan.verdict is YES:
+        return _with_care(plan, why)
+    return replace(plan, headline=f"{plan.headline} {why}")
 
 
 def _schedule(schedule: Schedule | None, found: Arranged) -> Schedule | None:

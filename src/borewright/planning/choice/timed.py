@@ -16,6 +16,7 @@ from borewright.planning.choice.candidates import Weighed
 from borewright.planning.choice.held_rows import WeighedHeld
 from borewright.planning.choice.ranking import NOW, UP_TO_TIME, Row, held_row, taper_row
 from borewright.planning.choice.recommended import insisted, recommended
+from borewright.planning.heating.waits import waited
 from borewright.planning.held.held_questions import ask_held
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.passes.scheduled import as_planned, scheduled
@@ -38,8 +39,12 @@ class Timed:
 
     @property
     def seconds(self) -> dict[str, Second]:
-        """Of every cut."""
-        return {t.cut: t.seconds + t.wait for t in self.schedule.taken}
+        """Of every cut; what is cut over the whole outside, and of one step, together."""
+        found: dict[str, Second] = {}
+        for t in self.schedule.taken:
+            group = _group(t.cut)
+            found[group] = found.get(group, 0.0) + t.seconds + t.wait
+        return found
 
     def minutes(self, elsewhere: dict[str, Second]) -> float:
         """Setting up and cutting, for the batch; `elsewhere`: seconds of cuts that some hold does not
@@ -61,16 +66,35 @@ def timed(found: Arranged, tables: Tables) -> tuple[Arranged, Schedule | None]:
     if row is None or first is None:
         return found, None
     tried = [first, *_contest(found, row, first, tables)]
+    if len(tried) > 1:
+        tried = [_waited(one) for one in tried]
     quickest: dict[str, Second] = {}
     for one in tried:
         for cut, seconds in one.seconds.items():
             quickest[cut] = min(seconds, quickest.get(cut, seconds))
     best = min(tried, key=lambda t: (bool(t.schedule.blocked), t.minutes(quickest)))
     rows = [best.row if r is best.before else r for r in found.weighing.rows]
-    if best is not first:
+    if best.before is not row:
         rows.remove(best.row)
         rows.insert(0, best.row)
-    return replace(found, weighing=replace(found.weighing, rows=tuple(rows))), best.schedule
+    return replace(found, weighing=replace(found.weighing, rows=tuple(rows))), _bare(best.schedule)
+
+
+def _waited(one: Timed) -> Timed:
+    """The same with what it has to wait for its cuts to cool; the plan works that out once more for
+    the one that is chosen, with its charts."""
+    trial = one.row.weighed.trial
+    if trial is None:
+        return one
+    _, heats = waited(trial)
+    waits = {h.cut: h.wait for h in heats}
+    taken = tuple(replace(t, wait=waits.get(t.cut, 0.0)) for t in one.schedule.taken)
+    return replace(one, schedule=replace(one.schedule, taken=taken))
+
+
+def _bare(schedule: Schedule) -> Schedule:
+    """The schedule before anything waits."""
+    return replace(schedule, taken=tuple(replace(t, wait=0.0) for t in schedule.taken))
 
 
 def _contest(found: Arranged, best: Row, first: Timed, tables: Tables) -> Iterator[Timed]:
@@ -98,15 +122,36 @@ def _contest(found: Arranged, best: Row, first: Timed, tables: Tables) -> Iterat
 def _timed(row: Row, tables: Tables) -> Timed | None:
     if row.weighed.trial is None:
         return None
-    for cool in (False, True):
-        done = scheduled(row.weighed.trial, cool=cool)
+    for cool, keep in TRIES:
+        done = scheduled(row.weighed.trial, cool=cool, keep=keep)
         weighed = _asked(row.weighed, done.trial)
-        if weighed.verdict.rank <= row.weighed.verdict.rank:
+        if _as_good(weighed, row.weighed):
             break
     else:
         return Timed(row, row, as_planned(row.weighed.trial, done.schedule.blocked))
     new = replace(_row(weighed, row, tables), key=row.key)
     return Timed(row, new, done.schedule)
+
+
+TRIES = (False, False), (True, False), (False, True), (True, True)
+"""Cool and keep, in the order they are tried: see `scheduled`."""
+
+
+def _as_good(after: Weighed | WeighedHeld, before: Weighed | WeighedHeld) -> bool:
+    """Whether no question is answered worse than before."""
+    was = {q.id: q.verdict.rank for q in before.questions}
+    return all(q.verdict.rank <= was.get(q.id, q.verdict.rank) for q in after.questions)
+
+
+def _group(cut: str) -> str:
+    """What a cut is counted with: some holds rough in one go what others take in three.
+
+    >>> [_group(cut) for cut in ("skin", "finish", "step-1-rough", "face-leading")]
+    ['outside', 'outside', 'step-1', 'face-leading']
+    """
+    if cut in ("skin", "rough", "finish"):
+        return "outside"
+    return cut.removesuffix("-rough").removesuffix("-finish")
 
 
 def _asked(weighed: Weighed | WeighedHeld, trial: Trial | HeldTrial) -> Weighed | WeighedHeld:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from borewright.answer.held_picture import HeldPicture, HeldRing, Role
 from borewright.answer.records import Cut
+from borewright.job.finished_edges import leg_of, outer_edges
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.quantities.si import Metre
 
@@ -28,6 +31,32 @@ def clash(trial: HeldTrial) -> str:
             size = trial.show.length(2 * ring.outer)
             return f"The tool would run into the {ring.role.value}, {size} across, to {cut.name}."
     return ""
+
+
+def out_of_the_way(trial: HeldTrial) -> HeldTrial:
+    """The trial without the edges at which something stands in the tool's way: they are broken when
+    the work is off, and no reason against the hold."""
+    picture = trial.held.picture
+    if picture is None:
+        return trial
+    pairs = zip(trial.cuts, trial.demands, strict=True)
+    kept = [(c, d) for c, d in pairs if c.kind != "edge" or not _covered(trial, picture, c)]
+    if len(kept) == len(trial.cuts):
+        return trial
+    return replace(trial, cuts=tuple(c for c, _ in kept), demands=tuple(d for _, d in kept))
+
+
+def _covered(trial: HeldTrial, picture: HeldPicture, cut: Cut) -> bool:
+    """Whether what holds the work stands out as far as the end edge that a row of edges has."""
+    work = trial.job.work
+    looks = cut.id[-1].upper()
+    for edge in outer_edges(work):
+        if edge.end and edge.looks == looks:
+            leg = leg_of(edge, work)
+            span = (edge.at, edge.at + leg) if looks == "A" else (edge.at - leg, edge.at)
+            at = replace(cut, span=span, leaves=edge.outside - 2 * leg)
+            return _in_the_way(trial, picture, at) is not None
+    return False
 
 
 def _in_the_way(trial: HeldTrial, picture: HeldPicture, cut: Cut) -> HeldRing | None:

@@ -12,6 +12,7 @@ from borewright.planning.passes.least_time import Found, solved, unblocked
 from borewright.planning.passes.limits import Wanted
 from borewright.planning.passes.problem import Problem, spring_pass
 from borewright.planning.passes.setting import Run, Setting
+from borewright.planning.weighing.power import motor_power
 from borewright.planning.weighing.warmed import Body
 from borewright.quantities.si import Metre
 
@@ -47,6 +48,7 @@ class Bench:
         self.deepest = min(usual.rough_depth * bold, self.wall)
         self.feed = usual.rough_feed * BOLDER
         self.bears = usual.rough_depth * usual.rough_feed * bold**2
+        self.usual_depth = usual.rough_depth
         self.last_depth, self.last_feed = usual.finish_depth, usual.finish_feed
         self.least = usual.finish_depth / 2
         self.surface = tables.cutting_speed(job.work.material, usual.tool).best
@@ -87,6 +89,7 @@ class Bench:
             self.between,
             least=self.least,
             bears=self.bears,
+            usually=min(self.usual_depth, self.wall),
         )
 
     def under_skin(self, model: Cut, depth: Metre, begins: Metre) -> Run:
@@ -106,7 +109,8 @@ def _if_it_sings(found: Found) -> Found:
     problem = found.problem
     assert problem is not None
     slowest = min(setting.spindle for setting in problem.settings)
-    machine = replace(problem.machine, speeds=(slowest,))
+    power = motor_power(problem.machine, slowest)
+    machine = replace(problem.machine, speeds=(slowest,), power=power, power_by_gear=())
     other = unblocked(
         replace(problem, machine=machine, wanted=replace(problem.wanted, quiet=False))
     )

@@ -9,6 +9,7 @@ from math import inf
 from borewright.answer.records import Cut
 from borewright.cutting.directions import LOOSENS
 from borewright.cutting.stock import (
+    clean_up,
     face_stock,
     finished_outside,
     least_rough,
@@ -61,6 +62,8 @@ def _outside(bench: Bench, by_id: dict[str, Cut]) -> dict[str, tuple[Set, ...]]:
     stock = stock_of(job, tables)
     if last is None:
         return {}
+    if stock is None and runout_of(job):
+        stock = clean_up(job, last.depth, tables)
     if stock is None or rough is None:
         return {c.id: (as_deep(bench, c),) for c in (rough, last) if c is not None}
     throw = runout_of(job)

@@ -32,14 +32,15 @@ class Scheduled:
     schedule: Schedule
 
 
-def scheduled(trial: Trial | HeldTrial, *, cool: bool = False) -> Scheduled:
+def scheduled(trial: Trial | HeldTrial, *, cool: bool = False, keep: bool = False) -> Scheduled:
     """The trial with every cut that the plan chooses set to take the least time within all limits.
 
     `cool`: its passes one after another keep the heat question at yes; else waits may come between.
+    `keep`: a cut that is past a limit whatever is set stays as it was planned.
     """
     holding = holding_of(trial)
     bench = Bench(holding, work_body(trial), cool=cool)
-    sets = list(runs(bench))
+    sets = [_kept(s, holding) if keep else s for s in runs(bench)]
     after = holding.taken(tuple(c for s in sets for c in s.cuts))
     taken = tuple(t for s in sets for t in _taken(s, holding))
     blocked = tuple(b for s in sets for b in _blocked(s, holding))
@@ -49,6 +50,14 @@ def scheduled(trial: Trial | HeldTrial, *, cool: bool = False) -> Scheduled:
     seconds = sum(t.seconds for t in taken)
     said = (*_skin(sets, holding), *_notes(after), *long_words(after, seconds), *_tame(sets, bench))
     return Scheduled(after, Schedule(placed, seconds, blocked, notes=said))
+
+
+def _kept(one: Set, holding: Holding) -> Set:
+    """A single cut that nothing takes within its limits, as planned; it stays blocked."""
+    planned = next((c for c in holding.cuts if c.id == one.cuts[0].id), None)
+    if one.found is None or not one.found.blocked or planned is None or planned.kind == "turn":
+        return one
+    return replace(one, cuts=(planned,))
 
 
 def _skin(sets: list[Set], holding: Holding) -> Iterator[str]:
@@ -94,7 +103,8 @@ def as_planned(trial: Trial | HeldTrial, blocked: tuple[Blocked, ...] = ()) -> S
     placed = tuple(
         replace(t, stops=stops(trial, c)) for t, c in zip(taken, trial.cuts, strict=True)
     )
-    return Schedule(placed, sum(t.seconds for t in taken), blocked, notes=_notes(trial))
+    seconds = sum(t.seconds for t in taken)
+    return Schedule(placed, seconds, blocked, notes=(*_notes(trial), *long_words(trial, seconds)))
 
 
 def _taken(one: Set, holding: Holding) -> Iterator[Taken]:

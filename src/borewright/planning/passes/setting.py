@@ -48,7 +48,7 @@ class Run:
     `usual_feed`: the coarsest feed ever set; `surface`: the speed wanted. `between`: seconds that a
     pass costs beside cutting. `least`: no pass is lighter, but where one is all there is. `once`: it
     is one pass whatever the depth. `bears`: depth times feed (m²) that a tool usually
-    bears in this metal.
+    bears in this metal; `usually`: the deepest pass of habit, where `deepest` is bolder.
     """
 
     stock: Metre
@@ -61,6 +61,7 @@ class Run:
     once: bool = False
     least: Metre = 0.0
     bears: float = math.inf
+    usually: Metre = math.inf
 
 
 def settings_of(run: Run, machine: Machine) -> list[Setting]:
@@ -104,23 +105,29 @@ def _depths(run: Run) -> Iterator[tuple[Metre, ...]]:
         yield (run.stock,)
         return
     fewest = max(1, math.ceil(round(run.stock / run.deepest, 6)))
-    for number in pass_counts(fewest):
+    for number in pass_counts(
+        fewest, math.ceil(round(run.stock / min(run.usually, run.deepest), 6))
+    ):
         even = run.stock / number
         if even < run.least * (1 - 1e-6) and number > fewest:
             return
         yield (even,) * number
 
 
-def pass_counts(fewest: int) -> list[int]:
-    """Numbers of passes that are tried.
+def pass_counts(fewest: int, usual: int) -> list[int]:
+    """Numbers of passes that are tried: from the fewest to eight more than are usual, then in steps.
 
-    >>> pass_counts(1)[-1], pass_counts(10)[7:]
+    A bolder cut only ever adds some.
+
+    >>> pass_counts(1, 1)[-1], pass_counts(10, 10)[7:]
     (9, [17, 18, 20, 23, 26, 29, 32, 36, 40])
+    >>> set(pass_counts(10, 10)) < set(pass_counts(5, 10))
+    True
     """
-    counts = list(range(fewest, fewest + MORE_PASSES + 1))
-    while counts[-1] < TIMES * fewest:
+    counts = list(range(fewest, usual + MORE_PASSES + 1))
+    while counts[-1] < TIMES * usual:
         counts.append(counts[-1] + max(1, counts[-1] // 10) + 1)
-    return [n for n in counts if n <= max(TIMES * fewest, fewest + MORE_PASSES)]
+    return [n for n in counts if n <= max(TIMES * usual, usual + MORE_PASSES)]
 
 
 def feeds_of(usual: Metre, machine: Machine) -> tuple[Metre, ...]:

@@ -6,9 +6,11 @@ import math
 from collections.abc import Iterator
 
 from borewright.answer.records import Cut
+from borewright.mechanics.spread import likely
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.taper.trial import Trial
-from borewright.quantities.si import Metre, Second
+from borewright.planning.weighing.power import motor_power
+from borewright.quantities.si import Metre, RevPerSecond, Second
 
 WORTH: Second = 120.0
 """Least time saved that is worth reaching for the lever (ours)."""
@@ -69,12 +71,23 @@ def _step_shift(trial: Trial | HeldTrial, cut: Cut) -> tuple[Second, Metre, floa
 
 def _next_speed(trial: Trial | HeldTrial, cut: Cut) -> tuple[float, Metre] | None:
     """The next faster speed of the lathe, and the diameter at which it is right; None at the fastest."""
-    faster = [s for s in trial.job.shelf.machine.speeds if s > cut.spindle_speed * (1 + 1e-9)]
-    if not faster:
+    machine = trial.job.shelf.machine
+    faster = [s for s in machine.speeds if s > cut.spindle_speed * (1 + 1e-9)]
+    if not faster or not _pulls(trial, cut, min(faster)):
         return None
     tool = trial.tables.cut_defaults(trial.job.work.material).tool
     surface = trial.tables.cutting_speed(trial.job.work.material, tool).best
     return min(faster), surface / (math.pi * min(faster))
+
+
+def _pulls(trial: Trial | HeldTrial, cut: Cut, spindle: RevPerSecond) -> bool:
+    """Whether the lathe has the power for the same surface speed in another gear."""
+    motor = motor_power(trial.job.shelf.machine, spindle)
+    if motor is None:
+        return True
+    demand = trial.demands[trial.cuts.index(cut)]
+    asked = likely(demand.tangential) * cut.cutting_speed
+    return motor * trial.tables.allowance("drive_share").best >= asked
 
 
 def long_words(trial: Trial | HeldTrial, seconds: Second) -> Iterator[str]:

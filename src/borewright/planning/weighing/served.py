@@ -6,8 +6,9 @@ from dataclasses import replace
 
 from borewright.answer.records import Cut, Demand
 from borewright.cutting.demand import EdgeForces, demand_from, demand_of, edge_forces
-from borewright.cutting.edges import edge_cuts, led
+from borewright.cutting.edges import edge_cuts
 from borewright.cutting.knock import knock_of
+from borewright.cutting.led import led
 from borewright.cutting.load_demand import softer
 from borewright.cutting.schedule import planned_cuts, turning_is_planned
 from borewright.job.records import Job
@@ -34,7 +35,7 @@ def cuts_and_demands(
     """The planned cuts at this share of the usual rough depth, each in a gear with the power for it;
     `leading`: the face towards the headstock."""
     last = (*crown_cuts(job, tables, share), *edge_cuts(job, tables, share))
-    cuts = led(planned_cuts(job, tables, share, last), leading)
+    cuts = led(planned_cuts(job, tables, share, last), job.work, leading)
     demands = tuple(demand_for(c, job, tables) for c in cuts)
     return in_gear(cuts, demands, job, tables), demands
 
@@ -53,13 +54,14 @@ class CutsByShare:
     def __init__(self, job: Job, tables: Tables) -> None:
         self._job, self._tables = job, tables
         self._known: dict[tuple[float, str], tuple[tuple[Cut, ...], tuple[Demand, ...]]] = {}
-        self._edged = any(True for _ in edge_cuts(job, tables))
+        form = job.work.finished.form
+        self._uneven = bool(form.steps or form.edges or any(form.chamfers.legs))
         planned = turning_is_planned(job, tables)
         self.shares = depth_shares(job, tables) if planned else (1.0,)
 
     def at(self, share: float, leading: str) -> tuple[tuple[Cut, ...], tuple[Demand, ...]]:
         """Cuts and what each asks, at this share, this face towards the headstock."""
-        key = share, leading if self._edged else ""
+        key = share, leading if self._uneven else ""
         if key not in self._known:
             self._known[key] = cuts_and_demands(self._job, self._tables, share, leading)
         return self._known[key]
