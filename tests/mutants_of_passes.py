@@ -49,8 +49,8 @@ PASSES = (
     ),
     Mutant(
         "edges that loosen the seat on either side",
-        "cutting/edges.py",
-        'seat_effect=LOOSENS if cut.id.endswith(f"-{leading.lower()}") else TIGHTENS)',
+        "cutting/led.py",
+        "seat_effect=LOOSENS if own else TIGHTENS)",
         "seat_effect=LOOSENS)",
     ),
     Mutant(
@@ -58,6 +58,12 @@ PASSES = (
         "job/finished_edges.py",
         "*((g.start, g.end, g.bottom) for g in form.grooves),",
         "",
+    ),
+    Mutant(
+        "steps that tighten from whichever side",
+        "cutting/led.py",
+        "return tail and not head",
+        "return False",
     ),
     Mutant(
         "one half of a crown",

@@ -18,14 +18,22 @@ from borewright.answer.records import Cut
 from borewright.cutting.demand import demand_of
 from borewright.cutting.edges import edge_cuts
 from borewright.cutting.led import led
+from borewright.cutting.turning import turning as turning_cuts
 from borewright.errors import RefusedInput
 from borewright.job import Chamfers, CrownWish, Job, parse_job
+from borewright.job.crown_wish import crowned_stretch
 from borewright.job.finished_edges import leg_of, outer_edges
 from borewright.job.finished_form import FinishedForm, FinishedStep, Groove
 from borewright.job.records import Piece
 from borewright.job.write import job_text
+from borewright.planning.choice.arrangement import arrange
+from borewright.planning.choice.recommended import recommended
+from borewright.planning.passes.bench import Bench, Set
+from borewright.planning.passes.holding import holding_of
+from borewright.planning.passes.runs import runs
 from borewright.planning.weighing.chatter import Swing, chatter_of
 from borewright.planning.weighing.crown_cut import crown_cuts, crown_wanted
+from borewright.planning.weighing.warmed import work_body
 from borewright.reference.library import Tables
 from borewright.service import planned
 
@@ -136,6 +144,30 @@ def test_edges_on_the_side_of_the_headstock_push_the_work_off(leading: str, loos
     assert all(axial > 0 for axial in pushed.values())
 
 
+@pytest.mark.parametrize(
+    ("leading", "step", "loosens"),
+    [("A", (0.0, 0.008), True), ("B", (0.0, 0.008), False), ("B", (0.017, 0.025), True)],
+)
+def test_a_step_walled_off_from_the_tailstock_is_entered_from_the_headstock_and_pushes_off(
+    leading: str, step: tuple[float, float], loosens: bool
+) -> None:
+    job = formed(steps=(FinishedStep(*step, 0.05),))
+    cuts = led(
+        (c for c in turning_cuts(job, TABLES, 1.0) if c.id == "step-1-rough"), job.work, leading
+    )
+    (pushed,) = (float(np.mean(demand_of(c, "al-6061-t6", TABLES).axial)) for c in cuts)
+    assert (pushed < 0) == loosens
+    assert (cuts[0].direction == "away from the headstock") == loosens
+
+
+def test_a_step_between_two_shoulders_is_plunged_and_fed_as_all_else() -> None:
+    job = formed(steps=(FinishedStep(0.008, 0.016, 0.05),))
+    (cut,) = led(
+        (c for c in turning_cuts(job, TABLES, 1.0) if c.id == "step-1-rough"), job.work, "A"
+    )
+    assert cut.seat_effect == "tightens"
+
+
 def test_an_edge_takes_half_of_the_waves_that_a_groove_as_wide_takes() -> None:
     """Across the bar stands 1/√2 of its push, and 1/√2 of the motion changes its chip."""
     row = replace(next(edge_cuts(formed(edges=0.5e-3), TABLES)), depth=0.5e-3)
@@ -240,3 +272,89 @@ def test_the_last_size_is_that_of_the_middle_and_not_of_the_crown() -> None:
 def test_a_part_with_nothing_but_edges_to_break_is_planned() -> None:
     answer = plan(formed(None, edges=0.3e-3), source_tables=TABLES)
     assert {"edges-a", "edges-b"} <= {c.id for c in answer.cuts}
+
+
+def test_of_two_settings_alike_but_for_the_length_the_whole_crown_counts() -> None:
+    """Found for both halves and every pass: seconds of the run are seconds of the row."""
+    job = formed(crown=CrownWish(height=0.5e-3))
+    answer = plan(job, source_tables=TABLES)
+    taken, settings = [], []
+    for crown in crowns_found(job):
+        assert crown.found is not None
+        (cut,) = crown.cuts
+        settings.append(crown.found.setting.seconds)
+        taken.append(cut.passes * (cut.length / (cut.feed * cut.spindle_speed) + BETWEEN))
+    assert taken == pytest.approx(settings)
+    assert seconds(answer, "crown") > 0
+
+
+def crowns_found(job: Job) -> list[Set]:
+    row = recommended(arrange(replace(job, use="plain-taper"), TABLES))
+    assert row is not None
+    assert row.weighed.trial is not None
+    holding = holding_of(row.weighed.trial)
+    bench = Bench(holding, work_body(row.weighed.trial))
+    return [s for s in runs(bench) if s.cuts[0].kind == "crown"]
+
+
+# A hub, a rim, and what comes off the length
+
+
+def outlined(pieces: tuple[Piece, ...], **form: object) -> Job:
+    job = formed(**form)
+    work = replace(job.work, pieces=pieces, finished=replace(job.work.finished, outside=0.1))
+    return replace(job, work=work)
+
+
+HUBBED = (Piece(0.0, 0.015, 0.046), Piece(0.015, 0.04, 0.104))
+
+
+def test_a_step_on_a_hub_begins_at_the_hub() -> None:
+    job = outlined(HUBBED, steps=(FinishedStep(0.0, 0.015, 0.042),))
+    cuts = {c.id: c for c in plan(job, source_tables=TABLES).cuts}
+    assert cuts["step-1-rough"].diameter == pytest.approx(0.046)
+    left = cuts["step-1-rough"].depth * cuts["step-1-rough"].passes + cuts["step-1-finish"].depth
+    assert left == pytest.approx(0.002)
+    assert cuts["rough"].length == pytest.approx(0.025), "the rim, not the hub"
+
+
+@pytest.mark.parametrize(
+    ("rim", "wanted"),
+    [((0.0, 0.02), (0.0, 0.015)), ((0.03, 0.05), (0.025, 0.04)), ((0.015, 0.035), (0.010, 0.030))],
+)
+def test_a_rim_stands_where_facing_leaves_it(rim, wanted) -> None:
+    """5 mm come off each face: every place of the blank is 5 mm nearer to face A."""
+    hub = Piece(0.0, 0.05, 0.04)
+    work = outlined((hub, Piece(*rim, 0.104, 0.04))).work
+    form = FinishedForm(length=0.04)
+    shorter = replace(work, finished=replace(work.finished, form=form))
+    assert crowned_stretch(shorter) == pytest.approx(wanted)
+
+
+def test_a_step_begins_at_the_outside_that_roughing_leaves() -> None:
+    job = formed(0.058, steps=(FinishedStep(0.0, 0.01, 0.05),))
+    cuts = {c.id: c for c in plan(job, source_tables=TABLES).cuts}
+    assert cuts["step-1-rough"].diameter == pytest.approx(cuts["rough"].leaves)
+
+
+@pytest.mark.parametrize(
+    "stated",
+    [
+        'edges = "13mm"',
+        'edges = "3mm"\ngrooves = [{from = "10mm", to = "12mm", bottom = "58mm"}, {from = "14mm", to = "16mm", bottom = "58mm"}]',
+        'edges = "2mm"\nsteps = [{from = "0mm", to = "1mm", outside = "60.8mm"}]',
+    ],
+    ids=["through the wall", "deeper than grooves", "wider than a step"],
+)
+def test_edges_with_no_metal_for_them_are_refused(stated: str) -> None:
+    with pytest.raises(RefusedInput, match=re.escape("work.finished.edges")):
+        parse_job(f"{TEXT}{stated}\n", "wheel.toml")
+
+
+def test_an_edge_beneath_a_washer_is_left_for_later_and_the_hold_stands() -> None:
+    text = TEXT.replace("16mm", "20.005mm").replace("63mm", "34mm").replace("61mm", "33mm")
+    job = parse_job(f'{text}chamfer = "2.5mm"\n'.replace('"25mm"', '"30mm"'), "wheel.toml")
+    answer = planned.plan(job, use="spigot-plate", source_tables=TABLES)
+    assert answer.chosen is not None
+    assert not [c for c in answer.cuts if c.kind == "edge"]
+    assert any("Not reached" in note for note in answer.schedule.notes)

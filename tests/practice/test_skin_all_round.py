@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import itertools
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -12,7 +12,7 @@ from tests.jobs_made import wheel_job
 from tests.on_a_mandrel import plan
 
 from borewright.answer.plan import Plan
-from borewright.answer.records import Cut
+from borewright.answer.records import Cut, Verdict
 from borewright.cutting.knock import NO_KNOCK, knock_of
 from borewright.job.records import Job, Machine, MandrelNote
 from borewright.reference.library import Tables
@@ -60,7 +60,7 @@ def test_all_passes_together_take_the_stock_and_half_of_the_throw(out: float) ->
     assert cuts[0].diameter == pytest.approx(0.084 + out)
     assert sum(c.depth * c.passes for c in cuts) == pytest.approx(0.002 + out / 2)
     assert cuts[-1].leaves == pytest.approx(0.08)
-    for one, other in itertools.pairwise(cuts):
+    for one, other in pairwise(cuts):
         assert other.diameter == pytest.approx(one.diameter - 2 * one.depth * one.passes)
 
 
@@ -91,7 +91,25 @@ def test_where_no_setting_gets_under_it_all_round_the_plan_says_what_to_do() -> 
     answer = plan(replace(job, work=work), source_tables=TABLES)
     assert answer.schedule is not None
     (said,) = [n for n in answer.schedule.notes if "under the skin all round" in n]
-    assert "faceplate" in said
+    assert "stronger hold" in said
     rough = next(c for c in answer.cuts if c.id == "rough")
     assert rough.depth < 2e-3
     assert knock_of(rough, replace(job, work=work), TABLES).best > 1
+
+
+def test_a_casting_of_no_stated_size_is_cut_until_it_is_round_and_under_its_skin() -> None:
+    job = casting(0.6e-3)
+    sizes = replace(job.work.finished, outside=None)
+    job = replace(job, work=replace(job.work, finished=sizes))
+    cuts = along(plan(job, source_tables=TABLES))
+    assert cuts[0].diameter == pytest.approx(0.084 + 0.6e-3)
+    assert sum(c.depth * c.passes for c in cuts) >= 0.6e-3 + SKIN
+    for one, other in pairwise(cuts):
+        assert other.diameter == pytest.approx(one.diameter - 2 * one.depth * one.passes)
+
+
+def test_one_that_does_not_clean_up_is_no_plain_yes_and_says_so() -> None:
+    """Out by 3 mm it wants 1.5 mm and the skin on the radius; there is 1 mm."""
+    answer = plan(casting(3e-3, 0.084, 0.082), source_tables=TABLES)
+    assert answer.verdict is not Verdict.YES
+    assert "does not clean up" in answer.headline

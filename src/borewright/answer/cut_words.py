@@ -24,6 +24,13 @@ def depth_words(cut: Cut, show: Show) -> str:
     return show.small(cut.depth) if cut.kind == "grind" else show.depth(cut.depth)
 
 
+def passes_words(cut: Cut, show: Show) -> str:
+    """Number and depth of the passes; of a groove the plunges, and how wide each is."""
+    if cut.kind == "groove":
+        return f"{cut.passes} of {show.length(cut.depth)} wide"
+    return f"{cut.passes} × {depth_words(cut, show)}"
+
+
 def speed_words(cut: Cut, show: Show) -> str:
     """The turns of the work, or those of the cutter; the wheel's rim beside the work it grinds."""
     turns = show.spindle(cut.spindle_speed)

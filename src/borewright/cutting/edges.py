@@ -69,4 +69,4 @@ def _name(leg: str, looks: str, number: int, *, chamfer: bool) -> str:
     if chamfer:
         return f"chamfer the edge of face {looks}, {leg} at 45 degrees"
     edges = "the edge" if number == 1 else f"the {number} edges"
-    return f"break {edges} on the side of face {looks} by {leg}"
+    return f"break {edges} that look{'s' if number == 1 else ''} towards face {looks} by {leg}"

@@ -89,12 +89,19 @@ def _cleaned_up(plan: Plan, job: Job, tables: Tables) -> Plan:
     turned = any(c.kind == "turn" and c.span is None for c in plan.cuts)
     if job.work.blank != "casting" or plan.verdict is NO or not turned:
         return plan
-    from borewright.planning.steps.casting_stock import stock_of, stock_words  # castings only
+    from borewright.planning.steps.casting_stock import stock_of  # castings only
 
     stock = stock_of(job, tables)
     if stock.verdict is not NO:
         return plan
-    why = stock_words(stock, Show(job.units))
+    show = Show(job.units)
+    wanted_stock, there = stock.wanted(stock.skin.best), stock.there
+    if wanted_stock is None or there is None:
+        return plan
+    why = (
+        f"The outside does not clean up: it wants {show.depth(wanted_stock)} on the radius, half of its throw and the skin, and "
+        f"has {show.depth(there)}; patches of skin stay."
+    )
     if plan.verdict is YES:
         return _with_care(plan, why)
     return replace(plan, headline=f"{plan.headline} {why}")

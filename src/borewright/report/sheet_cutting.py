@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
+from borewright.answer.cut_words import feed_words, left_words, passes_words, speed_words
 from borewright.answer.plan import Plan
 from borewright.answer.records import Cut
 from borewright.answer.schedule import Taken
@@ -93,7 +93,7 @@ def _row(number: int, cut: Cut, taken: Taken | None, show: Show, left: str) -> l
         f"{cut.name}{to}",
         speed_words(cut, show).replace(", ", ",\n").replace(" (", "\n("),
         feed_words(cut, show).replace(" (", "\n("),
-        f"{cut.passes} × {depth_words(cut, show)}".replace(" (", "\n("),
+        passes_words(cut, show).replace(" (", "\n("),
         time_words(taken) if taken else "",
         _bound(taken.said or limit_words(taken)) if taken else "",
         f"{nearer(cut.direction)},\n{cut.seat_effect}",

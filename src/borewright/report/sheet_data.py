@@ -6,12 +6,13 @@ words of a second page; `sheet_trim` leaves parts out when either would run over
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from math import isfinite
 from typing import Any
 
-from borewright.answer.cut_words import depth_words, feed_words, left_words, speed_words
+from borewright.answer.cut_words import feed_words, left_words, passes_words, speed_words
 from borewright.answer.plan import Plan
 from borewright.answer.records import Cut, Question, Step, Verdict
 from borewright.answer.schedule import Taken
@@ -227,16 +228,25 @@ def _cuts(plan: Plan, show: Show) -> list[list[str]]:
 
 def _taken(cut: Cut, taken: Taken | None, show: Show, left: str) -> list[str]:
     """In the first unit only, with time and limit: both units stand on the page of the cutting."""
-    cells = (speed_words(cut, show), feed_words(cut, show), depth_words(cut, show))
-    speed, feed, depth = (words.partition(" (")[0] for words in cells)
+    cells = (speed_words(cut, show), feed_words(cut, show), passes_words(cut, show))
+    speed, feed, passes = (_first_unit(words) for words in cells)
     said = (time_words(taken), limit_words(taken)) if taken else ()
     return [
         _cut(cut, taken, show, left)[0],
         f"{speed},\n{feed}",
-        f"{cut.passes} × {depth}",
+        passes,
         ",\n".join(words for words in said if words),
         f"{nearer(cut.direction)},\n{cut.seat_effect}",
     ]
+
+
+def _first_unit(words: str) -> str:
+    """Without what stands in brackets: the other unit.
+
+    >>> _first_unit("2 of 1.5 mm (0.059 in) wide")
+    '2 of 1.5 mm wide'
+    """
+    return re.sub(r" \([^)]*\)", "", words)
 
 
 def nearer(way: str) -> str:
@@ -254,7 +264,7 @@ def _cut(cut: Cut, _: Taken | None, show: Show, left: str) -> list[str]:
         f"{cut.name}{to}",
         speed_words(cut, show).replace(", ", ",\n").replace(" (", "\n("),
         feed_words(cut, show).replace(" (", "\n("),
-        f"{cut.passes} × {depth_words(cut, show)}".replace(" (", "\n("),
+        passes_words(cut, show).replace(" (", "\n("),
         f"{cut.direction},\n{cut.seat_effect}",
     ]
 

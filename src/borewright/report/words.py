@@ -157,12 +157,19 @@ def cut_lines(plan: Plan, show: Show) -> tuple[str, ...]:
 
 def cut_words(cut: Cut, show: Show, left: str = "") -> str:
     """One cut as a sentence; `left` is the diameter that it leaves."""
-    passes = "1 pass" if cut.passes == 1 else f"{cut.passes} passes"
     to = f", to {left}" if left else ""
     return (
         f"{cut.name}{to}: {speed_words(cut, show)}, {feed_words(cut, show)}, "
-        f"{depth_words(cut, show)} deep, {passes}, {cut.direction} ({cut.seat_effect})"
+        f"{_passes(cut, show)}, {cut.direction} ({cut.seat_effect})"
     )
+
+
+def _passes(cut: Cut, show: Show) -> str:
+    if cut.kind == "groove":
+        plunges = "1 plunge" if cut.passes == 1 else f"{cut.passes} plunges side by side"
+        return f"{plunges}, {show.length(cut.depth)} wide"
+    passes = "1 pass" if cut.passes == 1 else f"{cut.passes} passes"
+    return f"{depth_words(cut, show)} deep, {passes}"
 
 
 def _id(source: str) -> str:

@@ -116,8 +116,9 @@ def balance_words(asked: BalanceInput, r: BalanceResult, show: Show) -> list[str
             f"Opposite the wax, on the heavy side, {show.length(asked.at)} from the axis: a hole of {show.length(asked.drill)}, "
             f"{show.depth(r.hole_depth)} deep at its tip, takes out {show.weight(r.metal)}."
         )
+    begin = "In" if asked.drill is None else "Or, in"
     said.append(
-        f"Or, in the wax's place, {show.weight(r.weight_to_add)} fixed {show.length(asked.at)} from the axis, so that it cannot fly off."
+        f"{begin} the wax's place, {show.weight(r.weight_to_add)} fixed {show.length(asked.at)} from the axis, so that it cannot fly off."
     )
     if asked.mass is not None:
         hidden = r.least_shown / asked.radius

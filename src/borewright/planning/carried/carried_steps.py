@@ -12,7 +12,7 @@ from borewright.mechanics.spread import likely
 from borewright.planning.held.held_trial import HeldTrial, hardest
 from borewright.planning.steps.balance_step import balance_step
 from borewright.planning.steps.crown_step import crown_line
-from borewright.planning.steps.finished_words import edge_words, last_size
+from borewright.planning.steps.finished_words import edge_words, last_size, size_blanks
 from borewright.planning.steps.parallel_step import parallel_step
 from borewright.planning.steps.prove_steps import GRAVITY
 from borewright.planning.steps.steps import DIALS, cut_figures
@@ -115,7 +115,7 @@ def _cut(trial: HeldTrial) -> Iterator[Step]:
             "The last size" if trial.held.last else "Cool, then the last size",
             f"Let the work come to room temperature before the last pass and before measuring.{to_size}{edge_words(trial.job, trial.show)}",
             size,
-            ("finished outside", "rim to bore"),
+            (*size_blanks(trial.job), "rim to bore"),
         )
         yield from (step(*line) for line in crown_line(trial))
 

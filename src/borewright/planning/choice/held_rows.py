@@ -12,6 +12,7 @@ from borewright.holding.drives.offered import driven, drives_for
 from borewright.holding.registry import WAYS
 from borewright.job.records import Job
 from borewright.planning.choice.deciding import deciding_of, worst_of
+from borewright.planning.held.at_face import short_of_rings
 from borewright.planning.held.clash import clash, out_of_the_way
 from borewright.planning.held.held_questions import ask_held
 from borewright.planning.held.held_trial import HeldTrial, make_held_trial
@@ -68,7 +69,7 @@ def _asked(held: Held, job: Job, tables: Tables, planned: CutsByShare) -> Weighe
     trial = make_held_trial(job, held, tables, planned)
     if trial is None and not held.cannot:
         held = replace(held, cannot=OUT_OF_REACH, grip=None)
-    trial = None if trial is None else out_of_the_way(trial)
+    trial = None if trial is None else short_of_rings(out_of_the_way(trial))
     if trial is not None and (why := clash(trial)):
         held, trial = replace(held, cannot=why, grip=None), None
     return WeighedHeld(held, trial, ask_held(trial) if trial else ())

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from borewright.answer.records import Cut
 from borewright.cutting.stock import deepest_pass
+from borewright.job.records import Job
 from borewright.mechanics.turning import surface_speed
 from borewright.planning.passes.holding import Holding
 from borewright.planning.passes.least_time import Found, solved, unblocked
@@ -41,8 +42,7 @@ class Bench:
         self.holding, self.body, self._cool = holding, body, cool
         job, tables = holding.job, holding.tables
         usual = tables.cut_defaults(job.work.material)
-        machine = job.shelf.machine
-        self.power_known = machine.power is not None or bool(machine.power_by_gear)
+        self.power_known = power_is_known(job)
         bold = BOLDER if self.power_known else 1.0
         self.wall = max(deepest_pass(job, tables), THINNEST)
         self.deepest = min(usual.rough_depth * bold, self.wall)
@@ -115,6 +115,12 @@ def _if_it_sings(found: Found) -> Found:
         replace(problem, machine=machine, wanted=replace(problem.wanted, quiet=False))
     )
     return found if other is None else replace(found, setting=other.setting)
+
+
+def power_is_known(job: Job) -> bool:
+    """Whether the lathe's power is stated, in one figure or gear by gear."""
+    machine = job.shelf.machine
+    return machine.power is not None or bool(machine.power_by_gear)
 
 
 def cuts_of(model: Cut, setting: Setting, begins: Metre, length: Metre | None = None) -> Cut:

@@ -9,7 +9,7 @@ from borewright.answer.cut_words import depth_words, feed_words
 from borewright.answer.records import Cut
 from borewright.answer.schedule import Blocked, Schedule, Taken
 from borewright.planning.held.held_trial import HeldTrial
-from borewright.planning.passes.bench import Bench, Set
+from borewright.planning.passes.bench import Bench, Set, power_is_known
 from borewright.planning.passes.holding import Holding, holding_of
 from borewright.planning.passes.least_time import Found
 from borewright.planning.passes.left_over import left_over
@@ -66,10 +66,12 @@ def _skin(sets: list[Set], holding: Holding) -> Iterator[str]:
         if one.instead is not None:
             deep = holding.show.depth(one.instead.setting.deepest)
             why = LIMITS[one.instead.blocked].what
+            if one.instead.blocked == "tool" and not power_is_known(holding.job):
+                why = "more than is usual while the lathe's power is not stated"
             yield (
-                f"A first pass under the skin all round would be {deep} deep from the high spot; this hold does not take it ({why}). "
-                "So the tool meets the skin once a turn until it cuts all round: slow, a keen spare edge or carbide; or set it true on "
-                "the faceplate and take the skin off there first."
+                f"A first pass under the skin all round would be {deep} deep from the high spot, and is not taken: {why}. "
+                "So the tool meets the skin once a turn until it cuts all round: slow, a keen spare edge or carbide; or take the skin "
+                "off first in a stronger hold, such as the chucking that bores it."
             )
 
 
@@ -136,8 +138,10 @@ def _said(found: Found, cut: Cut, holding: Holding) -> str:
         return f"Past a limit whatever is set: {LIMITS[found.blocked].what}."
     if found.refused is None:
         return "As deep, coarse and fast as is usual for this metal."
-    limit = LIMITS[found.limit]
-    return f"Quicker, {_set_to(found.refused, cut, holding.show)}, {limit.stops}."
+    stops = LIMITS[found.limit].stops
+    if found.limit == "tool" and not power_is_known(holding.job):
+        stops = "is more than is usual in this metal on a lathe whose power is not stated"
+    return f"Quicker, {_set_to(found.refused, cut, holding.show)}, {stops}."
 
 
 def _set_to(setting: Setting, cut: Cut, show: Show) -> str:

@@ -37,9 +37,9 @@ def _shift(trial: Trial | HeldTrial, cut: Cut) -> tuple[Second, Metre, float] | 
     next_one = _next_speed(trial, cut)
     if cut.kind != "face" or cut.id.startswith("cut-") or next_one is None:
         return None
-    (speed, at), inner = next_one, trial.job.work.bore.size
+    (speed, at), inner = next_one, cut.diameter - 2 * cut.length
     path = min(at, cut.diameter) - inner
-    if path <= 0 or path / 2 > cut.length:
+    if path <= 0:
         return None
     saved = cut.passes * path / 2 / cut.feed * (1 / cut.spindle_speed - 1 / speed)
     return (saved, at, speed) if saved > WORTH and at < cut.diameter else None

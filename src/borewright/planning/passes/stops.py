@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from borewright.answer.held_picture import HeldRing, Role
 from borewright.answer.records import Cut
 from borewright.cutting.directions import TIGHTENS
 from borewright.mechanics.spread import likely
-from borewright.planning.held.clash import IN_THE_WAY, NEAR
+from borewright.planning.held.at_face import ring_at_face
+from borewright.planning.held.clash import NEAR
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.taper.mouths import mouth_legs
 from borewright.planning.taper.trial import Trial
@@ -48,24 +48,14 @@ def _on_taper(trial: Trial, cut: Cut) -> str:
 
 
 def _at_ring(trial: HeldTrial, cut: Cut) -> str:
-    """The widest thing that touches the face which is cut."""
-    picture = trial.held.picture
-    if picture is None:
+    """The widest thing that touches the face which is cut, and what it leaves."""
+    ring = ring_at_face(trial, cut)
+    if ring is None:
         return ""
-    work = [r for r in picture.rings if r.role is Role.WORK]
-    if not work:
-        return ""
-    tail = cut.seat_effect == TIGHTENS
-    at = max(r.end for r in work) if tail else min(r.start for r in work)
-    near = [r for r in picture.rings if r.role in IN_THE_WAY and abs(_side(r, tail) - at) < NEAR]
-    widest = max(near, key=lambda r: r.outer, default=None)
-    if widest is None:
-        return ""
-    return f"stops at the {widest.role.value}, {trial.show.length(2 * widest.outer)} across"
-
-
-def _side(ring: HeldRing, tail: bool) -> Metre:
-    return ring.start if tail else ring.end
+    return (
+        f"stops at the {ring.role.value}, {trial.show.length(2 * ring.outer)} across, and leaves metal under it: face that off "
+        "when it is off, before that face seats anything"
+    )
 
 
 def second_face_words(trial: Trial) -> str:

@@ -19,7 +19,7 @@ from borewright.planning.questions.speed import ask_speed
 from borewright.planning.questions.true import ask_true
 from borewright.planning.taper.trial import Trial
 
-NOT_YET = ("chatter", "balance")
+NOT_YET = ("chatter of the lathe itself", "balance")
 """What no question judges yet; every plan says so."""
 
 

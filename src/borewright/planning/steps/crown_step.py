@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from borewright.answer.crown import PulleyCrown
 from borewright.answer.records import Figure
+from borewright.job.crown_wish import crowned_stretch
 from borewright.planning.steps.finished_words import broken_edges
 from borewright.planning.steps.load_steps import Line
 from borewright.planning.weighing.crown_cut import crown_wanted
@@ -28,10 +29,18 @@ def crown_line(trial: Turned, feed: str = "") -> Iterator[Line]:
     crown = crown_wanted(trial.job, wish, trial.tables)
     yield (
         "Crown",
-        crown_text(crown, trial.show, feed) + broken_edges(trial.job, trial.show),
+        crown_text(crown, trial.show, "" if crown.shape == "arc" else feed)
+        + _middle(trial)
+        + broken_edges(trial.job, trial.show),
         crown_figures(crown),
         ("middle of the face",),
     )
+
+
+def _middle(trial: Turned) -> str:
+    """Where its middle is, as a sentence after a space."""
+    start, end = crowned_stretch(trial.job.work)
+    return f" Its middle is {trial.show.length((start + end) / 2)} from face A as finished."
 
 
 def crown_text(crown: PulleyCrown, show: Show, feed: str = "") -> str:

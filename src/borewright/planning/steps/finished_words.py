@@ -38,6 +38,15 @@ def last_size(trial: Turned) -> tuple[str, tuple[Figure, ...]]:
     return f" Finish to {words}.", (_figure(job, size),)
 
 
+def size_blanks(job: Job) -> tuple[str, ...]:
+    """What is measured at the end and written down: the outside, and every size of the form."""
+    form = job.work.finished.form
+    steps = (f"step {n}" for n in range(1, len(form.steps) + 1))
+    grooves = (f"groove {n}, bottom" for n in range(1, len(form.grooves) + 1))
+    length = ("length",) if form.length is not None else ()
+    return ("finished outside", *steps, *grooves, *length)
+
+
 def edge_words(job: Job, show: Show) -> str:
     """What is done to the edges before it comes off, as a sentence after a space."""
     if job.work.finished.form.crown is not None:

@@ -11,7 +11,7 @@ from borewright.mechanics.spread import likely
 from borewright.planning.questions.push import blows
 from borewright.planning.steps.balance_step import balance_step
 from borewright.planning.steps.crown_step import crown_line
-from borewright.planning.steps.finished_words import edge_words, last_size
+from borewright.planning.steps.finished_words import edge_words, last_size, size_blanks
 from borewright.planning.steps.load_steps import Line, loads, mouths_words
 from borewright.planning.steps.parallel_step import parallel_step
 from borewright.planning.steps.prove_steps import prove
@@ -257,7 +257,7 @@ def _turn(trial: Trial) -> Iterator[Line]:
         f"Let work and mandrel come to one temperature before the last pass and before measuring.{to_size} On the mandrel "
         f"the outside measures {_larger(growth, trial)}.{edge_words(trial.job, trial.show)}",
         (*size, *_grown(growth)),
-        ("finished outside",),
+        size_blanks(trial.job),
     )
 
 

@@ -11,6 +11,7 @@ import numpy as np
 from borewright.answer.crown import Dial, PulleyCrown
 from borewright.answer.records import Cut
 from borewright.cutting.base import Base, base_of, turn
+from borewright.cutting.directions import LOOSENS
 from borewright.cutting.stock import finished_outside
 from borewright.job.crown_wish import CrownWish, crowned_face, crowned_stretch
 from borewright.job.records import Job
@@ -55,11 +56,12 @@ def _by_slide(crown: PulleyCrown, base: Base, feed: Metre, passes: int, show: Sh
 
 
 def _in_steps(crown: PulleyCrown, base: Base, feed: Metre, show: Show) -> Cut:
-    """Every stop of both halves; the deepest of the steps stands for all, their length is the mean."""
+    """Every stop of both halves; the deepest of the steps stands for all, their length is the mean.
+    The half at the headstock is fed away from it, and that half counts for the sign."""
     made = crown.stepped.stairs
     assert made is not None
     deepest = float(np.max(np.diff(made.depths, prepend=0.0)))
     name = f"crown the face, {show.turned(crown.height)} down at its edges, step by step"
     own = replace(base, length=float(np.mean(made.stops)))
     cut = turn("crown", name, own, deepest, feed, 2 * len(made.stops), crown.edge_diameter)
-    return replace(cut, kind="crown")
+    return replace(cut, kind="crown", direction="from each edge to its stop", seat_effect=LOOSENS)
