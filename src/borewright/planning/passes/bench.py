@@ -52,6 +52,7 @@ class Bench:
         self.last_depth, self.last_feed = usual.finish_depth, usual.finish_feed
         self.least = usual.finish_depth / 2
         self.surface = tables.cutting_speed(job.work.material, usual.tool).best
+        self.plunge_speed = tables.allowance("plunge_speed").best
         self.skin_speed = tables.allowance("skin_speed").best
         self.between = tables.allowance("between_passes").best
         finished = job.work.finished
@@ -66,7 +67,7 @@ class Bench:
         if by_hand:
             machine = replace(machine, feeds=())
         found = solved(Problem(self.holding, self.body, model, run, wanted, machine))
-        return _if_it_sings(found) if found.blocked == "chatter" else found
+        return _if_it_sings(found) if found.blocked and wanted.quiet else found
 
     def finishing(self, model: Cut, run: Run) -> tuple[Found, bool]:
         """The setting of a last cut, and whether it wants a spring pass: only where bending blocks it."""
@@ -105,7 +106,7 @@ class Bench:
 
 def _if_it_sings(found: Found) -> Found:
     """Where chatter alone blocks a run, what is within every other limit at the slowest speed: no
-    grip is spent on a limit that is known to a factor of three. It stays blocked."""
+    grip is spent on a limit that is known to a factor of three. It stays blocked, by chatter."""
     problem = found.problem
     assert problem is not None
     slowest = min(setting.spindle for setting in problem.settings)
@@ -114,7 +115,10 @@ def _if_it_sings(found: Found) -> Found:
     other = unblocked(
         replace(problem, machine=machine, wanted=replace(problem.wanted, quiet=False))
     )
-    return found if other is None else replace(found, setting=other.setting)
+    if other is None:
+        return found
+    share = next(m.share(other.setting) for m in problem.limits if m.id == "chatter")
+    return replace(found, setting=other.setting, blocked="chatter", share=share)
 
 
 def power_is_known(job: Job) -> bool:

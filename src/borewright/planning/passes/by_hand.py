@@ -22,6 +22,10 @@ CROWNED = 2.0
 
 HALVES = 2
 
+PLUNGED = Wanted(quiet=False)
+"""A plunge is set without the limit of chatter, which would forbid grooves that shops cut every day:
+one mode of the work says too little of a tool whose whole edge cuts. It is said where it may sing."""
+
 
 def groove(bench: Bench, cut: Cut) -> Set:
     """A groove, plunged side by side by the widest tool that all limits bear."""
@@ -30,10 +34,11 @@ def groove(bench: Bench, cut: Cut) -> Set:
         bench.rough(cut, width, cut.diameter),
         deepest=width / side_by_side(width, GROOVE_TOOL, NARROWEST_TOOL),
         usual_feed=bench.last_feed,
+        surface=bench.plunge_speed * bench.surface,
         least=NARROWEST_TOOL,
         bears=math.inf,
     )
-    found = bench.found(cut, run, Wanted(), by_hand=True)
+    found = bench.found(cut, run, PLUNGED, by_hand=True)
     made = cuts_of(cut, found.setting, run.begins)
     wide = bench.holding.show.length(made.depth)
     return Set((replace(made, name=f"{cut.name}, by a tool {wide} wide"),), found)
@@ -68,11 +73,12 @@ def edge(bench: Bench, cut: Cut) -> Set:
         length=whole.passes * whole.length,
         deepest=whole.depth,
         usual_feed=bench.last_feed,
+        surface=bench.plunge_speed * bench.surface,
         between=whole.passes * bench.between,
         least=SMALLEST_LEG,
         bears=math.inf,
     )
-    found = bench.found(replace(cut, length=whole.length), run, Wanted(), by_hand=True)
+    found = bench.found(replace(cut, length=whole.length), run, PLUNGED, by_hand=True)
     made = cuts_of(cut, found.setting, run.begins)
     several = f", {made.passes} plunges side by side" if made.passes > 1 else ""
     return Set((replace(made, name=cut.name + several, passes=whole.passes * made.passes),), found)

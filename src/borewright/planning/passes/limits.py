@@ -109,13 +109,14 @@ class Asked:
 
 def limits_of(asked: Asked, wanted: Wanted) -> list[Limit]:
     """Every limit of a run, those that are cheap to ask first."""
-    found = [Limit("least_chip", _least_chip(asked))]
+    found = []
+    if isfinite(asked.run.bears):
+        found.append(Limit("tool", _tool(asked.run.bears)))
+    found.append(Limit("least_chip", _least_chip(asked)))
     if wanted.ridges is not None:
         found.append(Limit("finish", _finish(asked, wanted.ridges)))
     if asked.model.nose_radius > 0:
         found.append(Limit("finish", _clean(asked.model.nose_radius)))
-    if isfinite(asked.run.bears):
-        found.append(Limit("tool", _tool(asked.run.bears)))
     return [
         *found,
         Limit("slip", _margin(asked, "slip", cool=True), by_load=True),
@@ -162,10 +163,14 @@ def _cool(asked: Asked) -> Callable[[Setting], Ratio]:
 def _least_chip(asked: Asked) -> Callable[[Setting], Ratio]:
     least = asked.holding.tables.allowance("least_thickness").best
     model = asked.model
+    known: dict[tuple[Metre, Metre], Ratio] = {}
 
     def share(setting: Setting) -> Ratio:
-        shallow = replace(model, depth=min(setting.depths), feed=setting.feed)
-        return chip_taken(shallow).thickness / least
+        key = min(setting.depths), setting.feed
+        if key not in known:
+            shallow = replace(model, depth=key[0], feed=key[1])
+            known[key] = chip_taken(shallow).thickness / least
+        return known[key]
 
     return share
 

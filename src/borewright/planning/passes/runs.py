@@ -103,6 +103,8 @@ def _pair(
         left = begins - 2 * (stock - leave)
         found, spring = bench.finishing(last, bench.last(last, leave, left))
         tried.append((heavy, _finished(last, found, left, spring)))
+        if found.refused is None and not _cost([*heavy, tried[-1][1]])[0]:
+            break  # the last cut is as fast as it can be: a lighter one only adds to the first
     heavy, light = min(tried, key=lambda t: _cost([*t[0], t[1]]))
     return {rough.id: heavy, last.id: (light,)}
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from borewright.answer.cut_words import depth_words, feed_words
 from borewright.answer.records import Cut
 from borewright.answer.schedule import Blocked, Schedule, Taken
+from borewright.mechanics.spread import likely
 from borewright.planning.held.held_trial import HeldTrial
 from borewright.planning.passes.bench import Bench, Set, power_is_known
 from borewright.planning.passes.holding import Holding, holding_of
@@ -19,6 +20,7 @@ from borewright.planning.passes.shift_up import long_words, shift_words, step_wo
 from borewright.planning.passes.stops import second_face_words, stops
 from borewright.planning.passes.way_out import LIMITS, way_out
 from borewright.planning.taper.trial import Trial
+from borewright.planning.weighing.chatter import chatter_of
 from borewright.planning.weighing.warmed import seconds_of, work_body
 from borewright.quantities.show import Show
 from borewright.quantities.si import Second
@@ -48,7 +50,13 @@ def scheduled(trial: Trial | HeldTrial, *, cool: bool = False, keep: bool = Fals
         replace(t, stops=stops(after, c)) for t, c in zip(taken, after.cuts, strict=True)
     )
     seconds = sum(t.seconds for t in taken)
-    said = (*_skin(sets, holding), *_notes(after), *long_words(after, seconds), *_tame(sets, bench))
+    said = (
+        *_skin(sets, holding),
+        *_sings(after, holding),
+        *_notes(after),
+        *long_words(after, seconds),
+        *_tame(sets, bench),
+    )
     return Scheduled(after, Schedule(placed, seconds, blocked, notes=said))
 
 
@@ -73,6 +81,24 @@ def _skin(sets: list[Set], holding: Holding) -> Iterator[str]:
                 "So the tool meets the skin once a turn until it cuts all round: slow, a keen spare edge or carbide; or take the skin "
                 "off first in a stronger hold, such as the chucking that bores it."
             )
+
+
+def _sings(trial: Trial | HeldTrial, holding: Holding) -> Iterator[str]:
+    """Plunges that the work itself may not bear quietly, in one sentence."""
+    if holding.swing is None:
+        return
+    found = []
+    for cut, demand in zip(trial.cuts, trial.demands, strict=True):
+        if cut.kind in ("groove", "edge"):
+            chatter = chatter_of(cut, demand, holding.swing, holding.tables)
+            if chatter is not None and likely(chatter.margin) < 1:
+                found.append("groove" if cut.kind == "groove" else "edge")
+    if found:
+        what = " and ".join(f"{word}s" for word in dict.fromkeys(found))
+        yield (
+            f"The {what} may chatter by what gives in the work alone: slower still, a keen narrow tool, the feed kept up and never "
+            "left to rub, in short bites with the tool moved sideways between them."
+        )
 
 
 def _tame(sets: list[Set], bench: Bench) -> Iterator[str]:
