@@ -72,7 +72,10 @@ def stepped_down(most: float, step: float, count: int) -> list[float]:
 
 def lists(run: Run, machine: Machine) -> tuple[list[float], list[float]]:
     """Feeds and speeds of the lathe that are no more than the usual; the least where all are."""
-    feeds = [f for f in machine.feeds if f <= 1.06 * run.usual_feed] or [min(machine.feeds)]
+    feeds = [f for f in machine.feeds if f <= 1.06 * run.usual_feed]
+    above = [f for f in machine.feeds if f > 1.06 * run.usual_feed]
+    if above and (run.coarser or not feeds):
+        feeds.append(min(above))
     most = run.surface / (math.pi * run.begins) * (1 + 1e-9)
     return feeds, [s for s in machine.speeds if s <= most] or [min(machine.speeds)]
 

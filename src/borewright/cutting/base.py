@@ -16,6 +16,9 @@ from borewright.reference.library import Tables
 NEAR_FEED = 1.06
 """A feed of the lathe up to this many times the wanted one will do (ours)."""
 
+FAR_OFF = 3.0
+"""A feed so many times the wanted, or that much less, is far off (ours)."""
+
 GROOVE_TOOL, NARROWEST_TOOL = 3e-3, 1.5e-3
 """Widest and narrowest grooving tool (m); wider grooves are plunged side by side (ours)."""
 
@@ -139,10 +142,19 @@ def feed_for(wanted: Metre, machine: Machine) -> Metre:
     """The lathe's feed at or just below the wanted one, its finest if all are coarser.
 
     A feed a little above the wanted counts as at it: nobody sets 0.0039 where the lathe has 0.004.
+    Where the one below is far off and the next above is not, that is taken.
+
+    >>> lathe = Machine(feeds=(0.03e-3, 0.3e-3))
+    >>> feed_for(0.12e-3, lathe), feed_for(0.06e-3, lathe)
+    (0.0003, 3e-05)
     """
     if not machine.feeds:
         return wanted
-    return max((f for f in machine.feeds if f <= wanted * NEAR_FEED), default=min(machine.feeds))
+    below = max((f for f in machine.feeds if f <= wanted * NEAR_FEED), default=0.0)
+    above = min((f for f in machine.feeds if f > wanted * NEAR_FEED), default=0.0)
+    if below and (below * FAR_OFF >= wanted or not above or above > wanted * FAR_OFF):
+        return below
+    return above
 
 
 def _to_two_figures(speed: RevPerSecond) -> RevPerSecond:

@@ -91,6 +91,7 @@ class Bench:
             least=self.least,
             bears=self.bears,
             usually=min(self.usual_depth, self.wall),
+            coarser=True,
         )
 
     def under_skin(self, model: Cut, depth: Metre, begins: Metre) -> Run:
@@ -101,7 +102,7 @@ class Bench:
     def last(self, model: Cut, stock: Metre, begins: Metre) -> Run:
         """What is left for the last cut, in one pass."""
         run = self.rough(model, stock, begins)
-        return replace(run, usual_feed=self.finish_feed, once=True, least=0.0)
+        return replace(run, usual_feed=self.finish_feed, once=True, least=0.0, coarser=False)
 
 
 def _if_it_sings(found: Found) -> Found:

@@ -56,6 +56,7 @@ def crown(bench: Bench, cut: Cut) -> Set:
         length=whole.passes * whole.length,
         deepest=whole.depth if stepped else CROWNED * bench.last_depth,
         usual_feed=bench.last_feed if bench.ridges is None else bench.feed,
+        coarser=False,
         between=whole.passes * bench.between,
         once=stepped,
     )

@@ -190,7 +190,7 @@ def _face(bench: Bench, cut: Cut) -> Set:
     stock = face_stock(bench.holding.job)
     if stock is None:
         return as_deep(bench, cut)
-    run = replace(bench.rough(cut, stock, cut.diameter), usual_feed=bench.face_feed)
+    run = replace(bench.rough(cut, stock, cut.diameter), usual_feed=bench.face_feed, coarser=False)
     if cut.seat_effect == LOOSENS:
         run = replace(run, deepest=run.deepest / 2)
     return _set(bench, cut, run, Wanted(ridges=bench.ridges))
@@ -204,7 +204,10 @@ def as_deep(bench: Bench, cut: Cut) -> Set:
     run = replace(bench.rough(cut, cut.depth, cut.diameter), once=True)
     if cut.kind == "face":
         return _set(
-            bench, cut, replace(run, usual_feed=bench.face_feed), Wanted(ridges=bench.ridges)
+            bench,
+            cut,
+            replace(run, usual_feed=bench.face_feed, coarser=False),
+            Wanted(ridges=bench.ridges),
         )
     if bench.holding.job.work.blank == "casting":
         run = replace(run, surface=bench.skin_speed * run.surface)

@@ -48,7 +48,8 @@ class Run:
     `usual_feed`: the coarsest feed ever set; `surface`: the speed wanted. `between`: seconds that a
     pass costs beside cutting. `least`: no pass is lighter, but where one is all there is. `once`: it
     is one pass whatever the depth. `bears`: depth times feed (m²) that a tool usually
-    bears in this metal; `usually`: the deepest pass of habit, where `deepest` is bolder.
+    bears in this metal; `usually`: the deepest pass of habit, where `deepest` is bolder;
+    `coarser`: the next feed above the coarsest may be set too, where the other limits bear it.
     """
 
     stock: Metre
@@ -62,6 +63,7 @@ class Run:
     least: Metre = 0.0
     bears: float = math.inf
     usually: Metre = math.inf
+    coarser: bool = False
 
 
 def settings_of(run: Run, machine: Machine) -> list[Setting]:
@@ -69,7 +71,7 @@ def settings_of(run: Run, machine: Machine) -> list[Setting]:
     found = [
         Setting(depths, feed, spindle, _seconds(run, len(depths), feed, spindle))
         for depths in _depths(run)
-        for feed in feeds_of(run.usual_feed, machine)
+        for feed in feeds_of(run.usual_feed, machine, coarser=run.coarser)
         for spindle in speeds_of(run.surface, run.begins, machine)
     ]
     return sorted(found, key=lambda s: (round(s.seconds, 9), len(s.depths), s.feed, s.spindle))
@@ -77,7 +79,7 @@ def settings_of(run: Run, machine: Machine) -> list[Setting]:
 
 def size_of(run: Run, machine: Machine) -> int:
     """How many there are of them."""
-    feeds = feeds_of(run.usual_feed, machine)
+    feeds = feeds_of(run.usual_feed, machine, coarser=run.coarser)
     speeds = speeds_of(run.surface, run.begins, machine)
     return sum(1 for _ in _depths(run)) * len(feeds) * len(speeds)
 
@@ -90,7 +92,7 @@ def most_passes(run: Run) -> int:
 def easiest_of(run: Run, machine: Machine) -> Setting:
     """The lightest, finest and slowest of them."""
     depths = min(_depths(run), key=max)
-    feed = min(feeds_of(run.usual_feed, machine))
+    feed = min(feeds_of(run.usual_feed, machine, coarser=run.coarser))
     spindle = min(speeds_of(run.surface, run.begins, machine))
     return Setting(depths, feed, spindle, _seconds(run, len(depths), feed, spindle))
 
@@ -130,11 +132,17 @@ def pass_counts(fewest: int, usual: int) -> list[int]:
     return [n for n in counts if n <= max(TIMES * usual, usual + MORE_PASSES)]
 
 
-def feeds_of(usual: Metre, machine: Machine) -> tuple[Metre, ...]:
-    """The lathe's feeds up to the usual one, its finest where all are coarser; coarsest first."""
+def feeds_of(usual: Metre, machine: Machine, *, coarser: bool = False) -> tuple[Metre, ...]:
+    """The lathe's feeds up to the usual one, its finest where all are coarser; coarsest first.
+
+    `coarser`: and the next above it, so that a finer feed more never takes one away.
+    """
     if machine.feeds:
         known = sorted((f for f in machine.feeds if f <= usual * NEAR_FEED), reverse=True)
-        return tuple(known) or (min(machine.feeds),)
+        above = min((f for f in machine.feeds if f > usual * NEAR_FEED), default=None)
+        if above is not None and (coarser or not known):
+            known = [above, *known]
+        return tuple(known)
     return tuple(usual / TENTH_OF_A_DECADE**k for k in range(FINER))
 
 
