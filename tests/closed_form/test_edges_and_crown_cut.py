@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.jobs_made import wheel_job
+from tests.formed_jobs import TABLES, TEXT, formed
 from tests.on_a_mandrel import plan
 
 from borewright.answer.plan import Plan
@@ -21,9 +21,8 @@ from borewright.cutting.led import led
 from borewright.cutting.turning import turning as turning_cuts
 from borewright.errors import RefusedInput
 from borewright.job import Chamfers, CrownWish, Job, parse_job
-from borewright.job.crown_wish import crowned_stretch
 from borewright.job.finished_edges import leg_of, outer_edges
-from borewright.job.finished_form import FinishedForm, FinishedStep, Groove
+from borewright.job.finished_form import FinishedStep, Groove
 from borewright.job.records import Piece
 from borewright.job.write import job_text
 from borewright.planning.choice.arrangement import arrange
@@ -34,17 +33,7 @@ from borewright.planning.passes.runs import runs
 from borewright.planning.weighing.chatter import Swing, chatter_of
 from borewright.planning.weighing.crown_cut import crown_cuts, crown_wanted
 from borewright.planning.weighing.warmed import work_body
-from borewright.reference.library import Tables
 from borewright.service import planned
-
-TABLES = Tables()
-
-
-def formed(finished: float | None = 0.061, length: float = 0.025, **form: object) -> Job:
-    job = wheel_job(length=length)
-    sizes = replace(job.work.finished, outside=finished, form=FinishedForm(**form))
-    return replace(job, work=replace(job.work, finished=sizes))
-
 
 STEPPED = formed(
     steps=(FinishedStep(0.0, 0.006, 0.05),),
@@ -85,17 +74,6 @@ def test_a_chamfer_is_of_the_end_and_the_rest_are_broken() -> None:
         "edges-a": (0.3e-3, 3),
         "edges-b": (0.3e-3, 2),
     }
-
-
-TEXT = """units = "mm"
-[work]
-material = "al-6061-t6"
-bore = "16mm"
-outside = "63mm"
-length = "25mm"
-[work.finished]
-outside = "61mm"
-"""
 
 
 @pytest.mark.parametrize(
@@ -295,66 +273,3 @@ def crowns_found(job: Job) -> list[Set]:
     holding = holding_of(row.weighed.trial)
     bench = Bench(holding, work_body(row.weighed.trial))
     return [s for s in runs(bench) if s.cuts[0].kind == "crown"]
-
-
-# A hub, a rim, and what comes off the length
-
-
-def outlined(pieces: tuple[Piece, ...], **form: object) -> Job:
-    job = formed(**form)
-    work = replace(job.work, pieces=pieces, finished=replace(job.work.finished, outside=0.1))
-    return replace(job, work=work)
-
-
-HUBBED = (Piece(0.0, 0.015, 0.046), Piece(0.015, 0.04, 0.104))
-
-
-def test_a_step_on_a_hub_begins_at_the_hub() -> None:
-    job = outlined(HUBBED, steps=(FinishedStep(0.0, 0.015, 0.042),))
-    cuts = {c.id: c for c in plan(job, source_tables=TABLES).cuts}
-    assert cuts["step-1-rough"].diameter == pytest.approx(0.046)
-    left = cuts["step-1-rough"].depth * cuts["step-1-rough"].passes + cuts["step-1-finish"].depth
-    assert left == pytest.approx(0.002)
-    assert cuts["rough"].length == pytest.approx(0.025), "the rim, not the hub"
-
-
-@pytest.mark.parametrize(
-    ("rim", "wanted"),
-    [((0.0, 0.02), (0.0, 0.015)), ((0.03, 0.05), (0.025, 0.04)), ((0.015, 0.035), (0.010, 0.030))],
-)
-def test_a_rim_stands_where_facing_leaves_it(rim, wanted) -> None:
-    """5 mm come off each face: every place of the blank is 5 mm nearer to face A."""
-    hub = Piece(0.0, 0.05, 0.04)
-    work = outlined((hub, Piece(*rim, 0.104, 0.04))).work
-    form = FinishedForm(length=0.04)
-    shorter = replace(work, finished=replace(work.finished, form=form))
-    assert crowned_stretch(shorter) == pytest.approx(wanted)
-
-
-def test_a_step_begins_at_the_outside_that_roughing_leaves() -> None:
-    job = formed(0.058, steps=(FinishedStep(0.0, 0.01, 0.05),))
-    cuts = {c.id: c for c in plan(job, source_tables=TABLES).cuts}
-    assert cuts["step-1-rough"].diameter == pytest.approx(cuts["rough"].leaves)
-
-
-@pytest.mark.parametrize(
-    "stated",
-    [
-        'edges = "13mm"',
-        'edges = "3mm"\ngrooves = [{from = "10mm", to = "12mm", bottom = "58mm"}, {from = "14mm", to = "16mm", bottom = "58mm"}]',
-        'edges = "2mm"\nsteps = [{from = "0mm", to = "1mm", outside = "60.8mm"}]',
-    ],
-    ids=["through the wall", "deeper than grooves", "wider than a step"],
-)
-def test_edges_with_no_metal_for_them_are_refused(stated: str) -> None:
-    with pytest.raises(RefusedInput, match=re.escape("work.finished.edges")):
-        parse_job(f"{TEXT}{stated}\n", "wheel.toml")
-
-
-def test_an_edge_beneath_a_washer_is_left_for_later_and_the_hold_stands() -> None:
-    text = TEXT.replace("16mm", "20.005mm").replace("63mm", "34mm").replace("61mm", "33mm")
-    job = parse_job(f'{text}chamfer = "2.5mm"\n'.replace('"25mm"', '"30mm"'), "wheel.toml")
-    answer = planned.plan(job, use="spigot-plate", source_tables=TABLES)
-    assert answer.chosen is not None
-    assert not [c for c in answer.cuts if c.kind == "edge"]
-    assert any("Not reached" in note for note in answer.schedule.notes)

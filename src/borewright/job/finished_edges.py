@@ -40,7 +40,7 @@ def outer_edges(work: Work) -> tuple[Edge, ...]:
     >>> wanted = Finished(0.06, form=form)
     >>> wheel = Work("steel", (Piece(0, 0.03, 0.062),), Bore(0.02), finished=wanted)
     >>> [(e.at, e.outside, e.looks, e.end) for e in outer_edges(wheel)]
-    [(0, 0.05, 'A', True), (0.01, 0.06, 'A', False), (0.03, 0.06, 'B', True)]
+    [(0.0, 0.05, 'A', True), (0.01, 0.06, 'A', False), (0.03, 0.06, 'B', True)]
     """
     return tuple(_edges(list(_stretches(work))))
 

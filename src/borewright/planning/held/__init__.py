@@ -2,6 +2,7 @@
 
     held_trial      one hold with the cuts that reach it and that it serves
     held_heat       heat of any hold: what the warmth of the cuts takes from it
+    at_face         what stands against a face that is cut, so that the tool stops short of it
     clash           steps and grooves whose tool would run into what holds the work
     held_bend       bend, of one stiffness at the tool
     held_questions  seat bore push crack slip rock bend heat true reach speed, of any hold
