@@ -92,9 +92,12 @@ def test_where_no_setting_gets_under_it_all_round_the_plan_says_what_to_do() -> 
     assert answer.schedule is not None
     (said,) = [n for n in answer.schedule.notes if "under the skin all round" in n]
     assert "stronger hold" in said
-    rough = next(c for c in answer.cuts if c.id == "rough")
-    assert rough.depth < 2e-3
-    assert knock_of(rough, replace(job, work=work), TABLES).best > 1
+    peeled, rough = along(answer)[:2]
+    assert peeled.passes > 1
+    assert peeled.depth < 2e-3
+    assert knock_of(peeled, replace(job, work=work), TABLES).best > 1
+    assert peeled.depth * peeled.passes >= 2e-3 + SKIN - 1e-9, "under the skin all round by then"
+    assert knock_of(rough, replace(job, work=work), TABLES) == NO_KNOCK
 
 
 def test_a_casting_of_no_stated_size_is_cut_until_it_is_round_and_under_its_skin() -> None:

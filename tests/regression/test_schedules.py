@@ -27,7 +27,7 @@ JOBS = [
     ("01-beginner-pulley", "finish", USUAL, 1, ('"3in"', '"3in"\nfinished = { roughness = "3um" }'), "finish", 1),
     ("02-class-blanks", "rough", BORNE, 1, ('"550rpm"]', '"550rpm"]\npower = "40W"'), "power", 1),
     ("03-locomotive-wheels", "rough", BORNE, 1, ('"112mm"', '"118mm"'), BORNE, 7),
-    ("04-flywheel", "rough", BORNE, 7, ('"7.3in"', '"7.4in"'), BORNE, 3),
+    ("04-flywheel", "rough", BORNE, 1, ('"7.3in"', '"7.4in"'), BORNE, 3),
     ("05-drive-wheel", "rough", BORNE, 3, ('"350rpm"]', '"350rpm"]\npower = "750W"'), "slip", 1),
     ("06-bronze-bush", "rough", BORNE, 1, ('"900rpm"]', '"900rpm"]\npower = "30W"'), "power", 1),
     ("07-thin-ring", "rough", USUAL, 1, ('"113mm"', '"116mm"'), BORNE, 3),

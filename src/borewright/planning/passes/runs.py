@@ -112,22 +112,21 @@ def _pair(
 def _roughed(bench: Bench, rough: Cut, stock: Metre, skin: Metre, leave: Metre) -> tuple[Set, ...]:
     """The passes before the last: all alike; under a skin the first by itself, slow and deep enough.
 
-    Where no setting gets under the skin in one, they are all alike, and that is said.
+    Where no setting gets under the skin in one, as many as it takes are, and that is said.
     """
-    begins, wanted = rough.diameter, Wanted(left=leave)
+    wanted = Wanted(left=leave)
     if skin <= 0:
-        return (_set(bench, rough, bench.rough(rough, stock, begins), wanted),)
+        return (_set(bench, rough, bench.rough(rough, stock, rough.diameter), wanted),)
     first = min(skin, stock)
     under = [_under(bench, rough, stock, depth, wanted) for depth in _first_depths(stock, first)]
     best = min(under, key=_cost)
     blocked = next((s.found for s in best if s.found and s.found.blocked), None)
     if blocked is None:
         return best
-    run = bench.rough(rough, stock, begins)
-    alike = _set(bench, rough, replace(run, surface=bench.skin_speed * run.surface), wanted)
-    if alike.found is not None and alike.found.blocked:
+    peeled = _under(bench, rough, stock, first, wanted, peel=True)
+    if any(s.found is not None and s.found.blocked for s in peeled):
         return best
-    return (replace(alike, instead=blocked),)
+    return (replace(peeled[0], instead=blocked), *peeled[1:])
 
 
 def _first_depths(stock: Metre, first: Metre) -> Iterator[Metre]:
@@ -138,17 +137,25 @@ def _first_depths(stock: Metre, first: Metre) -> Iterator[Metre]:
             yield stock / number
 
 
+PEELED = "first cuts on the outside, until it cuts all round under the skin"
+
 EVEN_SHARES = 3
 """Even shares of the stock that are tried as a first pass (ours)."""
 
 
-def _under(bench: Bench, rough: Cut, stock: Metre, first: Metre, wanted: Wanted) -> tuple[Set, ...]:
-    """The first pass under the skin, and the rest of the stock."""
+def _under(
+    bench: Bench, rough: Cut, stock: Metre, first: Metre, wanted: Wanted, *, peel: bool = False
+) -> tuple[Set, ...]:
+    """What gets under the skin, and the rest of the stock. `peel`: in several passes, which cut air
+    for part of a turn until they cut all round."""
     begins, rest = rough.diameter, stock - first
     over = rest <= bench.least * 1e-3
-    name = "first cut on the outside, under the skin" if not over else rough.name
-    model = replace(rough, id="skin" if not over else "rough", name=name)
-    skin = _set(bench, model, bench.under_skin(model, first, begins), wanted)
+    name = PEELED if peel else "first cut on the outside, under the skin"
+    model = rough if over else replace(rough, id="skin", name=name)
+    run = bench.under_skin(model, first, begins)
+    if peel:
+        run = replace(bench.rough(model, first, begins), surface=run.surface)
+    skin = _set(bench, model, run, wanted)
     if over:
         return (skin,)
     after = begins - 2 * first
