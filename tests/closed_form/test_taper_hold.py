@@ -9,8 +9,10 @@ import numpy as np
 import pytest
 from tests.jobs_made import wheel_job
 
+from borewright.holding.taper.elastic_joint import Joint
 from borewright.holding.taper.plain_taper import TaperHold, holds
 from borewright.job.records import Mandrel
+from borewright.mechanics.num import Floats
 from borewright.reference.library import Tables
 
 TABLES = Tables()
@@ -52,8 +54,19 @@ def test_every_drawn_case_is_a_direct_solve_of_its_own(travel: float) -> None:
         own = replace(hold.joint, modulus=float(modulus[case]), ratio=ratio)
         pressure = own.pressure(overlap)
         assert state.normal_force[case] == pytest.approx(own.normal_force(pressure), rel=1e-3)
-        assert state.tension[case] == pytest.approx(own.largest_tension(pressure), rel=2e-3)
+        assert state.tension[case] >= own.largest_tension(pressure) * (1 - 2e-3)
+        # Never under what was solved; the curve stands on the peaks, a grid only comes near them.
+        assert state.tension[case] <= greatest_on_the_way(own, overlap) * (1 + NEAR_PEAK)
         assert state.contact_length[case] == pytest.approx(own.contact_length(overlap), rel=3e-3)
+
+
+NEAR_PEAK = 0.02
+
+
+def greatest_on_the_way(own: Joint, overlap: Floats) -> float:
+    """Solved afresh at many lesser travels: what the bore has seen is not taken back."""
+    less = np.linspace(0.0, float(overlap.max()), 400)[:-1]
+    return max(own.largest_tension(own.pressure(overlap - x)) for x in less)
 
 
 def test_a_mandrel_measured_straight_holds_as_a_straight_one() -> None:

@@ -78,7 +78,7 @@ def test_a_deep_step_is_not_given_up_for_want_of_passes() -> None:
 
 @pytest.mark.parametrize("fewest", [1, 3, 10, 40])
 def test_passes_are_tried_up_to_four_times_the_fewest_in_rising_order(fewest: int) -> None:
-    counts = pass_counts(fewest)
+    counts = pass_counts(fewest, fewest)
     assert counts[0] == fewest
     assert counts == sorted(set(counts))
     assert set(range(fewest, fewest + 9)) <= set(counts)
