@@ -149,7 +149,11 @@ def _changes(found: Arranged, tables: Tables) -> tuple[Change, ...]:
         return ()
     from borewright.planning.changes.changes import changes  # a plain yes comes sooner
 
-    return changes(found.job, tables, best)
+    all_of_them = changes(found.job, tables, best)
+    if row is None or isinstance(row.weighed, Weighed) or row.candidate.verdict is NO:
+        return all_of_them
+    # Roughing it before the mandrel helps nobody who is not going to use one.
+    return tuple(change for change in all_of_them if not change.rough_in_chuck)
 
 
 def _bore_route(found: Arranged, tables: Tables) -> BoreRoute | None:

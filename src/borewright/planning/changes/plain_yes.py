@@ -21,6 +21,8 @@ def plain_yes(best: Weighed) -> bool:
 
 def _kept_light(best: Weighed, cut: Cut) -> bool:
     trial = best.trial
-    usual = trial.tables.cut_defaults(trial.job.work.material).rough_depth
-    wanted = min(usual, deepest_pass(trial.job, trial.tables))
-    return cut.depth < LIGHT * wanted and deepest_of(best, cut).depth < LIGHT * wanted
+    usual = trial.tables.cut_defaults(trial.job.work.material)
+    wanted = min(usual.rough_depth, deepest_pass(trial.job, trial.tables))
+    # A shallow cut at a coarse feed is not light, so depth counts with its feed.
+    least = LIGHT * wanted * min(1.0, usual.rough_feed / cut.feed)
+    return cut.depth < least and deepest_of(best, cut).depth < least

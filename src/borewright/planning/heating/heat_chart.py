@@ -24,8 +24,11 @@ HELD = 0.999
 """A grip that never falls below this share is not drawn: warmth takes nothing from it (ours)."""
 
 
-def heat_chart(run: HeatRun, named: Callable[[Cut], str] | None = None) -> LineChart:
-    """The chart of a run. `named` gives the word at each cut's beginning, its name if not stated.
+def heat_chart(
+    run: HeatRun, named: Callable[[Cut], str] | None = None, holder: str = "mandrel"
+) -> LineChart:
+    """The chart of a run. `named` gives the word at each cut's beginning, its name if not stated;
+    `holder` is what the work sits on.
 
     Left: warmth over the room, likely, and the work's in the poor case (1 in 20); right: what is
     left of the cold grip, as a share.
@@ -44,7 +47,7 @@ def heat_chart(run: HeatRun, named: Callable[[Cut], str] | None = None) -> LineC
         y_kind="temperature difference",
         lines=(
             _curve("work", times, likely[0]),
-            _curve("mandrel", times, likely[1]),
+            _curve(holder, times, likely[1]),
             _curve("work, poor case", ends, [high_end(w[0]) for w in poor], dashed=True),
         ),
         marks=tuple(_marks(run, named or _name)),

@@ -32,11 +32,18 @@ def with_heat(trial: Trial | Gripped, schedule: Schedule) -> Schedule:
         taken=tuple(_filled(t, h) for t, h in zip(schedule.taken, heats, strict=True)),
         seconds=schedule.seconds + sum(h.wait for h in heats),
         target=None if target is None else (target.reads, target.warmth),
-        charts=(*schedule.charts, heat_chart(run, _numbered(schedule)))
+        charts=(*schedule.charts, heat_chart(run, _numbered(schedule), _holder(trial)))
         if run.cuts
         else schedule.charts,
         notes=(*schedule.notes, *wait_sentences(trial.cuts, heats)),
     )
+
+
+def _holder(trial: Trial | Gripped) -> str:
+    """What the work sits on, in a word or two."""
+    if isinstance(trial, Trial) or "mandrel" in trial.held.tool:
+        return "mandrel"
+    return "what holds it"
 
 
 def _numbered(schedule: Schedule) -> Callable[[Cut], str]:
