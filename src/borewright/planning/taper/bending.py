@@ -157,7 +157,8 @@ def work_masses(trial: Trial) -> Masses:
         ends = sorted(_from_lead(trial, z) for z in (s.start, s.end))
         edges = np.array([face - ends[1], face - ends[0]])
         amounts = np.array([s.per_metre]), np.array([s.turning_per_metre])
-        found = found.with_more(spread_mass(edges, *amounts, bar.span / CELLS))
+        cell = max(bar.span, work.length) / CELLS  # work longer than its mandrel needs no finer one
+        found = found.with_more(spread_mass(edges, *amounts, cell))
     return Masses(np.clip(found.places, 0.0, bar.span), found.mass, found.turning)
 
 
