@@ -117,7 +117,7 @@ def test_a_shoulder_is_not_cut_with_a_slanting_edge_nor_a_groove_with_another_no
 
 def test_a_longer_travel_is_one_that_hurts_nothing_and_grips_more() -> None:
     found = 0
-    for _, _, problem in blocked_cuts(on_twelve("03-locomotive-wheels")):
+    for _, _, problem in blocked_cuts(on_twelve("06-bronze-bush")):
         now = problem.holding.trial  # type: ignore[attr-defined]
         for press, other in travelled(problem):
             trial: Trial = other.holding.trial  # type: ignore[attr-defined]
@@ -126,7 +126,7 @@ def test_a_longer_travel_is_one_that_hurts_nothing_and_grips_more() -> None:
             assert trial.chosen.travel > now.chosen.travel
             assert press == pytest.approx(trial.chosen.travel - trial.hand)
             assert likely(trial.grip.friction_force) > likely(now.grip.friction_force)
-    assert found >= 3
+    assert found >= 2
 
 
 def test_a_positive_drive_is_tried_where_one_can_be_had_and_counts_its_making() -> None:
@@ -152,7 +152,10 @@ def test_two_changes_together_are_named_only_where_no_one_is_enough() -> None:
 
 
 def test_pairs_are_bounded_and_it_is_said(monkeypatch: pytest.MonkeyPatch) -> None:
-    problem = next(p for _, _, p in blocked_cuts(on_twelve("10-gear-blanks")) if not costs(p))
+    cuts = {c.id: p for c, _, p in blocked_cuts(on_twelve("10-gear-blanks"))}
+    problem = cuts["finish"]
+    assert not costs(problem)
+    assert searched(problem).mended, "two together do it"
     monkeypatch.setattr(search, "WORK", 1)
     result = searched(problem)
     assert not result.all_pairs
