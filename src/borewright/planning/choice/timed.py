@@ -31,11 +31,13 @@ MOST = 6
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Timed:
-    """A row with its cuts set: the row as it was, as it is, and the schedule."""
+    """A row with its cuts set: the row as it was, as it is, and the schedule. `floor`: seconds of
+    cutting that no other hold goes under."""
 
     before: Row
     row: Row
     schedule: Schedule
+    floor: Second = 0.0
 
     @property
     def seconds(self) -> dict[str, Second]:
@@ -45,6 +47,12 @@ class Timed:
             group = _group(t.cut)
             found[group] = found.get(group, 0.0) + t.seconds + t.wait
         return found
+
+    @property
+    def floor_minutes(self) -> float:
+        """Of the batch."""
+        trial = self.row.weighed.trial
+        return self.floor * (trial.job.work.quantity if trial is not None else 1) / 60
 
     def minutes(self, elsewhere: dict[str, Second]) -> float:
         """Setting up and cutting, for the batch; `elsewhere`: seconds of cuts that some hold does not
@@ -103,12 +111,12 @@ def _contest(found: Arranged, best: Row, first: Timed, tables: Tables) -> Iterat
     if best.key[0] != NOW or insisted(found):
         return
     least = inf if first.schedule.blocked else first.minutes({})
-    seen = {best.candidate.way}
+    seen, floor = {best.candidate.way}, first.floor_minutes
     for row in found.weighing.rows:
         alike = row.key[:UP_TO_TIME] == best.key[:UP_TO_TIME]
         if not alike or row.candidate.way in seen:
             continue
-        if row.candidate.minutes >= least or len(seen) >= MOST:
+        if row.candidate.minutes + floor >= least or len(seen) >= MOST:
             return
         seen.add(row.candidate.way)
         other = _timed(row, tables)
@@ -130,7 +138,7 @@ def _timed(row: Row, tables: Tables) -> Timed | None:
     else:
         return Timed(row, row, as_planned(row.weighed.trial, done.schedule.blocked))
     new = replace(_row(weighed, row, tables), key=row.key)
-    return Timed(row, new, done.schedule)
+    return Timed(row, new, done.schedule, done.floor)
 
 
 TRIES = (False, False), (True, False), (False, True), (True, True)

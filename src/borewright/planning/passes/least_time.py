@@ -14,7 +14,7 @@ from dataclasses import dataclass, field, replace
 from borewright.planning.passes.limit import Limit
 from borewright.planning.passes.problem import Problem
 from borewright.planning.passes.setting import Setting
-from borewright.quantities.si import Metre, Ratio
+from borewright.quantities.si import Metre, Ratio, Second
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +23,8 @@ class Found:
 
     `refused`: that faster one, with its share. `blocked`: the limit that nothing meets; the setting
     is then the one that comes nearest to all of them, with its `share` of the worst. `problem`: what
-    it was found for, where that is known.
+    it was found for, where that is known. `floor`: seconds that no hold goes under: of the fastest
+    setting within the limits that no hold has a say in; 0 where that was not asked.
     """
 
     setting: Setting
@@ -33,6 +34,7 @@ class Found:
     blocked: str = ""
     share: Ratio = 1.0
     problem: Problem | None = field(default=None, compare=False, repr=False)
+    floor: Second = 0.0
 
 
 def solved(problem: Problem) -> Found:
@@ -56,9 +58,12 @@ def _first(settings: Sequence[Setting], limits: Sequence[Limit]) -> Found | None
     first = next((k for k, m in enumerate(limits) if m.by_load), len(limits))
     before, after = limits[:first], [m for m in limits[first:] if not m.by_load]
     refused: list[Setting] = []
+    floor: Second | None = None
     for setting in settings:
-        if _within(setting, before) and load.within(setting) and _within(setting, after):
-            return _found(setting, refused, limits)
+        if _within(setting, before):
+            floor = setting.seconds if floor is None else floor
+            if load.within(setting) and _within(setting, after):
+                return replace(_found(setting, refused, limits), floor=floor)
         refused.append(setting)
     return None
 

@@ -32,6 +32,8 @@ class Scheduled:
 
     trial: Trial | HeldTrial
     schedule: Schedule
+    floor: Second = 0.0
+    """Seconds of cutting that no other hold goes under either."""
 
 
 def scheduled(trial: Trial | HeldTrial, *, cool: bool = False, keep: bool = False) -> Scheduled:
@@ -57,7 +59,15 @@ def scheduled(trial: Trial | HeldTrial, *, cool: bool = False, keep: bool = Fals
         *long_words(after, seconds),
         *_tame(sets, bench),
     )
-    return Scheduled(after, Schedule(placed, seconds, blocked, notes=said))
+    floor = sum(_floor(s) for s in sets)
+    return Scheduled(after, Schedule(placed, seconds, blocked, notes=said), floor)
+
+
+def _floor(one: Set) -> Second:
+    """Of one setting. A skin may be cut in other passes elsewhere, so nothing is sure of that."""
+    if one.found is None or one.cuts[0].id == "skin":
+        return 0.0
+    return one.found.floor
 
 
 def _kept(one: Set, holding: Holding) -> Set:
