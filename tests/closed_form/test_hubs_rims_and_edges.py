@@ -9,6 +9,7 @@ import pytest
 from tests.formed_jobs import TABLES, TEXT, formed
 from tests.on_a_mandrel import plan
 
+from borewright.cutting.turning import cast_there
 from borewright.errors import RefusedInput
 from borewright.job import Job, parse_job
 from borewright.job.crown_wish import crowned_stretch
@@ -48,6 +49,15 @@ def test_a_rim_stands_where_facing_leaves_it(rim, wanted) -> None:
     form = FinishedForm(length=0.04)
     shorter = replace(work, finished=replace(work.finished, form=form))
     assert crowned_stretch(shorter) == pytest.approx(wanted)
+
+
+def test_a_hub_behind_a_rim_that_facing_moves_is_still_a_hub() -> None:
+    """1 mm comes off face A: the rim that ended at 40 ends at 39, where the step begins."""
+    pieces = (Piece(0.0, 0.015, 0.046), Piece(0.015, 0.04, 0.104), Piece(0.04, 0.052, 0.046))
+    work = outlined(pieces, steps=(FinishedStep(0.039, 0.05, 0.042),)).work
+    form = replace(work.finished.form, length=0.05)
+    shorter = replace(work, finished=replace(work.finished, form=form))
+    assert cast_there(shorter, form.steps[0]) == pytest.approx(0.046)
 
 
 def test_a_step_begins_at_the_outside_that_roughing_leaves() -> None:

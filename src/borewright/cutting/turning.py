@@ -212,10 +212,18 @@ def _beside(job: Job) -> Metre:
     )
 
 
+NEAR = 1e-9
+"""Lengths nearer than this (m) are one."""
+
+
 def cast_there(work: Work, step: FinishedStep) -> Metre:
     """The largest outside (m) of the blank where a step is to be: that of a hub that stands out."""
     off = (work.length - (work.finished.form.length or work.length)) / 2
-    here = (p.outside for p in work.pieces if p.start - off < step.end and p.end - off > step.start)
+    here = (
+        p.outside
+        for p in work.pieces
+        if p.start - off < step.end - NEAR and p.end - off > step.start + NEAR
+    )
     return max(here, default=work.outside)
 
 
