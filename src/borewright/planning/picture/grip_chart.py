@@ -32,6 +32,9 @@ FARTHEST = 2.0
 LIKE = 0.08
 """Cuts whose forces differ by less than this share are one line."""
 
+LINES = 3
+"""So many lines are drawn at most, the hardest: below them the rest lie on each other."""
+
 LIGHT = 0.25
 """A cut that asks less than this share of the hardest one is no line: it lies on the base."""
 
@@ -96,13 +99,13 @@ def _asked(trial: Trial | HeldTrial, start: Metre, end: Metre) -> Iterable[Curve
             asked[-1][1].append(name)
         else:
             asked.append((force, [name]))
-    for force, names in asked:
+    for force, names in asked[:LINES]:
         if force >= LIGHT * asked[0][0]:
             yield Curve(_said(names), (start, end), (force, force), thin=True)
 
 
 def _said(names: list[str]) -> str:
-    """One name or two without what is said after them, then how many more.
+    """One name without what is said after it, then how many more.
 
     >>> _said(["rough the outside (stop at your size)"]), _said(["face", "step", "groove"])
     ('rough the outside asks', 'face and 2 more ask')
@@ -110,5 +113,4 @@ def _said(names: list[str]) -> str:
     different = list(dict.fromkeys(re.split(r",| \(", name)[0] for name in names))
     if len(different) == 1:
         return f"{different[0]} asks"
-    more = f"{len(different) - 1} more" if len(different) > 2 else different[1]
-    return f"{different[0]} and {more} ask"
+    return f"{different[0]} and {len(different) - 1} more ask"
