@@ -100,6 +100,32 @@ def test_where_no_setting_gets_under_it_all_round_the_plan_says_what_to_do() -> 
     assert knock_of(rough, replace(job, work=work), TABLES) == NO_KNOCK
 
 
+def faced(job: Job, length: float) -> Plan:
+    form = replace(job.work.finished.form, length=length)
+    work = replace(job.work, finished=replace(job.work.finished, form=form))
+    return plan(replace(job, work=work), source_tables=TABLES)
+
+
+@pytest.mark.parametrize("off", [0.0006, 0.001, 0.002])
+def test_no_pass_over_a_face_of_a_casting_stays_in_its_skin(off: float) -> None:
+    answer = faced(casting(0.0), 0.03 - 2 * off)
+    faces = [c for c in answer.cuts if c.kind == "face"]
+    assert len(faces) == 2
+    for cut in faces:
+        assert cut.depth >= SKIN - 1e-9
+        assert cut.depth * cut.passes == pytest.approx(off)
+
+
+def test_where_the_hold_bears_no_such_pass_over_a_face_it_is_said() -> None:
+    job = wheel_job(0.2, 0.025, 0.016006, "gray-iron-30")
+    job = replace(job, work=replace(job.work, blank="casting", flaws="none"))
+    answer = faced(job, 0.022)
+    shallow = [c for c in answer.cuts if c.kind == "face" and c.depth < SKIN - 1e-9]
+    said = [n for n in answer.schedule.notes if "under the skin of the casting" in n]
+    blocked = [b for b in answer.schedule.blocked if b.cut.startswith("face")]
+    assert bool(shallow) == bool(said) or blocked
+
+
 def test_a_casting_of_no_stated_size_is_cut_until_it_is_round_and_under_its_skin() -> None:
     job = casting(0.6e-3)
     sizes = replace(job.work.finished, outside=None)

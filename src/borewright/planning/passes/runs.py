@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from math import inf
+from math import floor, inf
 
 from borewright.answer.records import Cut
 from borewright.cutting.directions import LOOSENS
@@ -200,7 +200,25 @@ def _face(bench: Bench, cut: Cut) -> Set:
     run = replace(bench.rough(cut, stock, cut.diameter), usual_feed=bench.face_feed, coarser=False)
     if cut.seat_effect == LOOSENS:
         run = replace(run, deepest=run.deepest / 2)
-    return _set(bench, cut, run, Wanted(ridges=bench.ridges))
+    plain = _set(bench, cut, run, Wanted(ridges=bench.ridges))
+    skin = _skin_of_a_face(bench, stock)
+    if skin <= plain.cuts[0].depth * (1 + 1e-9):
+        return plain
+    fewest = max(1, floor(stock / skin + 1e-6))
+    deeper = replace(run, least=skin, deepest=max(run.deepest, stock / fewest))
+    under = _set(bench, cut, deeper, Wanted(ridges=bench.ridges))
+    if under.found is None or not under.found.blocked:
+        return under
+    return replace(plain, instead=under.found)
+
+
+def _skin_of_a_face(bench: Bench, stock: Metre) -> Metre:
+    """How deep (m) the passes over a face must be: of a casting under its skin, as far as there is
+    metal; else nothing."""
+    job = bench.holding.job
+    if job.work.blank != "casting":
+        return 0.0
+    return min(bench.holding.tables.allowance("skin_depth").low, stock)
 
 
 def as_deep(bench: Bench, cut: Cut) -> Set:

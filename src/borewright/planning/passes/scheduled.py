@@ -86,6 +86,12 @@ def _skin(sets: list[Set], holding: Holding) -> Iterator[str]:
             why = LIMITS[one.instead.blocked].what
             if one.instead.blocked == "tool" and not power_is_known(holding.job):
                 why = "more than is usual while the lathe's power is not stated"
+            if one.cuts[0].kind == "face":
+                yield (
+                    f"To {one.cuts[0].name}: passes under the skin of the casting would be {deep} deep, and are not taken: {why}. Face it "
+                    "where it is held stronger, or expect the skin to take the edge off the tool."
+                )
+                continue
             yield (
                 f"A first pass under the skin all round would be {deep} deep from the high spot, and is not taken: {why}. "
                 "So the tool meets the skin once a turn until it cuts all round: slow, a keen spare edge or carbide; or take the skin "
