@@ -182,7 +182,7 @@ def _said(found: Found, cut: Cut, holding: Holding) -> str:
         return "As deep, coarse and fast as is usual for this metal."
     stops = LIMITS[found.limit].stops
     if found.limit == "tool" and not power_is_known(holding.job):
-        stops = "is more than is usual while its power is not stated"
+        stops = "is more than is usual while the lathe's power is not stated"
     return f"Quicker, {_set_to(found.refused, cut, holding.show)}, {stops}."
 
 
