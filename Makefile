@@ -18,7 +18,7 @@ demo: $(READY)
 
 test: $(TESTED)
 	$(MAKE) --no-print-directory check
-	$(BIN)/python -m pytest -n 2 -p no:cacheprovider
+	$(BIN)/python -m pytest -n 2 --dist worksteal -p no:cacheprovider
 
 check: $(TESTED)
 	$(BIN)/ruff check .

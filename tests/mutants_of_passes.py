@@ -8,8 +8,8 @@ PASSES = (
     Mutant(
         "limits after the load forgotten",
         "planning/passes/least_time.py",
-        "if _within(setting, before) and load.within(setting) and _within(setting, after):",
-        "if _within(setting, before) and load.within(setting):",
+        "if load.within(setting) and _within(setting, after):",
+        "if load.within(setting):",
     ),
     Mutant(
         "passes that need no winding back",
