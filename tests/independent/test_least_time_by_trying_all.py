@@ -43,7 +43,7 @@ def limits(loads: list[tuple[float, float, float]], fine: float, tight: float = 
 
     rub = Limit("rub", lambda s: fine / tight * s.feed / 0.1e-3)
     pull = Limit("pull", lambda s: 20.0 / tight / s.spindle / (s.deepest / 0.5e-3))
-    return [rub, pull, *(by_load(*one) for one in loads)]
+    return [rub, *(by_load(*one) for one in loads), pull]
 
 
 def tried_all(run: Run, machine: Machine, asked: list[Limit]) -> float:
