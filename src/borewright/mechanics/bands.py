@@ -43,8 +43,8 @@ def round_bounds(lowest: float, largest: float) -> tuple[float, ...]:
         step = round_step(largest - lowest, MOST_STEPS)
     below = _below(step)
     even = [step * k for k in range(1, ceil(largest / step) + 1)]
-    kept = [bound for bound in (*below, *even) if lowest < bound < largest - LEAST * step]
-    return tuple(float(f"{bound:.6g}") for bound in kept)
+    said = (float(f"{bound:.6g}") for bound in (*below, *even))
+    return tuple(bound for bound in said if lowest < bound < largest - LEAST * step)
 
 
 def _below(step: float) -> list[float]:

@@ -128,7 +128,7 @@ def power_is_known(job: Job) -> bool:
     return machine.power is not None or bool(machine.power_by_gear)
 
 
-def cuts_of(model: Cut, setting: Setting, begins: Metre, length: Metre | None = None) -> Cut:
+def cuts_of(model: Cut, setting: Setting, begins: Metre) -> Cut:
     """The cut that a setting comes to: the model at its depth, feed, speed and number of passes."""
     depth, passes = setting.depths[0], len(setting.depths)
     leaves = begins - 2 * depth * passes if model.kind == "turn" else model.leaves
@@ -141,5 +141,4 @@ def cuts_of(model: Cut, setting: Setting, begins: Metre, length: Metre | None = 
         spindle_speed=setting.spindle,
         cutting_speed=surface_speed(setting.spindle, begins),
         leaves=leaves,
-        length=model.length if length is None else length,
     )
