@@ -31,7 +31,7 @@ from borewright.planning.passes.bench import Bench, Set
 from borewright.planning.passes.holding import holding_of
 from borewright.planning.passes.runs import runs
 from borewright.planning.weighing.chatter import Swing, chatter_of
-from borewright.planning.weighing.crown_cut import crown_cuts, crown_wanted
+from borewright.planning.weighing.crown_cut import crown_wanted
 from borewright.planning.weighing.warmed import work_body
 from borewright.service import planned
 
@@ -234,11 +234,23 @@ def test_an_arc_takes_every_stop_of_both_halves() -> None:
 
 
 def test_a_crown_is_judged_like_every_cut() -> None:
-    """In one go 3 mm deep at the edge it asks more than a light mount gives; in passes it is borne."""
-    job = formed(crown=CrownWish(height=3e-3))
-    (whole,) = crown_cuts(job, TABLES)
-    assert whole.depth == pytest.approx(3e-3)
-    assert by_id(plan(job, source_tables=TABLES))["crown"].depth < 1e-3
+    """A lathe with hardly any power takes it lighter or slower, and that is what limits it."""
+    strong, weak = (
+        plan(powered(formed(crown=CrownWish(height=1e-3)), watts), source_tables=TABLES)
+        for watts in (750.0, 12.0)
+    )
+    limits = []
+    for answer in (strong, weak):
+        assert answer.schedule is not None
+        limits.append(next(t.limit for t in answer.schedule.taken if t.cut == "crown"))
+    assert limits[0] != "power"
+    assert limits[1] == "power"
+    assert seconds(weak, "crown") > seconds(strong, "crown")
+
+
+def powered(job: Job, watts: float) -> Job:
+    machine = replace(job.shelf.machine, power=watts)
+    return replace(job, shelf=replace(job.shelf, machine=machine))
 
 
 def test_the_last_size_is_that_of_the_middle_and_not_of_the_crown() -> None:

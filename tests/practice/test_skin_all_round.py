@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.blocked_cuts import own
 from tests.jobs_made import wheel_job
 from tests.on_a_mandrel import plan
 
@@ -116,14 +118,20 @@ def test_no_pass_over_a_face_of_a_casting_stays_in_its_skin(off: float) -> None:
         assert cut.depth * cut.passes == pytest.approx(off)
 
 
-def test_where_the_hold_bears_no_such_pass_over_a_face_it_is_said() -> None:
-    job = wheel_job(0.2, 0.025, 0.016006, "gray-iron-30")
-    job = replace(job, work=replace(job.work, blank="casting", flaws="none"))
-    answer = faced(job, 0.022)
-    shallow = [c for c in answer.cuts if c.kind == "face" and c.depth < SKIN - 1e-9]
-    said = [n for n in answer.schedule.notes if "under the skin of the casting" in n]
-    blocked = [b for b in answer.schedule.blocked if b.cut.startswith("face")]
-    assert bool(shallow) == bool(said) or blocked
+def test_where_no_such_pass_over_a_face_is_borne_it_is_said(tmp_path: Path) -> None:
+    """A skin of 4 mm, as thick as all that comes off: nothing here takes that at once."""
+    usual = "skin_depth,0.0004,0.0005,0.0008"
+    thick = own(tmp_path, "allowances", (usual, "skin_depth,0.004,0.004,0.004"))
+    job = casting(0.0)
+    job = replace(job, shelf=replace(job.shelf, machine=replace(LATHE, power=None)))
+    form = replace(job.work.finished.form, length=0.022)
+    work = replace(job.work, finished=replace(job.work.finished, form=form))
+    answer = plan(replace(job, work=work), source_tables=thick)
+    assert answer.schedule is not None
+    faces = {c.name for c in answer.cuts if c.kind == "face" and c.depth < 0.004 - 1e-9}
+    assert len(faces) == 2
+    told = [n for n in answer.schedule.notes if "under the skin of the casting" in n]
+    assert {name for name in faces if any(f"To {name}:" in n for n in told)} == faces
 
 
 def test_a_casting_of_no_stated_size_is_cut_until_it_is_round_and_under_its_skin() -> None:
