@@ -16,7 +16,8 @@ from tests.on_a_mandrel import plan
 from borewright.answer.plan import Plan
 from borewright.answer.records import Cut, Verdict
 from borewright.cutting.knock import NO_KNOCK, knock_of
-from borewright.job.records import Job, Machine, MandrelNote
+from borewright.job.finished_form import FinishedStep
+from borewright.job.records import Job, Machine, MandrelNote, Piece
 from borewright.reference.library import Tables
 
 TABLES = Tables()
@@ -132,6 +133,27 @@ def test_where_no_such_pass_over_a_face_is_borne_it_is_said(tmp_path: Path) -> N
     assert len(faces) == 2
     told = [n for n in answer.schedule.notes if "under the skin of the casting" in n]
     assert {name for name in faces if any(f"To {name}:" in n for n in told)} == faces
+
+
+def test_a_face_that_only_cleans_up_is_cut_under_the_skin_too() -> None:
+    faces = [c for c in plan(casting(0.0), source_tables=TABLES).cuts if c.kind == "face"]
+    assert [c.depth for c in faces] == pytest.approx([SKIN, SKIN])
+
+
+def test_a_step_on_a_cast_hub_has_a_skin_of_its_own() -> None:
+    """The hub is as cast where the rim is roughed: its first pass is slow and deep enough."""
+    job = casting(0.0)
+    pieces = (Piece(0.0, 0.015, 0.05), Piece(0.015, 0.03, 0.084))
+    form = replace(job.work.finished.form, steps=(FinishedStep(0.0, 0.015, 0.045),))
+    work = replace(job.work, pieces=pieces, finished=replace(job.work.finished, form=form))
+    cuts = {c.id: c for c in plan(replace(job, work=work), source_tables=TABLES).cuts}
+    skin = cuts["step-1-skin"]
+    assert (skin.passes, skin.diameter) == (1, pytest.approx(0.05))
+    assert skin.depth >= SKIN - 1e-9
+    taken = skin.depth + cuts["step-1-rough"].depth * cuts["step-1-rough"].passes
+    assert taken + cuts["step-1-finish"].depth == pytest.approx(0.0025)
+    usual = TABLES.cutting_speed("gray-iron-30", "hss").best
+    assert skin.cutting_speed <= TABLES.allowance("skin_speed").best * usual * (1 + 1e-9)
 
 
 def test_a_casting_of_no_stated_size_is_cut_until_it_is_round_and_under_its_skin() -> None:

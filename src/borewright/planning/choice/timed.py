@@ -159,7 +159,7 @@ def _group(cut: str) -> str:
     """
     if cut in ("skin", "rough", "finish"):
         return "outside"
-    return cut.removesuffix("-rough").removesuffix("-finish")
+    return cut.removesuffix("-skin").removesuffix("-rough").removesuffix("-finish")
 
 
 def _asked(weighed: Weighed | WeighedHeld, trial: Trial | HeldTrial) -> Weighed | WeighedHeld:

@@ -9,6 +9,7 @@ from math import floor, inf
 from borewright.answer.records import Cut
 from borewright.cutting.directions import LOOSENS
 from borewright.cutting.stock import (
+    LATHE_READS,
     clean_up,
     face_stock,
     finished_outside,
@@ -82,14 +83,16 @@ def _roughed_to(bench: Bench, paired: dict[str, tuple[Set, ...]]) -> Metre:
 def _step(
     bench: Bench, by_id: dict[str, Cut], number: int, roughed: Metre
 ) -> dict[str, tuple[Set, ...]]:
-    """A step, from the metal that is there: of the outside as roughed, or of a hub."""
+    """A step, from the metal that is there: of the outside as roughed, or of a hub as cast."""
     rough, last = (by_id.get(f"step-{number}-{which}") for which in ("rough", "finish"))
     if last is None or last.leaves is None:
         return {}
     if rough is None:
         return {last.id: (as_deep(bench, last),)}
+    as_cast = bench.holding.job.work.blank == "casting" and rough.diameter < roughed - LATHE_READS
+    skin = least_rough(bench.holding.job, last.depth, bench.holding.tables) if as_cast else 0.0
     rough = replace(rough, diameter=min(rough.diameter, roughed))
-    return _pair(bench, rough, last, (rough.diameter - last.leaves) / 2, 0.0)
+    return _pair(bench, rough, last, (rough.diameter - last.leaves) / 2, skin)
 
 
 def _pair(
@@ -137,7 +140,14 @@ def _first_depths(stock: Metre, first: Metre) -> Iterator[Metre]:
             yield stock / number
 
 
-PEELED = "first cuts on the outside, until it cuts all round under the skin"
+def _skin_cut(rough: Cut, *, peel: bool) -> Cut:
+    """The cut of the skin beside this roughing: of the outside, or of a step."""
+    where = "the outside" if rough.id == "rough" else "the step"
+    said = f"first cut on {where}, under the skin"
+    if peel:
+        said = f"first cuts on {where}, until it cuts all round under the skin"
+    return replace(rough, id=rough.id.replace("rough", "skin"), name=said)
+
 
 EVEN_SHARES = 3
 """Even shares of the stock that are tried as a first pass (ours)."""
@@ -150,8 +160,7 @@ def _under(
     for part of a turn until they cut all round."""
     begins, rest = rough.diameter, stock - first
     over = rest <= bench.least * 1e-3
-    name = PEELED if peel else "first cut on the outside, under the skin"
-    model = rough if over else replace(rough, id="skin", name=name)
+    model = rough if over else _skin_cut(rough, peel=peel)
     run = bench.under_skin(model, first, begins)
     if peel:
         run = replace(bench.rough(model, first, begins), surface=run.surface)
@@ -196,7 +205,7 @@ def _face(bench: Bench, cut: Cut) -> Set:
     """A face to length; one that only cleans up is one pass as planned."""
     stock = face_stock(bench.holding.job)
     if stock is None:
-        return as_deep(bench, cut)
+        return _cleaned(bench, cut)
     run = replace(bench.rough(cut, stock, cut.diameter), usual_feed=bench.face_feed, coarser=False)
     if cut.seat_effect == LOOSENS:
         run = replace(run, deepest=run.deepest / 2)
@@ -207,6 +216,17 @@ def _face(bench: Bench, cut: Cut) -> Set:
     fewest = max(1, floor(stock / skin + 1e-6))
     deeper = replace(run, least=skin, deepest=max(run.deepest, stock / fewest))
     under = _set(bench, cut, deeper, Wanted(ridges=bench.ridges))
+    if under.found is None or not under.found.blocked:
+        return under
+    return replace(plain, instead=under.found)
+
+
+def _cleaned(bench: Bench, cut: Cut) -> Set:
+    """A face of no stated length in one pass: as planned, of a casting under its skin."""
+    plain, skin = as_deep(bench, cut), _skin_of_a_face(bench, inf)
+    if skin <= cut.depth * (1 + 1e-9):
+        return plain
+    under = as_deep(bench, replace(cut, depth=skin))
     if under.found is None or not under.found.blocked:
         return under
     return replace(plain, instead=under.found)

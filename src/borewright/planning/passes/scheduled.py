@@ -65,7 +65,7 @@ def scheduled(trial: Trial | HeldTrial, *, cool: bool = False, keep: bool = Fals
 
 def _floor(one: Set) -> Second:
     """Of one setting. A skin may be cut in other passes elsewhere, so nothing is sure of that."""
-    if one.found is None or one.cuts[0].id == "skin":
+    if one.found is None or one.cuts[0].id.endswith("skin"):
         return 0.0
     return one.found.floor
 
