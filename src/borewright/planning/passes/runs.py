@@ -226,7 +226,8 @@ def _cleaned(bench: Bench, cut: Cut) -> Set:
     plain, skin = as_deep(bench, cut), _skin_of_a_face(bench, inf)
     if skin <= cut.depth * (1 + 1e-9):
         return plain
-    under = as_deep(bench, replace(cut, depth=skin))
+    # Deep enough for the skin is not lightly, whichever way it pushes.
+    under = as_deep(bench, replace(cut, depth=skin, name=cut.name.replace(", lightly", "")))
     if under.found is None or not under.found.blocked:
         return under
     return replace(plain, instead=under.found)
