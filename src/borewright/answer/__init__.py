@@ -16,6 +16,8 @@
     first_hold FirstHold, JawPlace: the first hold of a casting
     schedule   Schedule, Taken, LineChart: how the cuts are taken, how warm it gets
     change     Change: what to change of the part or the order, and what it brings
+    papers     Papers, Sheet and their blocks: what is handed out for a thing to be made
+    drawn_part DrawnPart: a turned part as a workshop drawing shows it
     streams    which independent stream of draws each uncertain input uses
 
 May import job, mechanics, reference, quantities, errors. Names load from their files, so that a
