@@ -1,4 +1,4 @@
-"""A turned part as a workshop drawing shows it: its form, its sizes with limits, its notes. SI units.
+"""A turned part as a workshop drawing shows it: its form, its sizes with limits, its notes. SI.
 
 `x` runs along the axis from the part's left end; the part is drawn lying, its axis level. A part
 with an inside is drawn in full section, one without from outside.
@@ -75,8 +75,8 @@ class Slit:
 class Limits:
     """A size with its two deviations; both 0 where the drawing's general tolerance rules.
 
-    `prefix` stands before it, such as "R" or "M"; a size across gets its Ø by itself. `after` stands
-    behind it, such as "thread" or "at A". `reference`: in brackets, for information only.
+    `prefix` stands before it, such as "R" or "M"; a size across gets its Ø by itself. `after`
+    stands behind it, such as "thread" or "at A". `reference`: in brackets, for information only.
     """
 
     size: Metre
@@ -110,7 +110,7 @@ class Along:
 
 @dataclass(frozen=True, slots=True)
 class Pointed:
-    """Words at the end of a line that points at a place of the part: x, and distance from the axis."""
+    """Words at the end of a line that points at a place: x, and its distance from the axis."""
 
     at: Metre
     radius: Metre
