@@ -26,7 +26,7 @@ from borewright.job.records import Mandrel, MandrelNote
 from borewright.making.strip import APART, strip_of
 from borewright.mechanics.taper import bore_from_touch
 from borewright.reference.library import Tables
-from borewright.service.strip import make_strip
+from borewright.service.making.strip import make_strip
 
 POINT = 25.4 / 72
 """Millimetres in a point of PDF."""

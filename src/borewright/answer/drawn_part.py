@@ -99,12 +99,11 @@ class Across:
 
 @dataclass(frozen=True, slots=True)
 class Along:
-    """A length between two places on the axis, in a row below the part, or above it."""
+    """A length between two places on the axis, in a row below the part."""
 
     start: Metre
     end: Metre
     limits: Limits
-    above: bool = False
     name: str = ""
 
 

@@ -51,6 +51,11 @@ A pulley's crown at full size:
     scale_marks   lines of known length to hold a rule to
     dxf           a scene as DXF, in real sizes
 
+Workshop drawings of what is to be made:
+
+    workshop      one turned part on one page, with sizes, limits and title block
+    dimension_parts  a dimension as lines, heads and words
+
 A line chart:
 
     line_chart    the whole chart;  line_frame: its scales and lines on paper

@@ -187,7 +187,48 @@ class Text:
         return replace(self, x=self.x + dx, y=self.y + dy)
 
 
-Item: TypeAlias = Line | Path | Circle | Arc | Arrow | Hatch | Area | Text
+@dataclass(frozen=True, slots=True)
+class Dimension:
+    """A dimension: what is between two points, level or upright, with its line and its words.
+
+    `line` is the y of a level dimension line, the x of an upright one. `x, y` is the middle of the
+    words' base line; those of an upright one read from below upwards. `bare`: without extension
+    lines, where the line itself stands on the part. A DXF keeps it as a dimension that measures.
+    """
+
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+    line: float
+    text: str
+    x: float
+    y: float
+    upright: bool = False
+    bare: bool = False
+    size: float = 3.1
+    level_words: bool = False
+    name: str = ""
+
+    @property
+    def length(self) -> float:
+        """What is measured, mm on paper."""
+        return abs(self.y2 - self.y1) if self.upright else abs(self.x2 - self.x1)
+
+    def moved(self, dx: float, dy: float) -> Dimension:
+        return replace(
+            self,
+            x1=self.x1 + dx,
+            y1=self.y1 + dy,
+            x2=self.x2 + dx,
+            y2=self.y2 + dy,
+            line=self.line + (dx if self.upright else dy),
+            x=self.x + dx,
+            y=self.y + dy,
+        )
+
+
+Item: TypeAlias = Line | Path | Circle | Arc | Arrow | Hatch | Area | Text | Dimension
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from functools import singledispatch
 from html import escape
 from math import cos, pi, sin
 
+from borewright.drawing.dimension_parts import dimension_parts
 from borewright.drawing.hatch import hatch_lines
 from borewright.drawing.measure import text_box
 from borewright.drawing.scene import (
@@ -18,6 +19,7 @@ from borewright.drawing.scene import (
     Area,
     Arrow,
     Circle,
+    Dimension,
     Hatch,
     Item,
     Line,
@@ -54,10 +56,15 @@ def _head(scene: Scene) -> Iterator[str]:
 
 def _body(scene: Scene) -> Iterator[str]:
     # Words go on top of every line, so that a mask breaks lines and never words.
-    words = [item for item in scene.items if isinstance(item, Text)]
-    yield from (_element(item) for item in scene.items if not isinstance(item, Text))
+    items = [part for item in scene.items for part in _parts(item)]
+    words = [item for item in items if isinstance(item, Text)]
+    yield from (_element(item) for item in items if not isinstance(item, Text))
     yield from (_mask(item) for item in words if item.mask)
     yield from (_element(item) for item in words)
+
+
+def _parts(item: Item) -> tuple[Item, ...]:
+    return dimension_parts(item) if isinstance(item, Dimension) else (item,)
 
 
 @singledispatch

@@ -14,6 +14,8 @@
     pictured_json the picture of a pressed joint as JSON
     chart_sheet   the wall chart of a shelf, one page;  chart_sheet.typ: its template
     chart_data    a wall chart as words and places;  chart_json: the same as JSON
+    papers_text   the papers of something to be made as plain text
+    papers_sheet  the same as one PDF with its drawings;  papers_sheet.typ: its template
     one_page      a template and words to one page of PDF
     record_keys   how records become JSON keys
     plan_json     a plan as stable JSON

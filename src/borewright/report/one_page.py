@@ -30,13 +30,13 @@ def first_on_one_page(template: Path, attempts: Sequence[Words]) -> bytes | None
     None where none does. What fits once is taken to fit from there on.
     """
     pages: dict[int, bytes] = {}
-    with _compiler(template) as compiler:
+    with compiler(template) as typst:
 
         def fits(k: int) -> bool:
-            page = compiler.compile(format="pdf", sys_inputs={"data": as_json(attempts[k])})
+            page = typst.compile(format="pdf", sys_inputs={"data": as_json(attempts[k])})
             assert isinstance(page, bytes)
             pages[k] = page
-            return bool(compiler.query("<pages>", field="value", one=True) == "1")
+            return bool(typst.query("<pages>", field="value", one=True) == "1")
 
         first = bisect_left(range(len(attempts)), True, key=fits)
     return pages[first] if first < len(attempts) else None
@@ -61,8 +61,8 @@ def _letters() -> frozenset[int]:
 
 
 @contextmanager
-def _compiler(template: Path) -> Iterator[Compiler]:
-    """Typst with just the faces used, copied: the order of a folder must not matter."""
+def compiler(template: Path) -> Iterator[Compiler]:
+    """Typst for a template, with just the faces used, copied: a folder's order must not matter."""
     # Typst is large and only a page needs it.
     from font_source_sans_pro import font_files_ttf
     from typst import Compiler

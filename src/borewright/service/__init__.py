@@ -14,7 +14,7 @@
     runout_find   runout find: what is out of true -> likely causes, the next check
     parallel_set  parallel: two test bands -> the tailstock's set-over
     balanced      balance: wax on work that is heavy on one side -> a hole or a weight
-    strip         make strip: a paper strip that makes a bore gauge of one mandrel
+    making        make: mandrels, stubs, blanks, gauges, strips
     crowned       crown: a flat-belt pulley -> every rule's crown, its setting, its stairs
     crown_told    the same in sentences and tables;  crown_template: as SVG, DXF or PDF
     sums          sums over a shop's own tables: one that fails is refused

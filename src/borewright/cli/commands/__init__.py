@@ -12,7 +12,7 @@ parallel     two test bands, and the tailstock's set-over
 runout       whose runout it is, and what may be behind it
 balance      wax on a heavy-sided wheel, as a hole or a weight
 mandrel      diameters measured along a mandrel
-make         papers that help at the bench: a strip that turns a mandrel into a bore gauge
+make         what the shop makes itself;  making: one file per thing
 shelf        what the shop owns: imported, shown, doubted
 shelf_parts  a list of parts against one shelf
 shelf_chart  one page for the wall: the shelf's bores, and how deep a cut holds

@@ -1,0 +1,5 @@
+"""One file for each thing that `borewright make` makes; each offers `command`.
+
+shared       the options that all of them have, and what becomes of their answers
+strip        a paper strip that makes a bore gauge of a mandrel
+"""
