@@ -29,6 +29,7 @@ from borewright.reference.guidance import (
     hazards_of,
     threshold_of,
 )
+from borewright.reference.making_lookups import MakingLookups
 from borewright.reference.mandrels import PlainMandrel, mandrel_of
 from borewright.reference.materials import (
     BroadMaterial,
@@ -42,7 +43,6 @@ from borewright.reference.provenance import Source, source_of
 from borewright.reference.ranges import Range, range_of
 from borewright.reference.shop import Gauge, Press, Way, gauge_of, press_of, way_of
 from borewright.reference.table import Table, read_rows
-from borewright.reference.trade_lookups import TradeLookups
 
 Looked = TypeVar("Looked")
 
@@ -50,7 +50,7 @@ DATA = Path(__file__).parent / "data"
 SETTING = "BOREWRIGHT_TABLES"
 
 
-class Tables(TradeLookups):
+class Tables(MakingLookups):
     """The built-in tables, with those of a folder of your own in their place.
 
     A CSV file in `directory` replaces the built-in table of that name and must have the same

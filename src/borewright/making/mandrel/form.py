@@ -1,0 +1,186 @@
+"""The form of a mandrel to be made: proportions of the chart, sizes that take the bores asked for.
+
+The limits at the gauge planes lie on whole tenths of a thou or whole µm, so that what the drawing
+says is what is meant.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil, floor
+from typing import Final, Literal
+
+from borewright.answer.made_mandrel import MandrelForm
+from borewright.errors import RefusedInput
+from borewright.making.mandrel.asked import MandrelAsked
+from borewright.mechanics.mandrel_zone import Band, Held, Zone, ground_for, taper_between
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre, MetrePerMetre
+from borewright.reference.centers import Center
+from borewright.reference.library import Tables
+from borewright.reference.mandrels import PlainMandrel, mandrel_of
+
+GRID: Final[dict[str, Metre]] = {"inch": 0.0254e-4, "mm": 1e-6}
+"""Limits are multiples of this: a tenth of a thou, a micrometre."""
+
+LENGTH_STEP: Final[dict[str, Metre]] = {"inch": 0.0254 / 8, "mm": 1e-3}
+"""Lengths are multiples of this."""
+
+TAN_30: Final = 0.5773502691896258
+TAN_60: Final = 1.7320508075688772
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """A form, and how long it had to be to take the bores: None where they did not rule."""
+
+    form: MandrelForm
+    needed: Metre | None
+
+
+NEAR: Final[Metre] = 6e-5
+"""A bore this close to a size of the chart is called by that size (ours)."""
+
+
+def row_for(size: Metre, tables: Tables, units: Literal["inch", "mm"]) -> PlainMandrel:
+    """The proportions of the chart, inch or metric: of its nearest size where that is near."""
+    name = "plain_mandrels" if units == "inch" else "plain_mandrels_metric"
+    listed = [row.number("nominal") for row in tables.table(name).rows]
+    nearest = min(listed, key=lambda nominal: abs(nominal - size))
+    called = nearest if abs(nearest - size) <= NEAR else size
+    return mandrel_of(tables.table(name), called)
+
+
+def held_for(asked: MandrelAsked, row: PlainMandrel, tables: Tables) -> Held:
+    """What is to sit on it: length of bore, travel, room for tool and dog."""
+    fact = tables.making_fact
+    length = asked.length or fact("bore_length_share").best * row.nominal
+    usual = tables.allowance("press_travel").best, fact("travel_share").best * row.ground_length
+    travel = asked.travel or min(usual)
+    free = tables.allowance("tool_clearance").best, tables.allowance("dog_clearance").best
+    return Held(length, travel, *free)
+
+
+def form_of(asked: MandrelAsked, row: PlainMandrel, held: Held, tables: Tables) -> Chosen:
+    """The form that takes the bores asked for, or that of the chart where a size was asked for."""
+    taper = asked.taper or row.taper
+    grid = GRID[asked.units]
+    tolerance = _tolerance(asked, tables, grid)
+    needed = None
+    if asked.bores is not None:
+        band = asked.bores[1] - asked.bores[0] + 2 * grid
+        needed = ground_for(band, taper, tolerance, _plane(tables, asked.units), held)
+    ground = _ground(asked, row, needed)
+    overall = asked.overall_length or ground + 2 * row.end_length
+    if overall < ground + 2 * LENGTH_STEP[asked.units]:
+        show = Show(asked.units)
+        allowed = f"more than its ground length, {show.length(ground)}, with an end on either side"
+        raise RefusedInput("overall length", show.length(overall), allowed)
+    small = _small_end(asked, row, held, ground, taper)
+    zone = _zone(small, taper, ground, tolerance, asked.units, tables)
+    middle = taper_between(
+        _middle(zone.near_small), _middle(zone.near_large), zone.at_small, zone.at_large
+    )
+    end = _end_diameter(row, small, taper, ground, tables, asked.units)
+    center = tables.center_within(tables.making_fact("center_share").best * end, asked.units)
+    form = MandrelForm(
+        nominal=row.nominal,
+        small_end=float(middle[0]),
+        taper=float(middle[1]),
+        ground_length=ground,
+        overall_length=overall,
+        end_diameter=end,
+        zone=zone,
+        center=center,
+        center_depth=_center_depth(center),
+        flat_depth=tables.making_fact("flat_share").best * end,
+        flat_length=tables.making_fact("flat_length_share").best * (overall - ground) / 2,
+        flats=asked.flats,
+    )
+    return Chosen(form, needed)
+
+
+def _tolerance(asked: MandrelAsked, tables: Tables, grid: Metre) -> Metre:
+    name = "tolerance_ground" if asked.grinder else "tolerance_turned"
+    return max(1, round(tables.making_fact(name).best / grid)) * grid
+
+
+def _plane(tables: Tables, units: Literal["inch", "mm"]) -> Metre:
+    step = LENGTH_STEP[units]
+    return round(tables.making_fact("gauge_plane").best / step) * step
+
+
+def _ground(asked: MandrelAsked, row: PlainMandrel, needed: Metre | None) -> Metre:
+    """As stated; else by the chart, longer where the bores need it, in whole steps."""
+    if asked.ground_length is not None:
+        return asked.ground_length
+    by_chart = row.ground_length
+    if asked.overall_length is not None:
+        by_chart = max(asked.overall_length - 2 * row.end_length, asked.overall_length / 2)
+    if asked.overall_length is not None or needed is None or needed <= by_chart:
+        return by_chart
+    step = LENGTH_STEP[asked.units]
+    return ceil(needed / step - 1e-9) * step
+
+
+def _small_end(
+    asked: MandrelAsked, row: PlainMandrel, held: Held, ground: Metre, taper: MetrePerMetre
+) -> Metre:
+    """By the chart; or so that the bores asked for lie in the middle of what it takes."""
+    if asked.bores is None:
+        return row.small_end
+    middle = sum(asked.bores) / 2
+    return middle - taper * (held.low_at + held.high_at(ground)) / 2
+
+
+def _zone(
+    small: Metre,
+    taper: MetrePerMetre,
+    ground: Metre,
+    tolerance: Metre,
+    units: Literal["inch", "mm"],
+    tables: Tables,
+) -> Zone:
+    plane = min(_plane(tables, units), ground / 6)
+    grid = GRID[units]
+    # Planes so far apart that the taper between them is a whole number of steps: both limits can
+    # then be said in full, and the taper stays what it was.
+    step = grid / taper
+    at = plane, plane + max(1, floor((ground - 2 * plane) / step + 1e-9)) * step
+    low = _on_grid(small + taper * at[0] - tolerance / 2, tolerance, grid)
+    rise = round(taper * (at[1] - at[0]) / grid) * grid
+    return Zone(*at, low, (low[0] + rise, low[1] + rise))
+
+
+def _on_grid(low: Metre, width: Metre, grid: Metre) -> Band:
+    count = round(low / grid)
+    return count * grid, (count + round(width / grid)) * grid
+
+
+def _middle(band: Band) -> Metre:
+    return (band[0] + band[1]) / 2
+
+
+def _end_diameter(
+    row: PlainMandrel,
+    small: Metre,
+    taper: MetrePerMetre,
+    ground: Metre,
+    tables: Tables,
+    units: Literal["inch", "mm"],
+) -> Metre:
+    """That of the chart, made less where it would stand proud of the small end."""
+    most = small - tables.making_fact("end_over").best
+    if row.end_diameter <= most:
+        return row.end_diameter
+    step = 0.0254 / 64 if units == "inch" else 0.1e-3
+    return int(most / step) * step
+
+
+def _center_depth(center: Center | None) -> Metre:
+    """From the face to the end of the pilot's full diameter: bell, cone, once its width more."""
+    if center is None:
+        return 0.0
+    cone = center.cone or 2.1 * center.pilot
+    bell = (center.bell - cone) / 2 / TAN_60 if center.bell else 0.0
+    return bell + (cone - center.pilot) / 2 / TAN_30 + center.pilot

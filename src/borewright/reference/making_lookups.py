@@ -1,0 +1,48 @@
+"""Lookups for what a shop makes itself: steels, bar, center holes, stock and limits."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from borewright.quantities.si import Metre
+from borewright.reference import making
+from borewright.reference.centers import Center
+from borewright.reference.making import Bar, Steel
+from borewright.reference.names import find
+from borewright.reference.ranges import Range
+from borewright.reference.trade_lookups import TradeLookups
+
+
+class MakingLookups(TradeLookups):
+    """The part of `Tables` that making a mandrel or a blank asks."""
+
+    def mandrel_steel(self, name: str) -> Steel:
+        """A steel for mandrels, by id or by any of its names.
+
+        >>> from borewright.reference import tables
+        >>> tables().mandrel_steel("O1").treatment
+        'through'
+        """
+        return making.steel_of(find(self.table("mandrel_steels"), name, "steel"))
+
+    def making_fact(self, name: str) -> Range:
+        """A figure of making a mandrel: grinding_stock_old, tolerance_ground, …"""
+        return self.ranged("mandrel_making", name)
+
+    def bar_for(self, least: Metre, units: Literal["inch", "mm"]) -> Bar:
+        """The next round bar as sold by these units.
+
+        >>> from borewright.reference import tables
+        >>> tables().bar_for(0.0161, "inch").size, tables().bar_for(0.0161, "mm").size
+        ('11/16 in', '18 mm')
+        """
+        return making.next_bar(making.bars_of(self.table("round_bars"), units), least)
+
+    def center_within(self, mouth: Metre, units: Literal["inch", "mm"]) -> Center | None:
+        """The largest center hole whose mouth is no wider than this, protected where one is.
+
+        >>> from borewright.reference import tables
+        >>> tables().center_within(0.0085, "mm").id, tables().center_within(0.0081, "inch").id
+        ('B 2.5', '#14')
+        """
+        return making.center_within(self.table("centers"), mouth, units)
