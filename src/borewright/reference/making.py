@@ -19,8 +19,8 @@ class Steel:
     """
 
     id: str
+    name: str
     material: str
-    names: str
     treatment: str
     harden: tuple[float, float] | None
     quench: str
@@ -41,8 +41,8 @@ def steel_of(row: Row) -> Steel:
     """The record in a row of the table `mandrel_steels`."""
     return Steel(
         row.text("id"),
+        row.text("name"),
         row.text("material"),
-        row.text("names"),
         row.text("treatment"),
         _pair(row, "harden"),
         row.text("quench"),

@@ -16,7 +16,7 @@ from borewright.report.explain import figures_text
 from borewright.report.one_page import as_json, compiler
 
 TEMPLATE: Final = Path(__file__).with_name("papers_sheet.typ")
-CAUTIONS: Final = "Local codes and licensed practice come first. Take care:"
+CAUTIONS: Final = "Take care"
 NUMBERS: Final = "Where the numbers come from"
 PAPERS: Final = {"letter": "us-letter", "a4": "a4"}
 

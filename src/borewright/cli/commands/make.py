@@ -8,7 +8,7 @@ import click
 
 from borewright.errors import UnknownName
 
-THINGS = ("strip",)
+THINGS = ("mandrel", "strip")
 
 
 class Things(click.Group):

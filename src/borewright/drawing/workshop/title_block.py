@@ -13,7 +13,7 @@ from borewright.drawing.workshop.look import Look
 from borewright.drawing.workshop.sheet_frame import scale_words
 
 WIDE: Final = 134.0
-ROW: Final = 7.2
+ROW: Final = 8.0
 ROWS: Final = 5
 HIGH: Final = ROW * ROWS
 NOTE: Final = 3.0
@@ -69,7 +69,7 @@ def _rows(part: DrawnPart, look: Look, scale: float) -> tuple[tuple[Field, ...],
 
 
 def _field(x: float, y: float, wide: float, name: str, words: str, strong: bool) -> Iterator[Item]:
-    yield Text(x + 1.0, y + 2.5, name, NAME, mask=False, name=f"block-{name}-name")
+    yield Text(x + 1.0, y + 2.3, name, NAME, mask=False, name=f"block-{name}-name")
     size = 4.0 if strong else 3.2
     while size > 2.2 and text_width(words, size, strong) > wide - 2.0:
         size -= 0.1

@@ -13,6 +13,7 @@ from borewright.answer.made_mandrel import (
 from borewright.errors import RefusedInput
 from borewright.making.mandrel.asked import MandrelAsked
 from borewright.making.mandrel.form import Chosen, form_of, held_for, row_for
+from borewright.making.shop_sizes import to_rule
 from borewright.mechanics.fine_angle import angle_of_taper
 from borewright.mechanics.mandrel_zone import Band, Held
 from borewright.mechanics.parallel import set_over
@@ -112,7 +113,7 @@ def _stock(form: MandrelForm, steel: Steel, asked: MandrelAsked, tables: Tables)
     largest = form.zone.ends(form.ground_length)[1]
     rough = largest + taken
     bar = tables.bar_for(rough + fact("bar_over").best, asked.units)
-    length = form.overall_length + 2 * fact("face_stock").best
+    length = form.overall_length + 2 * to_rule(fact("face_stock").best, asked.units)
     return MandrelStock(
         steel, bar, length, old, scaled, taken, rough, fact("bend_share").best * taken
     )

@@ -13,6 +13,7 @@ from typing import Final, Literal
 from borewright.answer.made_mandrel import MandrelForm
 from borewright.errors import RefusedInput
 from borewright.making.mandrel.asked import MandrelAsked
+from borewright.making.shop_sizes import to_rule
 from borewright.mechanics.mandrel_zone import Band, Held, Zone, ground_for, taper_between
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, MetrePerMetre
@@ -37,6 +38,9 @@ class Chosen:
     form: MandrelForm
     needed: Metre | None
 
+
+NOISE: Final = 12
+"""Decimals of a metre that are kept: what lies below is the rounding of floats."""
 
 NEAR: Final[Metre] = 6e-5
 """A bore this close to a size of the chart is called by that size (ours)."""
@@ -85,16 +89,18 @@ def form_of(asked: MandrelAsked, row: PlainMandrel, held: Held, tables: Tables) 
     center = tables.center_within(tables.making_fact("center_share").best * end, asked.units)
     form = MandrelForm(
         nominal=row.nominal,
-        small_end=float(middle[0]),
-        taper=float(middle[1]),
+        small_end=round(float(middle[0]), NOISE),
+        taper=round(float(middle[1]), NOISE),
         ground_length=ground,
         overall_length=overall,
         end_diameter=end,
         zone=zone,
         center=center,
         center_depth=_center_depth(center),
-        flat_depth=tables.making_fact("flat_share").best * end,
-        flat_length=tables.making_fact("flat_length_share").best * (overall - ground) / 2,
+        flat_depth=to_rule(tables.making_fact("flat_share").best * end, asked.units),
+        flat_length=to_rule(
+            tables.making_fact("flat_length_share").best * (overall - ground) / 2, asked.units
+        ),
         flats=asked.flats,
     )
     return Chosen(form, needed)

@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from borewright.answer.records import Assumption
 from borewright.answer.strip import Strip
+from borewright.drawing.scene import Scene
 from borewright.drawing.strip import draw_strip
 from borewright.drawing.svg import svg
 from borewright.errors import RefusedInput, UnknownName
@@ -56,17 +57,31 @@ def make_strip(
 ) -> MadeStrip:
     """The strip of one mandrel. `paper` is letter or a4; left out, by the units."""
     found = resolve(note, tables, note.name or "the mandrel")
-    strip = strip_of(
-        found.mandrel,
-        units,
-        hand_travel=hand_travel,
-        flats=flats_of(found.mandrel),
-        end_stated=note.overall_length is not None and note.ground_length is not None,
-    )
+    strip = _strip(found.mandrel, note, units, hand_travel)
     chosen = paper or ("letter" if units == "inch" else "a4")
     scene = draw_strip(strip, chosen)
     pdf = strip_sheet(svg(scene), scene.title, scene.width, scene.height)
     return MadeStrip(strip, chosen, pdf, found.mandrel, found.assumed)
+
+
+def strip_scene(
+    note: MandrelNote, tables: Tables, units: Literal["inch", "mm"], paper: str
+) -> Scene:
+    """The strip's page, to go out with other papers."""
+    mandrel = resolve(note, tables, note.name or "the mandrel").mandrel
+    return draw_strip(_strip(mandrel, note, units, 0.0), paper)
+
+
+def _strip(
+    mandrel: Mandrel, note: MandrelNote, units: Literal["inch", "mm"], hand_travel: Metre
+) -> Strip:
+    return strip_of(
+        mandrel,
+        units,
+        hand_travel=hand_travel,
+        flats=flats_of(mandrel),
+        end_stated=note.overall_length is not None and note.ground_length is not None,
+    )
 
 
 def note_named(shelf: Shelf, name: str) -> MandrelNote:
