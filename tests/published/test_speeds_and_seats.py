@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from borewright.mechanics.beam import Bar, deflection, largest_moment
+from borewright.mechanics.parallel import set_over
 from borewright.mechanics.taper import seat_shift
 from borewright.mechanics.turning import spindle_speed
 
@@ -29,3 +30,17 @@ def test_wentzell_example_3_2_bar_across_a_span() -> None:
     assert deflection(bar, span / 2, force) / INCH == pytest.approx(0.0729, rel=5e-4)
     stress = largest_moment(span, span / 2, force) * (side / 2) / (side**4 / 12)
     assert stress / PSI == pytest.approx(20250, rel=1e-9)
+
+
+# Set-over of the tailstock
+
+
+@pytest.mark.parametrize(
+    ("per_foot", "total_inches", "set_over_inches"), [(1.0, 9.0, 3 / 8), (1.5, 8.0, 1 / 2)]
+)
+def test_jones_sets_the_tailstock_over_by_the_whole_length(
+    per_foot: float, total_inches: float, set_over_inches: float
+) -> None:
+    """Jones, Turning and Boring: 1 in/ft over a total of 9 in, 3/8 in; 1 1/2 in/ft, 8 in, 1/2 in."""
+    got = set_over(per_foot / 12, total_inches * 0.0254)
+    assert got / 0.0254 == pytest.approx(set_over_inches, rel=1e-12)
