@@ -24,6 +24,7 @@ from tests.mutants_of_bores import BORES
 from tests.mutants_of_clamping import CLAMPING
 from tests.mutants_of_crowns import CROWNS
 from tests.mutants_of_heat import HEAT
+from tests.mutants_of_making import MAKING
 from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_passes import PASSES
 from tests.mutants_of_rescue import RESCUE
@@ -41,6 +42,7 @@ MUTANTS = (
     *RESCUE,
     *PASSES,
     *CROWNS,
+    *MAKING,
     *HEAT,
     *TRUTH,
     Mutant(

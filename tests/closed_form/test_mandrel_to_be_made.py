@@ -164,3 +164,26 @@ def test_one_mandrel_for_a_wide_class_is_longer_than_a_lathe_and_says_no() -> No
     design = made(bores=(0.016, 0.016043), length=0.03, longest=0.15)
     assert not design.fits
     assert "longest" in design.why
+
+
+@pytest.mark.parametrize(("size", "units"), [(5 / 8 * INCH, "inch"), (0.016, "mm"), (0.025, "mm")])
+def test_the_ends_of_what_it_takes_are_reached_at_a_corner_of_its_limits(
+    size: float, units: Literal["inch", "mm"]
+) -> None:
+    """At every corner both ends still seat; at one corner each, they have no length to spare."""
+    design = made(nominal=size, units=units)
+    zone, held, form = design.form.zone, design.held, design.form
+    assert design.takes is not None
+    spare: list[tuple[float, float]] = []
+    for a, b in product(zone.near_large, zone.near_small):
+        taper = (a - b) / (zone.at_large - zone.at_small)
+        small_end = b - taper * zone.at_small
+        low, high = ((bore - small_end) / taper for bore in design.takes)
+        spare.append(
+            (
+                low - max(0.0, held.length + held.free_small - held.travel),
+                form.ground_length - held.free_large - held.travel - high,
+            )
+        )
+    assert min(s[0] for s in spare) == pytest.approx(0.0, abs=1e-6)
+    assert min(s[1] for s in spare) == pytest.approx(0.0, abs=1e-6)

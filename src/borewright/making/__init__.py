@@ -1,6 +1,7 @@
 """Making what helps at the bench; imports neither holding nor cutting.
 
     mandrel       a plain taper mandrel: form, drawing, route, acceptance
+    mandrel_set   a set of mandrels for a list of bores
     shop_sizes    sizes brought to what a rule says; hot temperatures as words
     strip         a paper strip, bore against position, that makes a bore gauge of a mandrel
     strip_words   the sentences beside it

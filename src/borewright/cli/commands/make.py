@@ -8,7 +8,7 @@ import click
 
 from borewright.errors import UnknownName
 
-THINGS = ("mandrel", "strip")
+THINGS = ("mandrel", "set", "strip")
 
 
 class Things(click.Group):

@@ -71,7 +71,7 @@ def command(
     write_into(charts, _charted(answer, charts), files, (job_file, shelf_file))
     if drawing is not None and not picture:
         warn("borewright: no drawing was written: nothing holds the work in this plan")
-    _say(answer, explain, as_json)
+    _say(answer, job, job_file, explain, as_json)
     return 3 if answer.verdict is Verdict.NO else 0
 
 
@@ -85,7 +85,7 @@ def _charted(answer: Plan, folder: str | None) -> dict[str, bytes]:
     return {name: text.encode() for name, text in texts.items()}
 
 
-def _say(answer: Plan, explain: bool, as_json: bool) -> None:
+def _say(answer: Plan, job: Job, job_file: str, explain: bool, as_json: bool) -> None:
     if as_json:
         from borewright.report.plan_json import plan_object
 
@@ -96,8 +96,10 @@ def _say(answer: Plan, explain: bool, as_json: bool) -> None:
         say(explain_text(answer))
     else:
         from borewright.report.terminal import plan_text
+        from borewright.service.making.hints import making_hints
 
-        say(plan_text(answer))
+        hints = making_hints(answer, job, job_file)
+        say("\n".join((plan_text(answer).rstrip("\n"), *(("", *hints) if hints else ()))))
 
 
 def _planned(job: Job, shelf: Shelf | None, use: str, job_file: str) -> Plan:

@@ -97,7 +97,8 @@ def _slits(part: DrawnPart, center: tuple[float, float], per_metre: float) -> It
     radii = _radii_seen(part)
     for slit in part.slits:
         half = max(per_metre * slit.width, LEAST_SLIT) / 2
-        low, high = per_metre * min(radii), per_metre * max(radii)
+        outer = outside_at(part, (slit.start + slit.end) / 2)
+        low, high = per_metre * min(radii), per_metre * outer
         for k in range(slit.number):
             angle = pi / 2 + 2 * pi * k / slit.number
             for side in (half, -half):

@@ -12,7 +12,8 @@ from math import pi
 
 from borewright.answer.drawn_part import Across, DrawnPart, Pointed
 from borewright.drawing.measure import text_width
-from borewright.drawing.scene import Arrow, Dimension, Item, Line, LineKind, Text
+from borewright.drawing.scene import Arrow, Item, Line, LineKind, Text
+from borewright.drawing.workshop.diameters import columns, measured, standing
 from borewright.drawing.workshop.limits_text import limits_text
 from borewright.drawing.workshop.look import Look
 from borewright.drawing.workshop.sheet_frame import SheetFrame
@@ -50,10 +51,12 @@ def overhead_items(
 
 
 def _words(part: DrawnPart, frame: SheetFrame, look: Look, right: float) -> Iterator[_Word]:
-    for across in part.across:
-        if across.place == "inside":
-            text = limits_text(across.limits, look, across=True)
-            yield _beside(frame.x(across.at), text, across, right)
+    for across in standing(part):
+        text = limits_text(across.limits, look, across=True)
+        yield _beside(frame.x(across.at), text, across, right)
+    for column in columns(part, frame, look):
+        if column.level:
+            yield _beside(column.line, column.words, column.across, right)
     for pointed in part.pointed:
         yield _beside(frame.x(pointed.at), pointed.text, pointed, right)
 
@@ -95,20 +98,6 @@ def _items(word: _Word, y: float, frame: SheetFrame) -> Iterator[Item]:
         name = f"{word.what.name or 'pointer'}-words"
         yield Text(middle, y + 0.33 * SIZE, word.text, SIZE, "middle", name=name)
         return
-    radius = word.what.limits.size / 2
-    yield Dimension(
-        word.x,
-        frame.y(radius),
-        word.x,
-        frame.y(-radius),
-        line=word.x,
-        text=word.text,
-        x=middle,
-        y=y + 0.33 * SIZE,
-        upright=True,
-        bare=True,
-        size=SIZE,
-        level_words=True,
-        name=word.what.name or "across",
-    )
-    yield Line(word.x, y, word.x, frame.y(radius), LineKind.THIN, "lead")
+    base = y + 0.33 * SIZE
+    yield measured(word.what, word.x, word.text, frame, middle, base, level=True)
+    yield Line(word.x, y, word.x, frame.y(word.what.limits.size / 2), LineKind.THIN, "lead")

@@ -108,8 +108,6 @@ def _views(part: DrawnPart, look: Look, room: _Room, scale: float) -> _Set:
     under, rows_under = lengths.length_items(part, placed, radius, look)
     above = overhead.FIRST + overhead.ROW * rows_over if rows_over else 4.0
     below = lengths.FIRST + lengths.ROW * rows_under if rows_under else 4.0
-    words = diameters.words_height(part, look) / 2
-    above, below = max(above, words - radius), max(below, words - radius)
     high = above + 2 * radius + below
     if high > room.bottom - room.top or not _within(under, room):
         return _Set((), False)
@@ -118,7 +116,11 @@ def _views(part: DrawnPart, look: Look, room: _Room, scale: float) -> _Set:
     items: list[Item] = [
         *side_items(part, frame),
         *detail_items(part, frame),
-        *diameters.column_items(part, frame, look),
+        *(
+            diameters.column_item(column, frame)
+            for column in diameters.columns(part, frame, look)
+            if not column.level
+        ),
         *(item.moved(0.0, axis) for item in over),
         *(item.moved(0.0, axis) for item in under),
     ]

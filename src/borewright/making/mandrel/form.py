@@ -27,6 +27,8 @@ GRID: Final[dict[str, Metre]] = {"inch": 0.0254e-4, "mm": 1e-6}
 LENGTH_STEP: Final[dict[str, Metre]] = {"inch": 0.0254 / 8, "mm": 1e-3}
 """Lengths are multiples of this."""
 
+MOST_STEPS: Final = 12
+
 TAN_30: Final = 0.5773502691896258
 TAN_60: Final = 1.7320508075688772
 
@@ -72,20 +74,18 @@ def form_of(asked: MandrelAsked, row: PlainMandrel, held: Held, tables: Tables) 
     tolerance = _tolerance(asked, tables, grid)
     needed = None
     if asked.bores is not None:
-        band = asked.bores[1] - asked.bores[0] + 2 * grid
+        band = asked.bores[1] - asked.bores[0] + grid
         needed = ground_for(band, taper, tolerance, _plane(tables, asked.units), held)
-    ground = _ground(asked, row, needed)
+    ground, zone = _long_enough(asked, row, held, needed, taper, tolerance, tables)
     overall = asked.overall_length or ground + 2 * row.end_length
     if overall < ground + 2 * LENGTH_STEP[asked.units]:
         show = Show(asked.units)
         allowed = f"more than its ground length, {show.length(ground)}, with an end on either side"
         raise RefusedInput("overall length", show.length(overall), allowed)
-    small = _small_end(asked, row, held, ground, taper)
-    zone = _zone(small, taper, ground, tolerance, asked.units, tables)
     middle = taper_between(
         _middle(zone.near_small), _middle(zone.near_large), zone.at_small, zone.at_large
     )
-    end = _end_diameter(row, small, taper, ground, tables, asked.units)
+    end = _end_diameter(row, float(middle[0]), taper, ground, tables, asked.units)
     center = tables.center_within(tables.making_fact("center_share").best * end, asked.units)
     form = MandrelForm(
         nominal=row.nominal,
@@ -106,6 +106,32 @@ def form_of(asked: MandrelAsked, row: PlainMandrel, held: Held, tables: Tables) 
     return Chosen(form, needed)
 
 
+def _long_enough(
+    asked: MandrelAsked,
+    row: PlainMandrel,
+    held: Held,
+    needed: Metre | None,
+    taper: MetrePerMetre,
+    tolerance: Metre,
+    tables: Tables,
+) -> tuple[Metre, Zone]:
+    """Ground length and limits; a step or two longer where limits on whole tenths cost a little."""
+    first = _ground(asked, row, needed)
+    free = asked.bores is not None and asked.ground_length is None and asked.overall_length is None
+    for more in range(MOST_STEPS if free else 1):
+        ground = first + more * LENGTH_STEP[asked.units]
+        small = _small_end(asked, row, held, ground, taper)
+        zone = _zone(small, taper, ground, tolerance, asked.units, tables)
+        takes = zone.takes(held, ground)
+        if asked.bores is None or (takes and _holds(takes, asked.bores)):
+            break
+    return ground, zone
+
+
+def _holds(takes: Band, bores: Band) -> bool:
+    return takes[0] <= bores[0] + 1e-12 and bores[1] <= takes[1] + 1e-12
+
+
 def _tolerance(asked: MandrelAsked, tables: Tables, grid: Metre) -> Metre:
     name = "tolerance_ground" if asked.grinder else "tolerance_turned"
     return max(1, round(tables.making_fact(name).best / grid)) * grid
@@ -117,10 +143,12 @@ def _plane(tables: Tables, units: Literal["inch", "mm"]) -> Metre:
 
 
 def _ground(asked: MandrelAsked, row: PlainMandrel, needed: Metre | None) -> Metre:
-    """As stated; else by the chart, longer where the bores need it, in whole steps."""
+    """As stated; else by the chart, shorter where the lathe is, longer where the bores need it."""
     if asked.ground_length is not None:
         return asked.ground_length
     by_chart = row.ground_length
+    if asked.longest is not None and row.overall_length > asked.longest:
+        by_chart = max(asked.longest - 2 * row.end_length, asked.longest / 2)
     if asked.overall_length is not None:
         by_chart = max(asked.overall_length - 2 * row.end_length, asked.overall_length / 2)
     if asked.overall_length is not None or needed is None or needed <= by_chart:

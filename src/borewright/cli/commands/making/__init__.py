@@ -2,5 +2,6 @@
 
 shared       the options that all of them have, and what becomes of their answers
 mandrel      a plain taper mandrel with its papers
+set          mandrels for a list of bores
 strip        a paper strip that makes a bore gauge of a mandrel
 """
