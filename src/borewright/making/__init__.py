@@ -7,6 +7,7 @@
     strip_words   the sentences beside it
     crown         a pulley's crown: rule, form, setting of the top slide, stairs on the dial
     crown_words   why it works, which pulley gets it, how it is set, cut and checked
+    blank/        the casting and its pattern, or the pieces off a bar, that a part is made from
 
 May import drawing, report, answer, job, mechanics, reference, quantities, errors.
 """

@@ -30,6 +30,9 @@ from borewright.quantities.si import Metre
 FEW: Final = 20_000
 """Ways of cutting up to which all of them are laid out."""
 
+NODES_PRICED: Final = 100
+"""Branches of the solver over ways found by price: the bound tells what they miss; ours."""
+
 NEAR: Final = 1e-7
 """Metres: two lengths of bar this near are the same answer."""
 
@@ -125,19 +128,26 @@ def _best(wanted: Sequence[Wanted], bars: Sequence[Bar], few: int) -> tuple[Used
         used, short, taken = _answered(Program(wanted, bars, ways))
         return used, taken if used.proved else 0.0, used.proved
     fewest = cutting_priced.least_short(wanted, bars, cutting_priced.first_ways(wanted, bars))
-    program = Program(wanted, bars, fewest.ways)
+    program = Program(wanted, bars, fewest.ways, NODES_PRICED)
     short = program.short_of(_found(program.least_short()))
     cheapest = cutting_priced.least_taken(wanted, bars, fewest.ways, short)
-    used, short, taken = _answered(Program(wanted, bars, cheapest.ways), cheapest.least)
+    used, short, taken = _answered(
+        Program(wanted, bars, cheapest.ways, NODES_PRICED), cheapest.least, cheapest.whole
+    )
     proved = short <= fewest.least + NEAR and taken <= cheapest.least + NEAR
     return used, min(cheapest.least, taken), proved
 
 
-def _answered(program: Program, bound: Metre = 0.0) -> tuple[Used, Metre, Metre]:
+def _answered(
+    program: Program, bound: Metre = 0.0, come_by: tuple[tuple[Way, int], ...] = ()
+) -> tuple[Used, Metre, Metre]:
     """The three questions in turn: what is used, and the length (m) short and taken."""
     fewest = _found(program.least_short())
     short = program.short_of(fewest)
     cheapest = _found(program.least_taken(short, bound))
+    if come_by:
+        other = Used(come_by, (0,) * len(program.wanted), proved=False)
+        cheapest = min(cheapest, other, key=program.taken_of)
     taken = program.taken_of(cheapest)
     rested = (program.longest_rest(short, taken) if taken else None) or cheapest
     proved = fewest.proved and cheapest.proved and rested.proved

@@ -8,7 +8,7 @@ is a lower bound on what whole numbers can do.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, gcd
 from typing import Any, Final
 
@@ -29,13 +29,21 @@ from borewright.quantities.si import Metre
 WORTH: Final = 1e-7
 """Of the price of a bar: a way that earns no more than this beyond it is no gain."""
 
+SHORT: Final = 1e3
+"""Price of a metre of piece left out, in metres of bar, where no piece should be."""
+
 
 @dataclass(frozen=True, slots=True)
 class Priced:
-    """Ways worth using, and the least (m) that any ways could do."""
+    """Ways worth using, how often (in fractions), and the least (m) that any ways could do.
+
+    `whole`: a use of them in whole bars that gives every piece, where one was come by.
+    """
 
     ways: tuple[Way, ...]
     least: Metre
+    often: tuple[float, ...] = ()
+    whole: tuple[tuple[Way, int], ...] = ()
 
 
 def first_ways(wanted: Sequence[Wanted], bars: Sequence[Bar]) -> tuple[Way, ...]:
@@ -60,7 +68,35 @@ def least_taken(
     """Ways that take the least length of bar, `short` (m) of pieces being left out at most."""
     cost = np.array([b.length for b in bars]) * MILLIMETRE
     priced = _grown(wanted, bars, ways, cost, 0.0, short * MILLIMETRE)
-    return Priced(priced.ways, next_sum(priced.least, [b.length for b in bars]))
+    more, whole = _for_what_is_left(wanted, bars, priced, cost) if short < TINY else ((), ())
+    pool = tuple(dict.fromkeys((*priced.ways, *more)))
+    return Priced(pool, next_sum(priced.least, [b.length for b in bars]), (), whole)
+
+
+def _for_what_is_left(
+    wanted: Sequence[Wanted], bars: Sequence[Bar], priced: Priced, cost: Any
+) -> tuple[tuple[Way, ...], tuple[tuple[Way, int], ...]]:
+    """Further ways, and a use of them in whole bars: whole bars of the fractions are cut, the rest
+    is priced again, and so on. The fractions alone leave few good ways to cut the last bars."""
+    counts, stock, ways = [w.count for w in wanted], [b.count for b in bars], list[Way]()
+    cut = list[tuple[Way, int]]()
+    while any(counts) and priced.often:
+        whole = [int(n + WORTH) for n in priced.often]
+        if not any(whole):
+            whole[int(np.argmax(priced.often))] = 1
+        cut += [(way, n) for way, n in zip(priced.ways, whole, strict=True) if n]
+        for (t, pattern), n in zip(priced.ways, whole, strict=True):
+            own = stock[t]
+            stock[t] = None if own is None else max(0, own - n)
+            counts = [max(0, c - n * p) for c, p in zip(counts, pattern, strict=True)]
+        left = [replace(w, count=c) for w, c in zip(wanted, counts, strict=True)]
+        there = [replace(b, count=c) for b, c in zip(bars, stock, strict=True)]
+        first = [way for way in first_ways(left, there) if there[way[0]].count != 0]
+        if any(c and not any(way[1][i] for way in first) for i, c in enumerate(counts)):
+            return tuple(ways), ()
+        priced = _grown(left, there, first, cost, SHORT, np.inf) if first else Priced((), 0.0)
+        ways += priced.ways
+    return tuple(ways), tuple(cut) if not any(counts) else ()
 
 
 def next_sum(least: Metre, lengths: Sequence[Metre]) -> Metre:
@@ -86,7 +122,7 @@ def _grown(
     known = list(ways)
     lengths, counts = [w.with_cut for w in wanted], [w.count for w in wanted]
     while True:
-        value, price, rent = _priced(wanted, bars, known, cost, short_cost, short_most)
+        value, price, rent, often = _priced(wanted, bars, known, cost, short_cost, short_most)
         new = []
         for t, bar in enumerate(bars):
             pattern, earned = dearest(lengths, counts, bar.room, list(price))
@@ -95,7 +131,8 @@ def _grown(
                 new.append((t, pattern))
         if not new:
             most = [dearest(lengths, counts, b.room, list(price), over=True)[1] for b in bars]
-            return Priced(tuple(known), _bound(value, most, cost, rent, bars) / MILLIMETRE)
+            least = _bound(value, most, cost, rent, bars) / MILLIMETRE
+            return Priced(tuple(known), least, tuple(often))
         known += new
 
 
@@ -109,7 +146,7 @@ def _bound(value: float, most: Sequence[float], cost: Any, rent: Any, bars: Sequ
         for t, bar in enumerate(bars)
         if bar.count is not None
     )
-    return max(0.0, share * value - extra)
+    return float(max(0.0, share * value - extra))
 
 
 def _priced(
@@ -119,8 +156,8 @@ def _priced(
     cost: Any,
     short_cost: float,
     short_most: float,
-) -> tuple[float, Any, Any]:
-    """Value of the linear program, price of a piece by length, rent of a bar by length."""
+) -> tuple[float, Any, Any, Any]:
+    """Value of the linear program, price of a piece, rent of a bar, and how often each way."""
     n, pieces = len(wanted), np.array([w.length for w in wanted]) * MILLIMETRE
     goal = np.concatenate([[cost[t] for t, _ in ways], short_cost * pieces])
     gives = np.array([p for _, p in ways], dtype=float).reshape(-1, n).T
@@ -137,4 +174,4 @@ def _priced(
     rent = np.zeros(len(bars))
     for k, t in enumerate(limited):
         rent[t] = -found.ineqlin.marginals[n + k]
-    return float(found.fun), -found.ineqlin.marginals[:n], rent
+    return float(found.fun), -found.ineqlin.marginals[:n], rent, found.x[: len(ways)]

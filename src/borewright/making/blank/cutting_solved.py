@@ -45,7 +45,14 @@ class Program:
     """The integer program over some ways of cutting. Variables in order: how often each way, short
     pieces by length, pieces from the bar with the longest rest, which bar that is."""
 
-    def __init__(self, wanted: Sequence[Wanted], bars: Sequence[Bar], ways: Sequence[Way]) -> None:
+    def __init__(
+        self,
+        wanted: Sequence[Wanted],
+        bars: Sequence[Bar],
+        ways: Sequence[Way],
+        nodes: int = NODES,
+    ) -> None:
+        self.nodes = nodes
         self.wanted, self.bars, self.ways = wanted, bars, tuple(ways)
         self.piece = np.array([w.length for w in wanted]) * MILLIMETRE
         self.bar = np.array([b.length for b in bars]) * MILLIMETRE
@@ -55,7 +62,7 @@ class Program:
         self.have = np.array([total if b.count is None else min(b.count, total) for b in bars])
 
     def least_short(self) -> Used | None:
-        """As few (by length) of the pieces short as these ways allow. None: none found, as below."""
+        """As few (by length) of the pieces short as these ways allow; None where none was found."""
         return self._solve(self._row(short=self.piece), self._ends())
 
     def least_taken(self, short: Metre, bound: Metre = 0.0) -> Used | None:
@@ -117,7 +124,7 @@ class Program:
                 np.array([r[1] for r in rows]),
                 np.array([r[2] for r in rows]),
             ),
-            options={"mip_rel_gap": 0.0, "node_limit": NODES},
+            options={"mip_rel_gap": 0.0, "node_limit": self.nodes},
         )
         if found.x is None:
             return None
