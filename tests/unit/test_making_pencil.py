@@ -1,4 +1,4 @@
-"""Each printed number of a mandrel can be worked again from what stands beside it, by its rule."""
+"""Each printed number of what is to be made can be worked again from what stands beside it, by its rule."""
 
 from __future__ import annotations
 
@@ -8,6 +8,9 @@ from collections.abc import Callable, Mapping
 import pytest
 
 from borewright.answer.figure import Figure
+from borewright.job import parse_job
+from borewright.making.blank.bar import BarAsked, bar_blanks
+from borewright.making.blank.bar_papers import bar_papers
 from borewright.making.mandrel.asked import MandrelAsked
 from borewright.making.mandrel.design import made_mandrel
 from borewright.making.mandrel.figures import mandrel_figures
@@ -26,6 +29,7 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "table_angle": lambda i: math.atan(i["taper"] / 2),
     "table_reading": lambda i: i["base"] * i["taper"] / 2,
     "smallest_bore_taken": lambda i: i["near B"] + i["share"] * (i["near A"] - i["near B"]),
+    "bar_to_order": lambda i: i["pieces"] * (i["length of a piece"] + i["cut"]) + i["end"],
     "largest_bore_taken": lambda i: i["near B"] + i["share"] * (i["near A"] - i["near B"]),
 }
 
@@ -36,7 +40,10 @@ def figures() -> list[Figure]:
         MandrelAsked(bores=(0.016, 0.016018), length=0.03, grinder=False),
         MandrelAsked(nominal=0.025, length=0.06),
     )
-    return [f for a in asked for f in mandrel_figures(made_mandrel(a, TABLES), TABLES)]
+    mandrels = [f for a in asked for f in mandrel_figures(made_mandrel(a, TABLES), TABLES)]
+    disc = 'units="mm"\nwork={material="steel-1018", bore=8, outside=63, length=8, quantity=20}'
+    bars = bar_blanks(parse_job(disc, "job.toml"), BarAsked(), TABLES)
+    return [*mandrels, *bar_papers(bars, TABLES).figures]
 
 
 @pytest.mark.parametrize("figure", figures(), ids=lambda f: f.name)

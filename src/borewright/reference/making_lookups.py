@@ -29,6 +29,10 @@ class MakingLookups(TradeLookups):
         """A figure of making a mandrel: grinding_stock_old, tolerance_ground, …"""
         return self.ranged("mandrel_making", name)
 
+    def bar_fact(self, name: str) -> Range:
+        """A figure of making blanks from bar: over_outside, saw_kerf, parting_share, …"""
+        return self.ranged("bar_making", name)
+
     def bar_for(self, least: Metre, units: Literal["inch", "mm"]) -> Bar:
         """The next round bar as sold by these units.
 
