@@ -83,7 +83,9 @@ def next_bar(bars: tuple[Bar, ...], least: Metre) -> Bar:
         if bar.diameter >= least - 1e-9:
             return bar
     most = bars[-1].size
-    raise OutsideModel("round bar", f"{least:.4g} m", f"at most {most}, the thickest listed")
+    raise OutsideModel(
+        "round bar", f"{1000 * least:.4g} mm", f"at most {most}, the thickest listed"
+    )
 
 
 def center_within(table: Table, mouth: Metre, units: Literal["inch", "mm"]) -> Center | None:

@@ -12,7 +12,7 @@ from borewright.answer.made_mandrel import (
 )
 from borewright.errors import RefusedInput
 from borewright.making.mandrel.asked import MandrelAsked
-from borewright.making.mandrel.form import Chosen, form_of, held_for, row_for
+from borewright.making.mandrel.form import Chosen, form_of, held_for, longest_of, row_for
 from borewright.making.shop_sizes import to_rule
 from borewright.mechanics.fine_angle import angle_of_taper
 from borewright.mechanics.mandrel_zone import Band, Held
@@ -140,11 +140,6 @@ def _settings(form: MandrelForm, asked: MandrelAsked, tables: Tables) -> Mandrel
         planes_differ=form.taper * form.apart,
         runout=tables.making_fact("runout_ground" if asked.grinder else "runout_turned").best,
     )
-
-
-def longest_of(asked: MandrelAsked, tables: Tables) -> Metre:
-    """The longest mandrel (m) that can be made: as stated, else what a small shop makes true."""
-    return asked.longest or tables.making_fact("longest").best
 
 
 def _why_not(

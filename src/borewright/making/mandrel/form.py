@@ -29,6 +29,10 @@ LENGTH_STEP: Final[dict[str, Metre]] = {"inch": 0.0254 / 8, "mm": 1e-3}
 
 MOST_STEPS: Final = 12
 
+SLIGHTEST: Final[MetrePerMetre] = 1 / 5000
+STEEPEST: Final[MetrePerMetre] = 1 / 250
+"""Tapers of plain mandrels that are made here (ours); the trade's is 1:2000."""
+
 TAN_30: Final = 0.5773502691896258
 TAN_60: Final = 1.7320508075688772
 
@@ -70,6 +74,7 @@ def held_for(asked: MandrelAsked, row: PlainMandrel, tables: Tables) -> Held:
 def form_of(asked: MandrelAsked, row: PlainMandrel, held: Held, tables: Tables) -> Chosen:
     """The form that takes the bores asked for, or that of the chart where a size was asked for."""
     taper = asked.taper or row.taper
+    check_taper(taper, asked.units)
     grid = GRID[asked.units]
     tolerance = _tolerance(asked, tables, grid)
     needed = None
@@ -116,7 +121,7 @@ def _long_enough(
     tables: Tables,
 ) -> tuple[Metre, Zone]:
     """Ground length and limits; a step or two longer where limits on whole tenths cost a little."""
-    first = _ground(asked, row, needed)
+    first = _ground(asked, row, needed, tables)
     free = asked.bores is not None and asked.ground_length is None and asked.overall_length is None
     for more in range(MOST_STEPS if free else 1):
         ground = first + more * LENGTH_STEP[asked.units]
@@ -132,6 +137,22 @@ def _holds(takes: Band, bores: Band) -> bool:
     return takes[0] <= bores[0] + 1e-12 and bores[1] <= takes[1] + 1e-12
 
 
+def longest_of(asked: MandrelAsked, tables: Tables) -> Metre:
+    """The longest mandrel (m) that can be made: as stated, else what a small shop makes true."""
+    return asked.longest or tables.making_fact("longest").best
+
+
+def check_taper(taper: MetrePerMetre, units: Literal["inch", "mm"]) -> None:
+    """RefusedInput for a taper that no plain mandrel has."""
+    if not SLIGHTEST <= taper <= STEEPEST:
+        show = Show(units)
+        allowed = (
+            f"{show.taper(SLIGHTEST)} to {show.taper(STEEPEST)}: a slighter one has no seat, a "
+            "steeper one holds by an edge"
+        )
+        raise RefusedInput("taper of a mandrel", show.taper(taper), allowed)
+
+
 def _tolerance(asked: MandrelAsked, tables: Tables, grid: Metre) -> Metre:
     name = "tolerance_ground" if asked.grinder else "tolerance_turned"
     return max(1, round(tables.making_fact(name).best / grid)) * grid
@@ -142,13 +163,14 @@ def _plane(tables: Tables, units: Literal["inch", "mm"]) -> Metre:
     return round(tables.making_fact("gauge_plane").best / step) * step
 
 
-def _ground(asked: MandrelAsked, row: PlainMandrel, needed: Metre | None) -> Metre:
+def _ground(asked: MandrelAsked, row: PlainMandrel, needed: Metre | None, tables: Tables) -> Metre:
     """As stated; else by the chart, shorter where the lathe is, longer where the bores need it."""
     if asked.ground_length is not None:
         return asked.ground_length
     by_chart = row.ground_length
-    if asked.longest is not None and row.overall_length > asked.longest:
-        by_chart = max(asked.longest - 2 * row.end_length, asked.longest / 2)
+    longest = longest_of(asked, tables)
+    if row.overall_length > longest:
+        by_chart = max(longest - 2 * row.end_length, longest / 2)
     if asked.overall_length is not None:
         by_chart = max(asked.overall_length - 2 * row.end_length, asked.overall_length / 2)
     if asked.overall_length is not None or needed is None or needed <= by_chart:

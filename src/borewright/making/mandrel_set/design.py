@@ -14,8 +14,8 @@ from borewright.answer.made_mandrel import MadeMandrel
 from borewright.answer.made_set import MandrelSet, SetSize
 from borewright.errors import OutsideModel
 from borewright.making.mandrel.asked import MandrelAsked
-from borewright.making.mandrel.design import longest_of, made_mandrel
-from borewright.making.mandrel.form import row_for
+from borewright.making.mandrel.design import made_mandrel
+from borewright.making.mandrel.form import longest_of, row_for
 from borewright.mechanics.mandrel_zone import Band
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
