@@ -68,6 +68,7 @@ unbalance      a heavy side: counterweight, the force it turns with, the speed f
 drilled_balance  wax that balances, turned into a hole on the heavy side; the least that shows
 runout         shares of a runout: clearance, lean; worst case, root-sum-square, as arrows
 reversal       two readings half a turn apart: the mandrel's share and the work's
+mandrel_zone   what the limits of a mandrel let through, and the bores that all of them take
 parallel       two bands at one setting: taper, the set-over that takes it out
 beam           a stepped bar between sprung centres
 influence      what the same bar gives at many places at once; under a tool along its cut

@@ -57,7 +57,7 @@ def draw_part(part: DrawnPart, look: Look) -> Scene:
     >>> from borewright.answer.drawn_part import Stretch
     >>> scene = draw_part(DrawnPart("stud", "steel", (Stretch(0.0, 0.05, 0.02),)), Look("mm"))
     >>> scene.width, dict(scene.data)["scale"]
-    (297.0, '2')
+    (297.0, '5')
     """
     width, height = look.page
     notes = notes_lines(part, width - 2 * MARGIN - 2 * INNER - WIDE)

@@ -1,5 +1,11 @@
 """Use cases of what the shop makes itself.
 
-outputs       drawings and papers as files: SVG, DXF, PDF
-strip         the paper strip that makes a bore gauge of one mandrel
+What they give is a `Made`: words, drawings, numbers.
+
+    outputs       drawings and papers as files: SVG, DXF, PDF
+    hints         what of a plan the shop can make, and the command that draws it
+    mandrel       a plain taper mandrel: drawing, route, acceptance, strip, a shelf to try it with
+    mandrel_set   a set of them for a list of bores
+    bar_blank     blanks of a batch from bar
+    strip         the paper strip that makes a bore gauge of one mandrel
 """

@@ -1,7 +1,9 @@
 """One file for each thing that `borewright make` makes; each offers `command`.
 
-shared       the options that all of them have, and what becomes of their answers
-mandrel      a plain taper mandrel with its papers
-set          mandrels for a list of bores
-strip        a paper strip that makes a bore gauge of a mandrel
+Loaded only when asked for.
+
+    shared       the options that all of them have, and what becomes of their answers
+    mandrel      a plain taper mandrel with its papers
+    set          mandrels for a list of bores
+    strip        a paper strip that makes a bore gauge of a mandrel
 """
