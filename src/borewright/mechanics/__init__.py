@@ -80,6 +80,7 @@ axial_swell    how much the outside of a ring grows while its faces are clamped
 fitted_moment  a moment across a close fit, taken by pressure at its two ends
 overhang       a stepped stub held at one end: deflection, stiffness, slope at the tool
 fine_angle     the top slide set over: fine feed, slight tapers, a staircase of cuts
+plug_gauge     go and not-go: zones, what they take of a window, a stepped plug
 crown          a pulley's crown: double taper, arc, the angle and radius that make them
 crown_steps    a crown stepped off by hand in divisions of a dial
 inverse        the input that gives a wanted output of a rising curve

@@ -13,6 +13,8 @@
     mends         what a mend of a blocked cut takes, edges a tool can be given
     part_changes  what a change to the part costs;  symptoms: what may be behind a runout
     trade_lookups  load_lookups  making_lookups  the parts of Tables that ask those
+    screws        coarse threads with their drills, the set screw there is room for
+    trade_lookups load_lookups screw_lookups  the parts of Tables that ask those
     print         describe_table: a table ready to show;  shown_sizes: its lengths in shop units
     data/         NAME.csv with its birth certificate NAME.toml; sources.csv is cited by all
 
@@ -37,6 +39,7 @@ from borewright.reference.print import TableView, describe_table, table_lines
 from borewright.reference.processes import Process
 from borewright.reference.provenance import SOURCE_KINDS, Source
 from borewright.reference.ranges import Range
+from borewright.reference.screws import Screw
 from borewright.reference.shop import Gauge, Press, Way
 from borewright.reference.shrinkage import Shrinkage
 from borewright.reference.symptoms import Cause
@@ -70,6 +73,7 @@ __all__ = [
     "Process",
     "Range",
     "RoundTool",
+    "Screw",
     "SetScrew",
     "Shrinkage",
     "Source",

@@ -35,13 +35,13 @@ from borewright.reference.limits import (
     reamer_limits,
     tolerance_of,
 )
-from borewright.reference.load_lookups import LoadLookups
 from borewright.reference.mandrels import PlainMandrel, mandrel_of
 from borewright.reference.mends import MendMinutes, ToolEdge, mend_minutes_of, tool_edges_of
 from borewright.reference.names import find
 from borewright.reference.processes import Process, process_of
 from borewright.reference.ranges import Range, range_of
 from borewright.reference.rescue import Trouble, trouble_of
+from borewright.reference.screw_lookups import ScrewLookups
 from borewright.reference.shrinkage import Shrinkage, shrinkages_of
 from borewright.reference.symptoms import Cause, causes_of
 
@@ -49,7 +49,7 @@ DRILL_SERIES = ("fraction", "number", "letter", "metric")
 REAMER_SERIES = ("inch", "metric")
 
 
-class TradeLookups(LoadLookups):
+class TradeLookups(ScrewLookups):
     """The part of `Tables` that planning a bore, a blank or a mandrel asks."""
 
     def holding_tool(self, name: str) -> HoldingTool:
@@ -68,9 +68,7 @@ class TradeLookups(LoadLookups):
         >>> tables().set_screw_near(0.0070).id
         '1/4 in'
         """
-        screws = self._once(
-            ("set screws",), lambda: [set_screw_of(row) for row in self.table("set_screws").rows]
-        )
+        screws = self.set_screws()
         within = [s for s in screws if s.diameter <= diameter * (1 + 1e-9)]
         return max(within, key=lambda s: s.diameter) if within else screws[0]
 

@@ -10,16 +10,11 @@ from borewright.holding.between import Span, stiffness_between
 from borewright.holding.part import Part
 from borewright.quantities.si import Metre, NewtonPerMetre
 
-END = 1.5
-"""Length of bar past each face of the work, in bores: dog, tool and center need it (ours)."""
-
-ROOM = {"inch": 0.5 * 0.0254, "mm": 12e-3}
-"""What stands out past each face at least (m): the tool's clearance and a small dog (ours)."""
-
 
 def past_each_face(part: Part) -> Metre:
     """Bar past each face of the work (m)."""
-    return END * part.bore + ROOM[part.job.units]
+    fact = part.tables.holding_fact
+    return fact("bar_end_bores").best * part.bore + fact(f"bar_end_{part.job.units}").best
 
 
 def span_of(part: Part, carried: Metre) -> Metre:

@@ -18,18 +18,6 @@ from borewright.mechanics.set_screw import thrown_runout, torque_on_flat
 from borewright.quantities.si import Metre, Newton
 from borewright.reference.drives import SetScrew
 
-STOCK = {"inch": 0.0254 / 16, "mm": 1e-3}
-"""Steps of drawn bar in stock (m): sixteenths or whole millimetres (common practice, no source)."""
-
-OVER_BAR, OVER_HUB = 0.35, 0.6
-"""Ours: largest screw over the bar, and over what the hub stands out."""
-
-LEAST_WALL, MOST_WALL = 0.6, 5.0
-"""Ours: wall of the hub over the screw, for a thread that holds and a hole that can be tapped."""
-
-FLAT, TIP = 0.1, 0.5
-"""Ours: depth of the flat over the bar; tip of a cup point over its screw."""
-
 
 @dataclass(frozen=True, slots=True, eq=False)
 class FlattedBar:
@@ -51,7 +39,8 @@ class FlattedBar:
 def flatted_bar(part: Part) -> FlattedBar | None:
     """The bar and screw for a part; None where no hub stands out that takes a screw."""
     face = max("AB", key=part.sticks_out)
-    step = STOCK[part.job.units]
+    fact = part.tables.holding_fact
+    step = fact(f"drawn_step_{part.job.units}").best
     nominal = step * np.floor(part.bore / step + 1e-9)
     screw = screw_for(part, face, nominal)
     if screw is None:
@@ -59,8 +48,8 @@ def flatted_bar(part: Part) -> FlattedBar | None:
     under = part.fact_with_zero("drawn_bar_under", Stream.SETTING)
     clearance = np.asarray(thrown_runout(part.bore, np.minimum(nominal - under, part.bore)))
     holding = part.drawn(screw.holding, Stream.CLAMPING)
-    push = screw.seating_torque / (part.tables.holding_fact("nut_factor").best * screw.diameter)
-    flat, tip = FLAT * nominal, TIP * screw.diameter
+    push = screw.seating_torque / (fact("nut_factor").best * screw.diameter)
+    flat, tip = flat_and_tip(part, nominal, screw)
     return FlattedBar(
         leading="B" if face == "A" else "A",
         nominal=nominal,
@@ -80,16 +69,14 @@ def flatted_bar(part: Part) -> FlattedBar | None:
 def screw_for(part: Part, face: str, bar: Metre) -> SetScrew | None:
     """The largest set screw that hub and bar (m) have room for at a face; None where none fits."""
     hub = part.ring_at(face)
-    wall, out = (hub.outside - part.bore) / 2, part.sticks_out(face)
-    names = part.tables.table("set_screws").column("id")
-    screws = [part.tables.set_screw(name) for name in names]
-    fits = [
-        s
-        for s in screws
-        if s.diameter <= min(OVER_BAR * bar, OVER_HUB * out)
-        and LEAST_WALL * s.diameter <= wall <= MOST_WALL * s.diameter
-    ]
-    return max(fits, key=lambda s: s.diameter, default=None)
+    wall = (hub.outside - part.bore) / 2
+    return part.tables.set_screw_for(bar, wall, part.sticks_out(face))
+
+
+def flat_and_tip(part: Part, bar: Metre, screw: SetScrew) -> tuple[Metre, Metre]:
+    """Depth of the flat on a bar (m), and the tip of the screw that stands on it."""
+    fact = part.tables.holding_fact
+    return fact("screw_flat_share").best * bar, fact("screw_tip_share").best * screw.diameter
 
 
 def _strength(part: Part, face: str, push: Newton) -> Draws:

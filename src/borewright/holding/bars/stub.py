@@ -24,18 +24,6 @@ from borewright.mechanics.overhang import Root, propped_stiffness, stub_stiffnes
 from borewright.mechanics.spread import high_end, likely, low_end
 from borewright.quantities.si import Metre, NewtonPerMetre, Radian
 
-THREAD_SHARE = 0.5
-"""Largest thread in the end of a stub, as a share of its diameter (ours): the wall must stand."""
-
-SHOULDER = {"inch": 0.25 * 0.0254, "mm": 6e-3}
-"""Width along the axis of what stands between jaws and work (m): the tool must clear (ours)."""
-
-WIDER = 1.4
-"""Outside of shoulder and washer, in bores, where the faces reach so far (ours)."""
-
-SHORTER = 0.05
-"""How much of its length the work stands out past the stub, so that the washer bears (ours)."""
-
 PLACES = (0.25, 0.5, 0.75, 1.0)
 """Shares of the work's length where a propped stub is tried: the weakest counts (ours)."""
 
@@ -54,12 +42,21 @@ class Stub:
     @cached_property
     def thread(self) -> Metre:
         """The screw in its end; 0 where none is small enough."""
-        return thread_within(self.part, THREAD_SHARE * self.part.bore) or 0.0
+        return thread_within(self.part, self._share("thread_share") * self.part.bore) or 0.0
+
+    def _share(self, name: str) -> float:
+        """A proportion by which stubs are made, from the table that `make` reads too."""
+        return self.part.tables.holding_fact(f"stub_{name}").best
+
+    @property
+    def length(self) -> Metre:
+        """Of the stub from its shoulder: shorter than the work, so that the washer bears on it."""
+        return (1 - self._share("shorter")) * self.part.length
 
     @property
     def before_work(self) -> Metre:
         """What stands between jaws and work."""
-        return SHOULDER[self.part.job.units]
+        return self._share(f"before_{self.part.job.units}")
 
     @property
     def overhang(self) -> Metre:
@@ -68,12 +65,12 @@ class Stub:
     @property
     def shoulder(self) -> Metre:
         """Outside of the shoulder: no wider than the hub at that face, clear of the tool."""
-        return min(WIDER * self.part.bore, self.part.clear_of_tool(self.leading))
+        return min(self._share("wider") * self.part.bore, self.part.clear_of_tool(self.leading))
 
     @property
     def washer(self) -> Metre:
         """Outside of the washer: no wider than the hub at the other face, clear of the tool."""
-        return min(WIDER * self.part.bore, self.part.clear_of_tool(self.trailing))
+        return min(self._share("wider") * self.part.bore, self.part.clear_of_tool(self.trailing))
 
     @property
     def inside(self) -> Metre:
@@ -202,7 +199,7 @@ class Stub:
 
     def turning_steps(self, roughing: str) -> tuple[Step, ...]:
         """From bar to a stub that the work slides on; `roughing` says how the bar is held."""
-        fact, show, part = self.part.tables.holding_fact, self.part.show, self.part
+        fact, show = self.part.tables.holding_fact, self.part.show
         depth = fact("screw_engagement").best * self.thread
         width, deep = fact("undercut_width").best, fact("undercut_depth").best
         thick = fact("washer_thick_share").best * self.thread
@@ -210,7 +207,7 @@ class Stub:
             line(
                 "Rough the stub",
                 f"{roughing} Face it, turn the shoulder to {show.length(self.shoulder)}, rough the stub to within "
-                f"{show.small(0.25e-3)} of the bore and {show.length((1 - SHORTER) * part.length)} long, shorter than the work "
+                f"{show.small(self._share('rough_over'))} of the bore and {show.length(self.length)} long, shorter than the work "
                 f"so that the washer bears on the work. In the corner, a groove {show.length(width)} wide and "
                 f"{show.small(deep)} deep, so that the work seats on the shoulder.",
             ),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.held_picture import HeldMark, HeldNote, HeldPicture, HeldRing, Role
-from borewright.holding.bars.stub import SHORTER, Stub
+from borewright.holding.bars.stub import Stub
 from borewright.quantities.si import Metre
 
 IN_THE_JAWS = 1.5
@@ -22,7 +22,7 @@ def stub_picture(stub: Stub, shank: Metre, *, collet: bool, tailstock: bool = Fa
         *_holder(stub, shank, collet=collet),
         HeldRing(Role.MANDREL, -IN_THE_JAWS * part.bore, 0.0, shank / 2),
         HeldRing(Role.MANDREL, 0.0, start, stub.shoulder / 2),
-        HeldRing(Role.MANDREL, start, end - SHORTER * part.length, part.bore / 2),
+        HeldRing(Role.MANDREL, start, start + stub.length, part.bore / 2),
         *part.rings(stub.leading, start),
         *_clamp(stub, end),
         *(_center(stub, end) if tailstock else ()),

@@ -14,7 +14,7 @@ from borewright.answer.held import Drive, line
 from borewright.answer.held_picture import HeldMark, Role
 from borewright.answer.records import Draws, Figure, Input
 from borewright.answer.streams import Stream
-from borewright.holding.bars.flatted_bar import FLAT, TIP, screw_for
+from borewright.holding.bars.flatted_bar import flat_and_tip, screw_for
 from borewright.holding.figured import drawn_figure
 from borewright.holding.owned import made, needed
 from borewright.holding.part import Part
@@ -35,7 +35,7 @@ def flat_screw(part: Part, leading: str) -> Drive:
         return Drive("flat-screw", NAME, cannot=f"{why} towards the tailstock.")
     push = screw.seating_torque / (part.tables.holding_fact("nut_factor").best * screw.diameter)
     holding = part.drawn(screw.holding, Stream.CLAMPING)
-    flat, tip = FLAT * part.bore, TIP * screw.diameter
+    flat, tip = flat_and_tip(part, part.bore, screw)
     torque = np.asarray(torque_on_flat(holding, push, part.bore, flat, tip))
     show, size = part.show, part.show.length(screw.diameter)
     return Drive(
@@ -61,12 +61,13 @@ def flat_screw(part: Part, leading: str) -> Drive:
 
 
 def _figure(part: Part, torque: Draws, screw: SetScrew, push: Newton) -> Figure:
+    flat, tip = flat_and_tip(part, part.bore, screw)
     inputs = (
         Input("holding force of the screw", screw.holding.best, "N"),
         Input("push of the screw", push, "N"),
         Input("bar", part.bore, "m", "bore"),
-        Input("flat", FLAT * part.bore, "m"),
-        Input("tip", TIP * screw.diameter, "m"),
+        Input("flat", flat, "m"),
+        Input("tip", tip, "m"),
     )
     return drawn_figure(
         "drive_torque", torque, "N·m", "torque", "flat_torque", inputs, "ours-derived"

@@ -24,12 +24,6 @@ from borewright.mechanics.nut_preload import clamp_force, force_at_tension
 from borewright.mechanics.spread import likely
 from borewright.quantities.si import Metre
 
-THREADS: dict[str, tuple[Metre, ...]] = {
-    "inch": tuple(0.0254 * s for s in (0.138, 0.19, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1.0)),
-    "mm": tuple(1e-3 * s for s in (3, 4, 5, 6, 8, 10, 12, 16, 20, 24)),
-}
-"""Coarse threads in use (m, nominal): 6-32, 10-24, 1/4-20 … and M3, M4, M5 …"""
-
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Clamped:
@@ -50,7 +44,8 @@ class Clamped:
 
 def thread_within(part: Part, most: Metre) -> Metre | None:
     """The largest coarse thread (m) of at most this size; None where all are larger."""
-    return max((t for t in THREADS[part.job.units] if t <= most), default=None)
+    found = part.tables.screw_within(part.job.units, most)
+    return found.diameter if found else None
 
 
 def clamped(part: Part, thread: Metre, inside: Metre, outside: Metre, screws: int = 1) -> Clamped:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from borewright.answer.figure import Figure
 from borewright.job.records import Job
+from borewright.mechanics.plug_gauge import plug_shares
 from borewright.planning.bore_route.kit import TURNED_PLUG, BoreGauge, Kit
 from borewright.planning.bore_route.wanted import Wanted
 from borewright.planning.taper.bore_words import limits_name
@@ -13,10 +14,6 @@ from borewright.planning.weighing.figures import figure, given
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
-
-LEAST_STEP: Metre = 5e-6
-"""Steps of a plug closer than this are not told apart by the feel (ours)."""
-MOST_STEPS = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,19 +42,16 @@ def plug_for(want: Wanted, kit: Kit, job: Job, tables: Tables) -> Plug:
         given("half band", gauge.half_band, "m", "small"),
     )
     sources = (*gauge.sources, rule.source)
+    least, most = tables.boring("plug_least_step").best, tables.boring("plug_most_steps").best
+    shares = plug_shares(high - low, least, int(most))
     return Plug(
         _size("go", low, high, 0.0),
         _size("not_go", low, high, 1.0),
-        tuple(_size(f"plug_step_{n}", low, high, s) for n, s in enumerate(_shares(low, high), 1)),
+        tuple(_size(f"plug_step_{n}", low, high, s) for n, s in enumerate(shares, 1)),
         figure("gauge_half_band", gauge.half_band, "m", "small", "", (), gauge.sources),
         figure("gauge_ratio", ratio, "", "", "gauge_ratio", inputs, sources),
         _words(high - low, want, kit, ratio, job, tables),
     )
-
-
-def _shares(low: Metre, high: Metre) -> tuple[float, ...]:
-    gaps = max(1, min(MOST_STEPS - 1, int((high - low) / LEAST_STEP)))
-    return tuple(k / gaps for k in range(gaps + 1))
 
 
 def _size(name: str, low: Metre, high: Metre, share: float) -> Figure:
