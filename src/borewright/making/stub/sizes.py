@@ -1,0 +1,204 @@
+"""The sizes of a stub from its bore: spigot, shoulder, groove, screw, washer, bar.
+
+Every proportion is a row of the tables that the plan's own stub reads, so that both say the same.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from borewright.making.facts import best_of
+from borewright.making.made import Cannot
+from borewright.making.stub.asked import StubAsked
+from borewright.mechanics.beam import Bar, round_step
+from borewright.mechanics.overhang import Root, stub_stiffness
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre, NewtonPerMetre
+from borewright.reference.library import Tables
+from borewright.reference.screws import Screw
+
+BAR = "steel-1018"
+"""Bar stock of the shop: its stiffness counts, whatever bar it is."""
+
+STEP_SLACK = 1e-9
+"""Of a step of stock: a size that is one already is not rounded up to the next."""
+
+
+@dataclass(frozen=True, slots=True)
+class Clamp:
+    """The screw in the end of a plain stub, its hole, and the washer. Lengths in m."""
+
+    screw: Screw
+    thread_depth: Metre
+    drill_depth: Metre
+    washer_outside: Metre
+    washer_thick: Metre
+    shank_least: Metre
+    shank_most: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class StubSizes:
+    """All lengths in m; `spigot` is aimed at, `spigot_low` and `_high` are the drawing's limits.
+
+    `overhang` is from the jaws' side of the shoulder to the far face of the work, as the plan
+    counts it. `shake`: how far the largest bore of a batch is over the smallest stub.
+    """
+
+    spigot: Metre
+    spigot_low: Metre
+    spigot_high: Metre
+    spigot_length: Metre
+    rough: Metre
+    chamfer: Metre
+    shoulder: Metre
+    before_work: Metre
+    groove_width: Metre
+    groove_depth: Metre
+    stock: Metre
+    grip: Metre
+    stick_out: Metre
+    overhang: Metre
+    overhang_ratio: float
+    overhang_most: float
+    overhang_center: float
+    stiffness: NewtonPerMetre
+    shake: Metre
+    clamp: Clamp | None
+
+    @property
+    def bar_length(self) -> Metre:
+        """From the end in the chuck to the free end."""
+        return self.grip + self.stick_out
+
+    @property
+    def from_jaws(self) -> Metre:
+        """Bar between the jaws and the back of the shoulder."""
+        return self.stick_out - self.before_work - self.spigot_length
+
+
+def stub_sizes(asked: StubAsked, tables: Tables) -> StubSizes | Cannot:
+    """The stub for a bore; `Cannot` where the work or the bore allows none."""
+    fact, own = tables.holding_fact, best_of(tables, "stub_facts")
+    clamp = _clamp(asked, tables) if asked.plug is None else None
+    if isinstance(clamp, Cannot):
+        return clamp
+    no = _cannot(asked, tables)
+    if no is not None:
+        return no
+    clearance = fact("stub_clearance")
+    length = (1 - fact("stub_shorter").best) * asked.length
+    before = fact(f"stub_before_{asked.units}").best
+    overhang = before + asked.length
+    shoulder = min(fact("stub_wider").best * asked.bore, asked.shoulder_room)
+    stock = in_stock(shoulder + own("bar_cleanup"), asked.units, tables)
+    grip = max(fact("bar_grip_share").best * stock, fact("bar_grip_least").best)
+    return StubSizes(
+        spigot=asked.bore - clearance.best,
+        spigot_low=asked.bore - clearance.high,
+        spigot_high=asked.bore - clearance.low,
+        spigot_length=length,
+        rough=asked.bore + fact("stub_rough_over").best,
+        chamfer=min(own("end_chamfer"), length / 4),
+        shoulder=shoulder,
+        before_work=before,
+        groove_width=fact("undercut_width").best,
+        groove_depth=fact("undercut_depth").best,
+        stock=stock,
+        grip=grip,
+        stick_out=own("out_over") + before + length,
+        overhang=overhang,
+        overhang_ratio=overhang / asked.bore,
+        overhang_most=fact("chuck_overhang_share").best,
+        overhang_center=fact("stub_center_share").best,
+        stiffness=_stiffness(asked.bore, overhang, tables),
+        shake=asked.bore_high - (asked.bore - clearance.high) if asked.batch else clearance.high,
+        clamp=clamp,
+    )
+
+
+def in_stock(least: Metre, units: str, tables: Tables) -> Metre:
+    """The next size of drawn bar in stock (m) from this one up.
+
+    >>> from borewright.reference import tables
+    >>> in_stock(0.0203, "mm", tables()), round(in_stock(0.0254, "inch", tables()) / 0.0254, 6)
+    (0.021, 1.0)
+    """
+    step = tables.holding_fact(f"drawn_step_{units}").best
+    return step * math.ceil(least / step - STEP_SLACK)
+
+
+def _cannot(asked: StubAsked, tables: Tables) -> Cannot | None:
+    show, fact = Show(asked.units), tables.holding_fact
+    largest, shortest = fact("stub_largest").best, fact("stub_shortest").best
+    if asked.bore > largest:
+        return Cannot(
+            f"A bore of {show.bore(asked.bore)} is over {show.length(largest)}, the largest that a stub "
+            "is turned for from bar.",
+            "A plate on the faceplate with a low spigot turned on it does the same with less metal.",
+        )
+    if asked.length < shortest:
+        return Cannot(
+            f"Work {show.length(asked.length)} long is too thin to sit on a stub and still stand out "
+            "past its end.",
+            "Bond it to a faced plate, or clamp a pack of them.",
+        )
+    if min(asked.shoulder_room, fact("stub_wider").best * asked.bore) <= asked.face_inside:
+        return Cannot(
+            "The wall is too thin to leave a face for a shoulder.",
+            "A soft mandrel turned to the bore between centers carries it by the bore alone.",
+        )
+    if (fact(f"stub_before_{asked.units}").best + asked.length) > (
+        fact("stub_center_share").best * asked.bore
+    ):
+        return Cannot(
+            f"Work {show.length(asked.length)} long on a bore of {show.bore(asked.bore)} stands out more "
+            f"than {fact('stub_center_share').best:g} diameters, too far even with a center at its end.",
+            "A soft mandrel between centers does it.",
+        )
+    return None
+
+
+def _clamp(asked: StubAsked, tables: Tables) -> Clamp | Cannot:
+    show, fact, own = Show(asked.units), tables.holding_fact, best_of(tables, "stub_facts")
+    most = fact("stub_thread_share").best * asked.bore
+    screw = tables.screw_within(asked.units, most)
+    if screw is None:
+        least = tables.screws(asked.units)[0]
+        return Cannot(
+            f"A stub for a bore of {show.bore(asked.bore)} has no room for a screw: {least.id} asks for "
+            f"{show.length(least.diameter / fact('stub_thread_share').best)}.",
+            "Turn a plain stub and bond the work with retaining compound, or turn a soft mandrel.",
+        )
+    outside = min(fact("stub_wider").best * asked.bore, asked.washer_room)
+    if outside <= asked.face_inside:
+        return Cannot(
+            "The wall is too thin, or its chamfer too wide, to leave a face for a washer.",
+            "An expanding stub holds by the bore: ask again with --expanding.",
+        )
+    thread = fact("screw_engagement").best * screw.diameter
+    drill = thread + own("tap_lead") * screw.pitch + own("drill_point") * screw.tap_drill_size
+    thick = fact("washer_thick_share").best * screw.diameter
+    past = fact("stub_shorter").best * asked.length
+    # The screw must hold its thread and yet not reach the threads that the tap left half cut.
+    return Clamp(
+        screw,
+        thread_depth=thread + screw.pitch,
+        drill_depth=drill + screw.pitch,
+        washer_outside=outside,
+        washer_thick=thick,
+        shank_least=thick + past + thread,
+        shank_most=thick + past + thread + screw.pitch,
+    )
+
+
+def _stiffness(bore: Metre, reach: Metre, tables: Tables) -> NewtonPerMetre:
+    """At the far face of the work, of the bare stub in its chuck."""
+    fact, of = tables.holding_fact, tables.material_range
+    bend, slide = round_step(bore, of(BAR, "modulus").best, of(BAR, "poisson").best)
+    bar = Bar(np.array([0.0, reach]), np.array([bend]), np.array([slide]))
+    root = Root(fact("stub_root_turn").best, fact("stub_root_give").best)
+    return float(stub_stiffness(bar, reach, root))

@@ -1,0 +1,200 @@
+"""The expanding stub: a spigot bored, slit from its free end and opened by a plug on a screw.
+
+The bore of the spigot is straight, its wall a share of the work's bore. At the mouth it widens to a
+cone that the plug fits: half of the wall at most is taken by it. Slits run from the free end; the
+whole ring behind them locates the work, so only the outer end opens. Fingers bend as cantilevers
+from the drilled ends of the slits to the middle of the plug's bearing (`mechanics.sleeve_fingers`).
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from borewright.errors import OutsideModel
+from borewright.making.facts import best_of
+from borewright.making.made import Cannot
+from borewright.making.stub.asked import Plug, StubAsked
+from borewright.making.stub.sizes import BAR, StubSizes
+from borewright.mechanics.expanding_sleeve import expansion, holds_itself
+from borewright.mechanics.fine_angle import angle_of_taper, taper_of_angle
+from borewright.mechanics.sleeve_fingers import Fingers, finger_stress, largest_opening
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre, MetrePerMetre, Pascal, Radian
+from borewright.reference.library import Tables
+from borewright.reference.screws import Screw
+
+
+@dataclass(frozen=True, slots=True)
+class Slit:
+    """The inside of an expanding stub and its plug. Lengths in m, sizes are diameters.
+
+    `opens` is needed from the turned size to hold the largest bore; `opens_most` is what the roots
+    of the fingers bear. `puller`: the next larger screw, that draws a plug which holds itself.
+    """
+
+    plug: Plug
+    number: int
+    width: Metre
+    length: Metre
+    end_hole: Metre
+    wall: Metre
+    hole: Metre
+    mouth: Metre
+    cone_length: Metre
+    taper: MetrePerMetre
+    slide_angle: Radian
+    plug_small: Metre
+    plug_large: Metre
+    plug_length: Metre
+    stands_out: Metre
+    screw: Screw
+    plug_hole: Metre
+    puller: Screw | None
+    thread_depth: Metre
+    drill_depth: Metre
+    free: Metre
+    opens: Metre
+    opens_most: Metre
+    stress: Pascal
+    bears: Pascal
+    taper_source: str
+
+    @property
+    def travel(self) -> Metre:
+        """How far the plug is drawn in to hold the largest bore, from where it is snug."""
+        return self.opens / self.taper
+
+    @property
+    def travel_most(self) -> Metre:
+        return self.opens_most / self.taper
+
+    @property
+    def per_turn(self) -> Metre:
+        """Opening on diameter for one turn of the screw."""
+        return float(expansion(self.screw.pitch, self.taper))
+
+
+def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
+    """Slits, plug and opening of a stub; `Cannot` where its fingers would not bear it."""
+    own, show = best_of(tables, "stub_facts"), Show(asked.units)
+    bore, plug = stub.spigot, asked.plug or "taper"
+    wall = max(own("finger_wall_share") * bore, own("finger_wall_least"))
+    hole = bore - 2 * wall
+    screw = _screw(hole, asked, tables)
+    if screw is None:
+        return Cannot(
+            f"A bore of {show.bore(asked.bore)} leaves no room for fingers, a plug and its screw.",
+            "Turn a plain stub, or a soft mandrel.",
+        )
+    cone = _cone(plug, asked, tables)
+    if isinstance(cone, Cannot):
+        return cone
+    taper, source = cone
+    # The cone may thin the lip of the mouth to half of the wall, no further.
+    deepest = wall / taper
+    cone_length = min(own("plug_share") * stub.spigot_length, deepest)
+    length = own("slit_share") * stub.spigot_length
+    fingers = _fingers(asked, bore, hole, length - cone_length / 2, tables)
+    bears = _bears(tables)
+    opens = max(0.0, asked.bore_high - stub.spigot_low) + own("nip")
+    if isinstance(fingers, Cannot):
+        return fingers
+    modulus = tables.material_range(BAR, "modulus").best
+    most = float(largest_opening(fingers, bears, modulus))
+    if opens > most:
+        return Cannot(
+            f"To hold the largest bore it must open {show.small(opens)}, and its fingers, "
+            f"{show.length(fingers.length)} long, bear {show.small(most)} before their roots yield.",
+            "Turn a plain stub, split the batch by size, or leave the fingers longer on longer work.",
+        )
+    stands = max(own("plug_stands_out"), 2 * opens / taper)
+    thread = tables.holding_fact("screw_engagement").best * screw.diameter
+    puller = _puller(screw, asked, tables) if _sticks(taper, tables) else None
+    return Slit(
+        plug=plug,
+        number=fingers.number,
+        width=fingers.slot,
+        length=length,
+        end_hole=own("slit_end_hole") * fingers.slot,
+        wall=wall,
+        hole=hole,
+        mouth=hole + taper * cone_length,
+        cone_length=cone_length,
+        taper=taper,
+        slide_angle=float(angle_of_taper(taper)),
+        plug_small=hole,
+        plug_large=hole + taper * (cone_length + stands),
+        plug_length=cone_length + stands,
+        stands_out=stands,
+        screw=screw,
+        plug_hole=puller.tap_drill_size if puller else screw.clearance,
+        puller=puller,
+        thread_depth=thread + screw.pitch,
+        drill_depth=thread
+        + (1 + own("tap_lead")) * screw.pitch
+        + own("drill_point") * screw.tap_drill_size,
+        free=fingers.length,
+        opens=opens,
+        opens_most=most,
+        stress=float(finger_stress(fingers, opens, modulus)),
+        bears=bears,
+        taper_source=source,
+    )
+
+
+def _screw(hole: Metre, asked: StubAsked, tables: Tables) -> Screw | None:
+    share = tables.ranged("stub_facts", "plug_screw_share").best
+    return tables.screw_within(asked.units, share * hole)
+
+
+def _puller(screw: Screw, asked: StubAsked, tables: Tables) -> Screw | None:
+    """The next screw whose tapped hole lets this one through."""
+    larger = (s for s in tables.screws(asked.units) if s.diameter > screw.diameter)
+    return next((s for s in larger if s.tap_drill_size >= screw.clearance), None)
+
+
+def _cone(plug: Plug, asked: StubAsked, tables: Tables) -> tuple[MetrePerMetre, str] | Cannot:
+    """Taper of the plug on diameter, and its source."""
+    if plug == "cone":
+        head = tables.ranged("stub_facts", "cone_head")
+        return float(taper_of_angle(head.best / 2)), head.source
+    try:
+        usual = tables.expanding(asked.bore)
+    except OutsideModel:
+        show = Show(asked.units)
+        return Cannot(
+            f"No taper plug is listed for a bore of {show.bore(asked.bore)}.",
+            "Ask with --plug cone, or turn a plain stub.",
+        )
+    return usual.pin_taper, usual.pin_taper_source
+
+
+def _fingers(
+    asked: StubAsked, bore: Metre, hole: Metre, free: Metre, tables: Tables
+) -> Fingers | Cannot:
+    own = best_of(tables, "stub_facts")
+    many = bore >= own("slits_many_from")
+    number = int(own("slits_many" if many else "slits_few"))
+    least = own("slit_end_hole") * own("slit_width")
+    if free < least:
+        return Cannot(
+            f"Work {Show(asked.units).length(asked.length)} long leaves no length for fingers.",
+            "Turn a plain stub with a screw and washer.",
+        )
+    return Fingers(bore, hole, number, own("slit_width"), free)
+
+
+def _bears(tables: Tables) -> Pascal:
+    """Bending (Pa) allowed at the root of a finger: a share of the least yield of bar."""
+    yields = tables.material_range(BAR, "yield").low
+    return yields / tables.ranged("stub_facts", "finger_reserve").best
+
+
+def _sticks(taper: MetrePerMetre, tables: Tables) -> bool:
+    return bool(holds_itself(tables.holding_fact("cone_friction").best, taper))
+
+
+def lean_of_mouth(slit: Slit) -> float:
+    """Half the angle (degrees) of the mouth, as a scale of the top slide shows it."""
+    return math.degrees(slit.slide_angle)
