@@ -8,6 +8,14 @@
     crown         a pulley's crown: rule, form, setting of the top slide, stairs on the dial
     crown_words   why it works, which pulley gets it, how it is set, cut and checked
     blank/        the casting and its pattern, or the pieces off a bar, that a part is made from
+    cannot        the answer no, with what does instead
+    cautioned     the cautions of an operation as a block of the papers
+    facts         figures of making by name
+    center_holes  which center hole goes into the end of a bar
+    fine_feed     the top slide as a fine feed, as a table
+    stub          a stub turned in the chuck to one bore, plain or expanding
+    soft          a soft mandrel from bar, turned to one bore or as drawn
+    gauge         a go and not-go plug, a stepped plug
 
 May import drawing, report, answer, job, mechanics, reference, quantities, errors.
 """

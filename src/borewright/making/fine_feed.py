@@ -103,9 +103,10 @@ def feed_grid(units: Literal["inch", "mm"], last: Metre, tables: Tables) -> Grid
         for feed in fine_feeds(tables)
     )
     notes = (
-        "Changes are on diameter. Angle from the lathe's axis, 0 where the top slide runs along it.",
-        "The scale is read to half a degree at best: set the angle by the indicator, its plunger square "
-        "to the lathe's axis, over the travel of the second column. Push the slide one way only.",
+        "Changes are on diameter. The angle is from the lathe's axis, 0 where the slide runs "
+        "along it.",
+        "The scale is read to half a degree at best: set the angle by an indicator, its plunger "
+        "square to the lathe's axis, over the travel of the second column. Push one way only.",
     )
     return Grid("Top slide as a fine feed", columns, rows, notes)
 

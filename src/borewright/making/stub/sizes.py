@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
-from borewright.making.made import Cannot
 from borewright.making.stub.asked import StubAsked
 from borewright.mechanics.beam import Bar, round_step
 from borewright.mechanics.overhang import Root, stub_stiffness

@@ -12,8 +12,8 @@ import math
 from dataclasses import dataclass
 
 from borewright.errors import OutsideModel
+from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
-from borewright.making.made import Cannot
 from borewright.making.stub.asked import Plug, StubAsked
 from borewright.making.stub.sizes import BAR, StubSizes
 from borewright.mechanics.expanding_sleeve import expansion, holds_itself
@@ -29,8 +29,8 @@ from borewright.reference.screws import Screw
 class Slit:
     """The inside of an expanding stub and its plug. Lengths in m, sizes are diameters.
 
-    `opens` is needed from the turned size to hold the largest bore; `opens_most` is what the roots
-    of the fingers bear. `puller`: the next larger screw, that draws a plug which holds itself.
+    `opens` is needed, from where the plug is snug, to hold the largest bore; `nipped` of it is there
+    already when the spigot is finished. `opens_most` is what the roots of the fingers bear. `puller`: the next larger screw, that draws a plug which holds itself.
     """
 
     plug: Plug
@@ -54,6 +54,7 @@ class Slit:
     thread_depth: Metre
     drill_depth: Metre
     free: Metre
+    nipped: Metre
     opens: Metre
     opens_most: Metre
     stress: Pascal
@@ -97,7 +98,8 @@ def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
     length = own("slit_share") * stub.spigot_length
     fingers = _fingers(asked, bore, hole, length - cone_length / 2, tables)
     bears = _bears(tables)
-    opens = max(0.0, asked.bore_high - stub.spigot_low) + own("nip")
+    nip = tables.ranged("stub_facts", "nip")
+    opens = nip.low + max(0.0, asked.bore_high - stub.spigot_low) + nip.best
     if isinstance(fingers, Cannot):
         return fingers
     modulus = tables.material_range(BAR, "modulus").best
@@ -135,6 +137,7 @@ def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
         + (1 + own("tap_lead")) * screw.pitch
         + own("drill_point") * screw.tap_drill_size,
         free=fingers.length,
+        nipped=nip.low,
         opens=opens,
         opens_most=most,
         stress=float(finger_stress(fingers, opens, modulus)),

@@ -6,4 +6,10 @@ Loaded only when asked for.
     mandrel      a plain taper mandrel with its papers
     set          mandrels for a list of bores
     strip        a paper strip that makes a bore gauge of a mandrel
+shared       the options that all of them have, and what becomes of their answers
+mandrel      a plain taper mandrel with its papers
+set          mandrels for a list of bores
+bored        the work that stub, soft mandrel and gauge are made for
+stub         a stub turned in the chuck to one bore
+strip        a paper strip that makes a bore gauge of a mandrel
 """
