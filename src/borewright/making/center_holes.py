@@ -1,9 +1,4 @@
-"""Which center hole goes into the end of a bar, and how deep it is drilled.
-
-The widest cone within a share of the bar that leaves its end face to be turned; metric shops take
-series A (B where it is to be protected), inch shops the plain (or bell) center drills. A cone that
-the table does not name is taken as four fifths of its drill's body.
-"""
+"""The center hole for the end of a bar, as it is drawn, and how deep it is drilled."""
 
 from __future__ import annotations
 
@@ -13,16 +8,10 @@ from typing import Final, Literal
 
 from borewright.answer.drawn_part import CenterHole
 from borewright.quantities.si import Metre
-from borewright.reference.centers import Center
 from borewright.reference.library import Tables
+from borewright.reference.making import PLAIN_MOUTH
 
-PLAIN: Final = {"inch": "inch-plain", "mm": "iso-a"}
-PROTECTED: Final = {"inch": "inch-bell", "mm": "iso-b"}
-
-OF_BODY: Final = 0.8
-"""Ours: cone over the body of an inch center drill."""
-
-PILOT_LONG: Final = 1.1
+PILOT_LONG: Final = 1.0
 """Ours: length of the pilot over its diameter; oil and the tip of the center stand in it."""
 
 
@@ -42,28 +31,19 @@ class CenterCut:
         return CenterHole(end, self.pilot, self.cone, self.bell, self.depth)
 
 
-def center_for(
-    bar: Metre, units: Literal["inch", "mm"], tables: Tables, *, protected: bool = False
-) -> CenterCut:
-    """The center hole for the end of a bar of this diameter (m); the smallest for the thinnest.
+def center_for(bar: Metre, units: Literal["inch", "mm"], tables: Tables) -> CenterCut | None:
+    """The largest center hole for the end of a bar of this diameter (m); None for the thinnest.
 
     >>> from borewright.reference import tables
-    >>> center_for(0.016, "mm", tables()).name, center_for(0.015875, "inch", tables()).name
-    ('A 2.5', '#4')
+    >>> found = center_for(0.016, "mm", tables())
+    >>> found and (found.name, round(found.depth * 1e3, 2))
+    ('B 2.5', 5.7)
     """
-    known = tables.centers((PROTECTED if protected else PLAIN)[units])
-    most = tables.ranged("stub_facts", "center_cone_share").best * bar
-    fits = [c for c in known if _widest(c) <= most]
-    chosen = max(fits, key=_widest) if fits else known[0]
-    cone = _cone(chosen)
-    # A cone of 60 degrees is as deep as its half width over tan 30; the pilot goes on below it.
-    depth = (cone - chosen.pilot) / 2 / math.tan(math.pi / 6) + PILOT_LONG * chosen.pilot
-    return CenterCut(chosen.id, chosen.pilot, cone, chosen.bell, depth, chosen.source)
-
-
-def _cone(center: Center) -> Metre:
-    return center.cone or OF_BODY * (center.body or center.pilot)
-
-
-def _widest(center: Center) -> Metre:
-    return center.bell or _cone(center)
+    center = tables.center_within(tables.making_fact("center_share").best * bar, units)
+    if center is None:
+        return None
+    cone = center.cone or PLAIN_MOUTH * center.pilot
+    # The cone's sides stand at 30 degrees to the axis, the bell's at 60; the pilot goes on below.
+    deep = (cone - center.pilot) / 2 / math.tan(math.pi / 6) + PILOT_LONG * center.pilot
+    bell = (center.bell - cone) / 2 / math.tan(math.pi / 3) if center.bell else 0.0
+    return CenterCut(center.id, center.pilot, cone, center.bell, deep + bell, center.source)

@@ -12,9 +12,8 @@
     making        steels and round bar that mandrels are made from; center holes that fit
     mends         what a mend of a blocked cut takes, edges a tool can be given
     part_changes  what a change to the part costs;  symptoms: what may be behind a runout
-    trade_lookups  load_lookups  making_lookups  the parts of Tables that ask those
+    trade_lookups  load_lookups  making_lookups  screw_lookups  the parts of Tables that ask those
     screws        coarse threads with their drills, the set screw there is room for
-    trade_lookups load_lookups screw_lookups  the parts of Tables that ask those
     print         describe_table: a table ready to show;  shown_sizes: its lengths in shop units
     data/         NAME.csv with its birth certificate NAME.toml; sources.csv is cited by all
 

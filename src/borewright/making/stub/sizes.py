@@ -5,7 +5,6 @@ Every proportion is a row of the tables that the plan's own stub reads, so that 
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -22,9 +21,6 @@ from borewright.reference.screws import Screw
 
 BAR = "steel-1018"
 """Bar stock of the shop: its stiffness counts, whatever bar it is."""
-
-STEP_SLACK = 1e-9
-"""Of a step of stock: a size that is one already is not rounded up to the next."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +90,8 @@ def stub_sizes(asked: StubAsked, tables: Tables) -> StubSizes | Cannot:
     before = fact(f"stub_before_{asked.units}").best
     overhang = before + asked.length
     shoulder = min(fact("stub_wider").best * asked.bore, asked.shoulder_room)
-    stock = in_stock(shoulder + own("bar_cleanup"), asked.units, tables)
+    over = tables.making_fact("bar_over").best
+    stock = tables.bar_for(shoulder + over, asked.units).diameter
     grip = max(fact("bar_grip_share").best * stock, fact("bar_grip_least").best)
     return StubSizes(
         spigot=asked.bore - clearance.best,
@@ -118,17 +115,6 @@ def stub_sizes(asked: StubAsked, tables: Tables) -> StubSizes | Cannot:
         shake=asked.bore_high - (asked.bore - clearance.high) if asked.batch else clearance.high,
         clamp=clamp,
     )
-
-
-def in_stock(least: Metre, units: str, tables: Tables) -> Metre:
-    """The next size of drawn bar in stock (m) from this one up.
-
-    >>> from borewright.reference import tables
-    >>> in_stock(0.0203, "mm", tables()), round(in_stock(0.0254, "inch", tables()) / 0.0254, 6)
-    (0.021, 1.0)
-    """
-    step = tables.holding_fact(f"drawn_step_{units}").best
-    return step * math.ceil(least / step - STEP_SLACK)
 
 
 def _cannot(asked: StubAsked, tables: Tables) -> Cannot | None:

@@ -11,5 +11,6 @@ What they give is a `Made`: words, drawings, numbers.
 outputs       drawings and papers as files: SVG, DXF, PDF
 bored_work    the bored work that something is made for, from a file or from sizes typed
 stub          a stub turned in the chuck to one bore, plain or expanding
+soft          a soft mandrel from bar, turned to the bore or as drawn
 strip         the paper strip that makes a bore gauge of one mandrel
 """

@@ -1,0 +1,139 @@
+"""The bar turned to the bore: as large as the bore at the leading face, smaller to the tailstock.
+
+Its tapered part reaches a little past the work at both ends, and for a batch further towards the
+headstock, where the larger bores come to sit: (largest - smallest) / taper.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from borewright.errors import OutsideModel
+from borewright.making.cannot import Cannot
+from borewright.making.facts import best_of
+from borewright.making.soft.asked import SoftAsked
+from borewright.making.soft.ends import Ends, ends_of
+from borewright.mechanics.fine_angle import angle_of_taper, indicator_over, step_table
+from borewright.mechanics.parallel import set_over
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre, MetrePerMetre, Newton, Radian
+from borewright.reference.library import Tables
+
+
+@dataclass(frozen=True, slots=True)
+class TurnedBar:
+    """Lengths in m. `room`: tapered part past each face; `spread`: where a batch comes to sit.
+
+    `seat` is the size at the leading face, `set_over` that of the tailstock for the whole length.
+    `stops` and `depths`: the taper as a staircase of cuts from the free end.
+    """
+
+    taper: MetrePerMetre
+    room: Metre
+    spread: Metre
+    seat: Metre
+    large: Metre
+    small: Metre
+    stock: Metre
+    ends: Ends
+    length: Metre
+    body: Metre
+    slide_angle: Radian
+    set_over: Metre
+    indicator: Metre
+    travel: Metre
+    stops: tuple[Metre, ...]
+    depths: tuple[Metre, ...]
+    push: Newton
+    out_of_jaws: Metre
+    tail: Metre
+    tolerance: Metre
+
+    @property
+    def head(self) -> Metre:
+        """From the left end to where the tapered part begins."""
+        return self.length - self.body - self.tail
+
+    @property
+    def leading_face(self) -> Metre:
+        """From the left end to the leading face of the smallest bore."""
+        return self.head + self.room + self.spread
+
+
+def turned_bar(asked: SoftAsked, tables: Tables) -> TurnedBar | Cannot:
+    """The mandrel for a bore or a batch; `Cannot` where it is too large, or the batch too wide."""
+    fact, made, show = tables.holding_fact, best_of(tables, "mandrel_making"), Show(asked.units)
+    no = too_large(asked, tables)
+    if no is not None:
+        return no
+    taper = fact("soft_taper").best
+    room = best_of(tables, "stub_facts")("seat_room") * asked.bore
+    spread = (asked.bore_high - asked.bore) / taper
+    large, small = (
+        asked.bore + taper * (spread + room),
+        asked.bore - taper * (asked.length + room),
+    )
+    reduced = small - made("end_over")
+    if reduced <= 0:
+        return Cannot(
+            f"A bore of {show.bore(asked.bore)} leaves no ends to turn down.",
+            "Drill rod of the size, bonded in, carries it.",
+        )
+    try:
+        stock = tables.bar_for(large + made("bar_over"), asked.units).diameter
+    except OutsideModel as outside:
+        return Cannot(f"There is no bar for it: {outside.allowed}.", "Hold it in another way.")
+    ends = ends_of(asked, stock, reduced, tables)
+    body = 2 * room + spread + asked.length
+    chuck = asked.held == "chuck"
+    before = tables.ranged("stub_facts", "out_over").best if chuck else ends.past - room
+    after = 0.0 if chuck else ends.past - room
+    length = ends.grip + before + body + after
+    longest = made("long_and_thin") * asked.bore
+    if length > longest:
+        why = (
+            f"the bores of the batch come to sit up to {show.length(spread)} apart on it"
+            if spread > asked.length
+            else f"the bore is {show.length(asked.length)} long"
+        )
+        return Cannot(
+            f"It would be {show.length(length)} long, over {made('long_and_thin'):g} times the bore, because "
+            f"{why}; it bends under the tool.",
+            "Sort the batch by size, or hold the work in another way.",
+        )
+    step = fact(f"stub_step_{asked.units}").best
+    travel = 0.0254 if asked.units == "inch" else 0.025
+    stairs = step_table(body, taper, step) if taper * body > step else ((), ())
+    return TurnedBar(
+        taper=taper,
+        room=room,
+        spread=spread,
+        seat=asked.bore,
+        large=large,
+        small=small,
+        stock=stock,
+        ends=ends,
+        length=length,
+        body=body,
+        slide_angle=float(angle_of_taper(taper)),
+        set_over=float(set_over(taper, length)),
+        indicator=float(indicator_over(taper, travel)),
+        travel=travel,
+        stops=tuple(float(x) for x in stairs[0]),
+        depths=tuple(float(x) for x in stairs[1]),
+        push=fact("push_per_bore").best * asked.bore,
+        out_of_jaws=length - ends.grip,
+        tail=after,
+        tolerance=made("tolerance_turned"),
+    )
+
+
+def too_large(asked: SoftAsked, tables: Tables) -> Cannot | None:
+    """Why a bar of this size is not turned between centers; None where it is."""
+    largest, show = tables.holding_fact("soft_largest").best, Show(asked.units)
+    if asked.bore <= largest:
+        return None
+    return Cannot(
+        f"A bar over {show.length(largest)} is heavy to turn between centers.",
+        "A plate with a low spigot does the same.",
+    )
