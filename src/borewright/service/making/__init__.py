@@ -8,6 +8,7 @@ What they give is a `Made`: words, drawings, numbers.
     mandrel_set   a set of them for a list of bores
     bar_blank     blanks of a batch from bar
     strip         the paper strip that makes a bore gauge of one mandrel
+gauge         a go and not-go plug, or a stepped one
 outputs       drawings and papers as files: SVG, DXF, PDF
 bored_work    the bored work that something is made for, from a file or from sizes typed
 stub          a stub turned in the chuck to one bore, plain or expanding

@@ -10,6 +10,7 @@ shared       the options that all of them have, and what becomes of their answer
 mandrel      a plain taper mandrel with its papers
 set          mandrels for a list of bores
 bored        the work that stub, soft mandrel and gauge are made for
+gauge        a go and not-go plug, or a stepped one
 soft         a soft mandrel from bar, turned to this bore or as drawn
 stub         a stub turned in the chuck to one bore
 strip        a paper strip that makes a bore gauge of a mandrel

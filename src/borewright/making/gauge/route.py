@@ -1,0 +1,125 @@
+"""How a plug gauge is turned, brought to size, measured, marked and used."""
+
+from __future__ import annotations
+
+from borewright.answer.papers import Route, RouteStep, Said
+from borewright.making.gauge.asked import GaugeAsked
+from borewright.making.gauge.form import STEEL, GaugeForm
+from borewright.making.gauge.shown import below
+from borewright.making.gauge.steps import PlugStep
+from borewright.making.gauge.worth import Worth
+from borewright.quantities.show import Show
+from borewright.reference.library import Tables
+
+
+def gauge_route(
+    asked: GaugeAsked,
+    worth: Worth,
+    form: GaugeForm,
+    steps: tuple[PlugStep, ...],
+    lapping: float,
+) -> Route:
+    """From bar to the mark. `lapping` (m): what lapping leaves to take, on diameter."""
+    show = Show(asked.units)
+    centers = f", center drilled {form.center.name}" if form.center else ""
+    over = lapping if worth.finish == "lapped" else 0.0
+    left = f" Leave {show.small(over)} for the lap." if over else ""
+    gauging = (
+        f"{len(steps)} steps of {show.length(form.step_long)}, grooves of {show.depth(form.step_gap)} between"
+        if steps
+        else f"the end that goes {show.length(form.go_long)} long, the other {show.length(form.not_go_long)}: eye and finger tell "
+        "them apart"
+    )
+    return Route(
+        "Order of making",
+        (
+            RouteStep(
+                "Bar",
+                (
+                    f"Bar {show.length(form.stock)}, {show.rule(form.length)} and facing long, both ends faced{centers}. Drill rod if "
+                    "it is to be hardened; mild steel does for one batch.",
+                ),
+            ),
+            RouteStep(
+                "Turn it between centers",
+                (
+                    f"Handle {show.length(form.handle)}, knurled; necks {show.length(form.neck)}; {gauging}; pilot "
+                    f"{show.turned(form.pilot)}, {show.length(form.pilot_long)} long.",
+                    *(
+                        (
+                            f"A flat {show.depth(form.vent)} deep along the gauging length lets the air out.",
+                        )
+                        if form.vent
+                        else ()
+                    ),
+                ),
+            ),
+            RouteStep("Bring it to size", (_to_size(worth), *((left.strip(),) if left else ()))),
+            RouteStep(
+                "Measure it",
+                (
+                    f"At three places, two ways each, at rest, an hour in the room: {_measured_with(worth)} knows it to "
+                    f"{show.small(worth.known)} either way, so the reading must lie that far inside its limits, as the table says.",
+                ),
+                tuple(f"step {step.name}" for step in steps) or ("goes", "does not go"),
+            ),
+            RouteStep(
+                "Mark it",
+                (
+                    "Stamp the sizes on the handle, not on the gauging length. A ring groove, filled red, at the end that does not go."
+                    if not steps
+                    else "Stamp the sizes of the steps on the handle, smallest first.",
+                    "Break every edge with a stone, wash, oil; a box or a peg of its own.",
+                ),
+            ),
+        ),
+    )
+
+
+def _to_size(worth: Worth) -> str:
+    if worth.finish == "lapped":
+        return (
+            "A split ring of cast iron, closed by a screw, fine compound and oil, slow, stroked end to end, so that it "
+            "turns on every part alike; finer compound for the last of it. Cool it and wash it before each reading: "
+            "lapping warms it."
+        )
+    return (
+        "Fine cuts with a keen tool, then emery on a flat stick with oil, finer at the end, stroked along; let it cool "
+        "before each reading."
+    )
+
+
+def _measured_with(worth: Worth) -> str:
+    if worth.finish == "lapped":
+        return "a micrometer beside a gauge block or a bought pin of nearly its size"
+    return "a micrometer that reads tenths, its zero tried first"
+
+
+def in_use(asked: GaugeAsked, worth: Worth, tables: Tables) -> Said:
+    """How it is used, and what warmth does."""
+    return Said(
+        "In use",
+        (
+            "Bore and plug wiped, burrs off the mouth, a trace of thin oil, the spindle stopped. It goes by its own weight or a light "
+            "push, straight; a plug that is forced tells nothing and sticks.",
+            "The end that does not go may enter no further than its chamfer. Try it at both mouths and two ways round.",
+            f"Worn out when the going end reads {below(asked.low, asked.units)} or less: throw it away or turn it to the next smaller job.",
+            _warmth(asked, tables),
+            "It feels the tightest place only: a bore that is oval, bell-mouthed or lobed may pass it. Look with an indicator too.",
+        ),
+    )
+
+
+def _warmth(asked: GaugeAsked, tables: Tables) -> str:
+    show = Show(asked.units)
+    swing = tables.ranged("plug_facts", "room_swing").best
+    steel = tables.material_range(STEEL, "expansion").best
+    work = asked.material or "al-6061-t6"
+    other = tables.material_range(work, "expansion").best
+    apart = abs(other - steel) * swing * asked.low
+    whom = "this metal" if asked.material else "aluminium"
+    return (
+        f"Sizes are those at 20 °C. With work and plug alike at {show.temperature_difference(swing)} beside it, {whom} and a "
+        f"steel plug differ by {show.small(apart)}; a plug that a hand has warmed by as much grows by {show.small(steel * swing * asked.low)}. "
+        "Let both lie together."
+    )

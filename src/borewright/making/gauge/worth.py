@@ -1,0 +1,94 @@
+"""How true a plug is made, where its two ends may lie, and what that takes of the window.
+
+Turned and polished first; lapped where turning would take more than half of the window. Each end
+has a tenth of the window, or more where the shop can neither make nor measure a tenth.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from borewright.errors import OutsideModel
+from borewright.making.cannot import Cannot
+from borewright.making.facts import best_of
+from borewright.making.gauge.asked import Finish, GaugeAsked
+from borewright.mechanics.plug_gauge import PlugZones, plug_zones, readings_for, zone_width
+from borewright.quantities.show import Show
+from borewright.quantities.si import Metre, Ratio
+from borewright.reference.library import Tables
+
+FINISHES: tuple[Finish, ...] = ("turned", "lapped")
+"""From the one that every shop does."""
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """Lengths in m. `width`: tolerance of each end; `known`: the micrometer's, either way.
+
+    `go_reads`, `not_go_reads`: readings that prove each end to be in its zone. `tenth`: the share
+    that gauge makers give, in m; `coarser` where the shop's own width is more.
+    """
+
+    finish: Finish
+    width: Metre
+    wear: Metre
+    known: Metre
+    hit: Metre
+    share: Ratio
+    tenth: Metre
+    zones: PlugZones
+    go_reads: tuple[Metre, Metre]
+    not_go_reads: tuple[Metre, Metre]
+
+    @property
+    def coarser(self) -> bool:
+        """Whether a tenth of the window is finer than the shop makes and measures."""
+        return self.width > self.tenth * (1 + 1e-9)
+
+
+def worth_of(asked: GaugeAsked, tables: Tables) -> Worth | Cannot:
+    """The plug's zones by the finish asked for, else by the one that serves."""
+    tried = [_by(f, asked, tables) for f in (FINISHES if asked.finish is None else (asked.finish,))]
+    made = [worth for worth in tried if worth is not None]
+    if not made:
+        return _none(asked, tables)
+    most = best_of(tables, "plug_facts")("most_lost")
+    good = (worth for worth in made if worth.zones.lost_worst <= most)
+    return next(good, min(made, key=lambda worth: worth.zones.lost_worst))
+
+
+def _by(finish: Finish, asked: GaugeAsked, tables: Tables) -> Worth | None:
+    """The plug by one finish; None where its two ends would meet."""
+    own = best_of(tables, "plug_facts")
+    known, hit = own(f"{finish}_known"), own(f"{finish}_hit")
+    width = zone_width(asked.band, own("gauge_share"), known, hit)
+    # A stepped plug is read, not relied on by the hundred: it has no wear to spend.
+    wear = 0.0 if asked.stepped else own("wear_share") * asked.band
+    try:
+        zones = plug_zones(asked.low, asked.high, width, wear)
+    except OutsideModel:
+        return None
+    return Worth(
+        finish=finish,
+        width=width,
+        wear=wear,
+        known=known,
+        hit=hit,
+        share=own("gauge_share"),
+        tenth=own("gauge_share") * asked.band,
+        zones=zones,
+        go_reads=readings_for(zones.go, known),
+        not_go_reads=readings_for(zones.not_go, known),
+    )
+
+
+def _none(asked: GaugeAsked, tables: Tables) -> Cannot:
+    show, own = Show(asked.units), best_of(tables, "plug_facts")
+    finish = asked.finish or "lapped"
+    width = 2 * own(f"{finish}_known") + own(f"{finish}_hit")
+    other = "Ask again with --finish lapped, or buy" if finish == "turned" else "Buy"
+    return Cannot(
+        f"A window of {show.small(asked.band)} has no room for two ends of a {finish} plug, "
+        f"{show.small(width)} each, and wear.",
+        f"{other} a plug of that class, or measure with a bore gauge set in a ring.",
+    )
