@@ -12,7 +12,6 @@
     cautioned     the cautions of an operation as a block of the papers
     facts         figures of making by name
     center_holes  which center hole goes into the end of a bar
-    tidy          lengths that nothing hangs on, as a rule shows them
     fine_feed     the top slide as a fine feed, as a table
     stub          a stub turned in the chuck to one bore, plain or expanding
     soft          a soft mandrel from bar, turned to one bore or as drawn

@@ -10,5 +10,5 @@
     papers      route, acceptance, what is read off, cautions
     figures     its numbers as figures with their rules, and as JSON
 
-May import what `making` may, and its neighbours cannot, facts, cautioned, center_holes, tidy.
+May import what `making` may, and its neighbours cannot, facts, cautioned, center_holes, shop_sizes.
 """

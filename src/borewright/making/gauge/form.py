@@ -9,7 +9,7 @@ from borewright.making.cannot import Cannot
 from borewright.making.center_holes import CenterCut, center_for
 from borewright.making.facts import best_of
 from borewright.making.gauge.asked import GaugeAsked
-from borewright.making.tidy import tidy
+from borewright.making.shop_sizes import to_rule
 from borewright.quantities.show import Show
 from borewright.quantities.si import Kilogram, Metre
 from borewright.reference.library import Tables
@@ -55,17 +55,17 @@ def form_of(asked: GaugeAsked, steps: int, tables: Tables) -> GaugeForm | Cannot
             f"A plug of {show.bore(size)} weighs more than a hand feels with.",
             "Make a flat gauge, a slice of the plug, or a rod with rounded ends of the two sizes.",
         )
-    go = tidy(
+    go = to_rule(
         min(max(own("go_long") * size, own("go_long_least")), own("go_long_most")), asked.units
     )
-    step = tidy(
+    step = to_rule(
         min(max(own("step_long") * size, own("step_long_least")), own("step_long_most")),
         asked.units,
     )
     gap, neck_long = own("step_gap"), own("neck_long")
-    handle_long = tidy(own("handle_long"), asked.units)
-    not_go = tidy(own("not_go_long") * go, asked.units)
-    handle = tidy(min(max(size, own("handle_least")), own("handle_most")), asked.units)
+    handle_long = to_rule(own("handle_long"), asked.units)
+    not_go = to_rule(own("not_go_long") * go, asked.units)
+    handle = to_rule(min(max(size, own("handle_least")), own("handle_most")), asked.units)
     gauging = steps * step + (steps - 1) * gap if steps else go + not_go + neck_long
     length = own("pilot_long") + gauging + neck_long + handle_long
     over = tables.making_fact("bar_over").best

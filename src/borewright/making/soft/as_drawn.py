@@ -12,10 +12,10 @@ from dataclasses import dataclass
 
 from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
+from borewright.making.shop_sizes import to_rule
 from borewright.making.soft.asked import SoftAsked
 from borewright.making.soft.ends import Ends, ends_of
 from borewright.making.soft.turned import too_large
-from borewright.making.tidy import tidy
 from borewright.mechanics.runout import face_reading_of_lean, lean_in_clearance
 from borewright.mechanics.set_screw import flat_width, thrown_over, thrown_runout, torque_on_flat
 from borewright.quantities.show import Show
@@ -106,7 +106,7 @@ def drawn_bar(asked: SoftAsked, tables: Tables) -> DrawnBar | Cannot:
     after = own("seat_room") * asked.bore if chuck else ends.past
     screw_at = before + asked.length - asked.hub_out / 2
     flat = max(fact("screw_flat_share").best * nominal, own("screw_flat_least"))
-    long = min(tidy(own("screw_flat_long") * screw.diameter, asked.units), asked.length)
+    long = min(to_rule(own("screw_flat_long") * screw.diameter, asked.units), asked.length)
     thread = tables.screw_within(asked.units, own("near_thread") * screw.diameter)
     # A thread thinner than the listed one bears less: torque goes with the cube, force the square.
     thinner = min(1.0, thread.diameter / screw.diameter) if thread else 1.0

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from borewright.making.center_holes import CenterCut, center_for
 from borewright.making.facts import best_of
+from borewright.making.shop_sizes import to_rule
 from borewright.making.soft.asked import SoftAsked
-from borewright.making.tidy import tidy
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
@@ -44,5 +44,5 @@ def ends_of(asked: SoftAsked, bar: Metre, reduced: Metre, tables: Tables) -> End
         grip = max(fact("bar_grip_share").best * bar, fact("bar_grip_least").best)
         return Ends(past, grip, bar, reduced, (0.0, 0.0), None, tail_center)
     made = best_of(tables, "mandrel_making")
-    flat = made("flat_share") * reduced, tidy(made("flat_length_share") * past / 2, asked.units)
+    flat = made("flat_share") * reduced, to_rule(made("flat_length_share") * past / 2, asked.units)
     return Ends(past, 0.0, reduced, reduced, flat, tail_center, tail_center)
