@@ -12,19 +12,15 @@ from dataclasses import dataclass
 from borewright.errors import RefusedInput
 from borewright.making.cannot import Cannot
 from borewright.making.gauge.asked import GaugeAsked
-from borewright.making.gauge.worth import Worth
+from borewright.making.gauge.worth import Worth, least_step, steps_wanted
 from borewright.mechanics.plug_gauge import (
     bore_between,
     most_plug_steps,
-    plug_shares,
     readings_for,
 )
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
-
-APART = 1.5
-"""Steps over the tolerance from which zones of neighbours do not meet: one end step, one middle."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +45,7 @@ class ReadOff:
 
 def plug_steps(asked: GaugeAsked, worth: Worth, tables: Tables) -> tuple[PlugStep, ...] | Cannot:
     """The steps from small to large; RefusedInput for more than stand apart."""
-    show, feel = Show(asked.units), tables.boring("plug_least_step").best
-    least = max(feel, APART * worth.width)
+    show, least = Show(asked.units), least_step(worth.width, tables)
     most = most_plug_steps(asked.band, least)
     if most < 2:
         return Cannot(
@@ -60,8 +55,7 @@ def plug_steps(asked: GaugeAsked, worth: Worth, tables: Tables) -> tuple[PlugSte
     if asked.steps is not None and not 2 <= asked.steps <= most:
         allowed = f"2 to {most}, for steps of {show.small(least)} at least"
         raise RefusedInput("--steps", str(asked.steps), allowed)
-    usual = int(tables.boring("plug_most_steps").best)
-    number = asked.steps or min(len(plug_shares(asked.band, feel, usual)), most)
+    number = min(steps_wanted(asked, tables), most)
     shares = tuple(k / (number - 1) for k in range(number))
     return tuple(_step(k, share, asked, worth) for k, share in enumerate(shares))
 

@@ -12,13 +12,24 @@ from borewright.errors import OutsideModel
 from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
 from borewright.making.gauge.asked import Finish, GaugeAsked
-from borewright.mechanics.plug_gauge import PlugZones, plug_zones, readings_for, zone_width
+from borewright.mechanics.plug_gauge import (
+    PlugZones,
+    most_plug_steps,
+    plug_shares,
+    plug_zones,
+    readings_for,
+    zone_width,
+)
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, Ratio
 from borewright.reference.library import Tables
 
 FINISHES: tuple[Finish, ...] = ("turned", "lapped")
 """From the one that every shop does."""
+
+
+APART = 1.5
+"""Steps over the tolerance from which zones of neighbours do not meet: one end step, one middle."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,9 +63,27 @@ def worth_of(asked: GaugeAsked, tables: Tables) -> Worth | Cannot:
     made = [worth for worth in tried if worth is not None]
     if not made:
         return _none(asked, tables)
-    most = best_of(tables, "plug_facts")("most_lost")
-    good = (worth for worth in made if worth.zones.lost_worst <= most)
-    return next(good, min(made, key=lambda worth: worth.zones.lost_worst))
+    serving = (worth for worth in made if _serves(worth, asked, tables))
+    return next(serving, min(made, key=lambda worth: worth.zones.lost_worst))
+
+
+def steps_wanted(asked: GaugeAsked, tables: Tables) -> int:
+    """Steps of a stepped plug: as asked, else as many as the plan has for this window."""
+    feel, usual = tables.boring("plug_least_step").best, tables.boring("plug_most_steps").best
+    return asked.steps or len(plug_shares(asked.band, feel, int(usual)))
+
+
+def least_step(width: Metre, tables: Tables) -> Metre:
+    """How far steps stand apart at least (m): told by feel, and zones that do not meet."""
+    return max(tables.boring("plug_least_step").best, APART * width)
+
+
+def _serves(worth: Worth, asked: GaugeAsked, tables: Tables) -> bool:
+    """Whether it takes no more than half of the window, and its steps can stand apart."""
+    if worth.zones.lost_worst > best_of(tables, "plug_facts")("most_lost"):
+        return False
+    room = most_plug_steps(asked.band, least_step(worth.width, tables))
+    return not asked.stepped or room >= steps_wanted(asked, tables)
 
 
 def _by(finish: Finish, asked: GaugeAsked, tables: Tables) -> Worth | None:

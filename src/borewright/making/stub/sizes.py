@@ -177,7 +177,7 @@ def _clamp(asked: StubAsked, tables: Tables) -> Clamp | Cannot:
         washer_outside=outside,
         washer_thick=thick,
         shank_least=thick + past + thread,
-        shank_most=thick + past + thread + screw.pitch,
+        shank_most=thick + past + thread + screw.pitch / 2,
     )
 
 
