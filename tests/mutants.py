@@ -28,6 +28,7 @@ from tests.mutants_of_making import MAKING
 from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_passes import PASSES
 from tests.mutants_of_rescue import RESCUE
+from tests.mutants_of_stubs_and_gauges import STUBS_AND_GAUGES
 from tests.mutants_of_truth import TRUTH
 
 ROOT = Path(__file__).parents[1]
@@ -45,6 +46,7 @@ MUTANTS = (
     *MAKING,
     *HEAT,
     *TRUTH,
+    *STUBS_AND_GAUGES,
     Mutant(
         "contact taken to end where a strip begins to take load",
         "mechanics/contact.py",

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from borewright.errors import OutsideModel
+from borewright.errors import OutsideModel, RefusedInput
 from borewright.making.cannot import Cannot
 from borewright.making.gauge.asked import GaugeAsked
 from borewright.making.gauge.steps import plug_steps, read_off
@@ -165,3 +165,24 @@ def test_steps_stand_evenly_from_the_smallest_bore_to_the_largest() -> None:
 def test_more_steps_than_the_plug_has_cannot_go_in() -> None:
     with pytest.raises(OutsideModel, match="steps that go in"):
         bore_between(((1.0, 1.1),), 2)
+
+
+@pytest.mark.parametrize("band", [18e-6, 40e-6, 100e-6])
+@pytest.mark.parametrize("finish", ["turned", "lapped"])
+def test_as_many_steps_as_are_taken_have_zones_that_do_not_meet(finish: str, band: float) -> None:
+    taken = 0
+    for number in range(2, 40):
+        stated = asked(0.016, band, stepped=True, steps=number, finish=finish)
+        worth = worth_of(stated, TABLES)
+        if isinstance(worth, Cannot):
+            continue
+        try:
+            plug = plug_steps(stated, worth, TABLES)
+        except RefusedInput:
+            continue
+        if isinstance(plug, Cannot):
+            continue
+        taken += 1
+        for one, next_one in zip(plug, plug[1:], strict=False):
+            assert one.zone[1] <= next_one.zone[0] + HAIR, number
+    assert taken or (finish == "turned" and band < 20e-6)

@@ -1,0 +1,92 @@
+"""Constants and signs of stubs, soft mandrels and plug gauges, each broken once."""
+
+from __future__ import annotations
+
+from tests.mutant import Mutant
+
+STUBS_AND_GAUGES = (
+    Mutant(
+        "a going end that may be under the smallest bore",
+        "mechanics/plug_gauge.py",
+        "(low + wear, low + wear + width)",
+        "(low - wear, low - wear + width)",
+    ),
+    Mutant(
+        "an end that does not go set round the largest bore",
+        "mechanics/plug_gauge.py",
+        "(high - width, high))",
+        "(high - width / 2, high + width / 2))",
+    ),
+    Mutant(
+        "a plug known one way only",
+        "mechanics/plug_gauge.py",
+        "max(share * band, 2 * known + hit)",
+        "max(share * band, known + hit)",
+    ),
+    Mutant(
+        "readings that reach to the ends of the zone",
+        "mechanics/plug_gauge.py",
+        "return zone[0] + known, zone[1] - known",
+        "return zone[0], zone[1]",
+    ),
+    Mutant(
+        "steps of a plug that may stand a tolerance apart",
+        "making/gauge/worth.py",
+        "APART = 1.5",
+        "APART = 0.5",
+    ),
+    Mutant(
+        "a stub as large as the bore and over",
+        "making/stub/sizes.py",
+        "spigot_high=asked.bore - clearance.low",
+        "spigot_high=asked.bore + clearance.high",
+    ),
+    Mutant(
+        "a stub as long as the work",
+        "making/stub/sizes.py",
+        'length = (1 - fact("stub_shorter").best) * asked.length',
+        "length = asked.length",
+    ),
+    Mutant(
+        "a screw that reaches the half cut threads",
+        "making/stub/sizes.py",
+        "shank_most=thick + past + thread + screw.pitch / 2",
+        "shank_most=thick + past + thread + 2 * screw.pitch",
+    ),
+    Mutant(
+        "a plug whose travel opens by its taper on radius",
+        "making/stub/slit.py",
+        "return self.opens / self.taper",
+        "return 2 * self.opens / self.taper",
+    ),
+    Mutant(
+        "fingers that bend over the whole length of their slits",
+        "making/stub/slit.py",
+        "length - cone_length / 2, tables",
+        "length, tables",
+    ),
+    Mutant(
+        "an indicator that reads the change of diameter",
+        "making/fine_feed.py",
+        "return self.diameter_per_slide / 2 * travel",
+        "return self.diameter_per_slide * travel",
+    ),
+    Mutant(
+        "a soft mandrel larger to the tailstock",
+        "making/soft/turned.py",
+        "asked.bore - taper * (asked.length + room)",
+        "asked.bore + taper * (asked.length + room)",
+    ),
+    Mutant(
+        "a batch that sits twice as far apart",
+        "making/soft/turned.py",
+        "spread = (asked.bore_high - asked.bore) / taper",
+        "spread = 2 * (asked.bore_high - asked.bore) / taper",
+    ),
+    Mutant(
+        "a drawn bar over its name",
+        "making/soft/as_drawn.py",
+        "float(thrown_runout(bore, nominal - less))",
+        "float(thrown_runout(bore, nominal - less) / 2)",
+    ),
+)
