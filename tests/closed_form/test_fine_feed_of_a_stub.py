@@ -27,7 +27,7 @@ INCH = 0.0254
 STUB = StubAsked(
     0.025, 0.025, 3e-6, False, 0.040, 0.1, 0.1, 0.025, "gray-iron-30", "mm", plug="taper"
 )
-SOFT = SoftAsked(0.01602, 0.01602, 3e-6, False, 0.03, 0.06, 0.04, 0.012, "gray-iron-30", "mm")
+SOFT = SoftAsked(0.01602, 0.01602, False, 0.03, 0.06, 0.04, 0.012, "gray-iron-30", "mm")
 
 
 def feeds() -> dict[str, float]:

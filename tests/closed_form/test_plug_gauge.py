@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
@@ -183,6 +185,6 @@ def test_as_many_steps_as_are_taken_have_zones_that_do_not_meet(finish: str, ban
         if isinstance(plug, Cannot):
             continue
         taken += 1
-        for one, next_one in zip(plug, plug[1:], strict=False):
+        for one, next_one in pairwise(plug):
             assert one.zone[1] <= next_one.zone[0] + HAIR, number
     assert taken or (finish == "turned" and band < 20e-6)

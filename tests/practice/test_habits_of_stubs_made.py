@@ -79,7 +79,7 @@ def test_who_is_sent_elsewhere(bore: float, length: float, room: float, word: st
 
 # Soft mandrels
 
-SOFT = SoftAsked(0.016, 0.016, 3e-6, False, 0.03, 0.06, 0.04, 0.012, "gray-iron-30", "mm")
+SOFT = SoftAsked(0.016, 0.016, False, 0.03, 0.06, 0.04, 0.012, "gray-iron-30", "mm")
 
 
 @given(bore=st.floats(0.003, 0.09), length=st.floats(0.3, 3.0), units=UNITS)

@@ -227,6 +227,35 @@ def test_limits_shown_are_never_wider_than_those_meant() -> None:
     assert high * 0.0254 <= answer["go_largest_m"]
 
 
+TO_BE_BORED = """
+title = "Blank to be bored"
+units = "inch"
+[work]
+material = "steel-1018"
+blank = "bar"
+outside = "2 1/2in"
+length = "1in"
+[work.bore]
+size = "39/64in"
+measured_with = "caliper"
+made_by = "drilled"
+[hold]
+mandrels = ["5/8in"]
+"""
+
+
+def test_a_job_whose_bore_is_still_to_be_made_gives_the_window_that_the_plan_bores_to(
+    tmp_path: Path,
+) -> None:
+    job = tmp_path / "job.toml"
+    job.write_text(TO_BE_BORED, encoding="utf-8")
+    planned = json.loads(ran("plan", str(job), "--json").out)["bore_route"]["plug_steps"]
+    answer = answered("make", "gauge", str(job))
+    assert answer["smallest_bore_m"] == planned[0]["best"]
+    assert answer["largest_bore_m"] == planned[-1]["best"]
+    assert answer["assumed"][0]["what"] == "limits"
+
+
 # Refused, and no
 
 BAD = {

@@ -25,7 +25,6 @@ class FineFeed:
 
     id: str
     angle: Radian
-    as_set: str
     diameter_per_slide: MetrePerMetre
     along_per_slide: MetrePerMetre
     source: str
@@ -56,7 +55,6 @@ def fine_feeds(tables: Tables) -> tuple[FineFeed, ...]:
         FineFeed(
             row.text("id"),
             row.number("angle"),
-            row.text("as_set"),
             float(diameter_per_slide(row.number("angle"))),
             float(along_per_slide(row.number("angle"))),
             row.text("source"),

@@ -20,7 +20,6 @@ class SoftAsked:
 
     bore: Metre
     bore_high: Metre
-    half_band: Metre
     batch: bool
     length: Metre
     outside: Metre | None
@@ -31,4 +30,3 @@ class SoftAsked:
     held: Held = "centers"
     as_drawn: bool = False
     bar: Metre | None = None
-    quantity: int = 1

@@ -30,4 +30,3 @@ class StubAsked:
     material: str
     units: Literal["inch", "mm"]
     plug: Plug | None = None
-    quantity: int = 1

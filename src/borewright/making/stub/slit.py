@@ -8,7 +8,6 @@ from the drilled ends of the slits to the middle of the plug's bearing (`mechani
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from borewright.errors import OutsideModel
@@ -196,8 +195,3 @@ def _bears(tables: Tables) -> Pascal:
 
 def _sticks(taper: MetrePerMetre, tables: Tables) -> bool:
     return bool(holds_itself(tables.holding_fact("cone_friction").best, taper))
-
-
-def lean_of_mouth(slit: Slit) -> float:
-    """Half the angle (degrees) of the mouth, as a scale of the top slide shows it."""
-    return math.degrees(slit.slide_angle)

@@ -42,10 +42,11 @@ class WorkTyped:
 
 @dataclass(frozen=True, slots=True)
 class BoredWork:
-    """A job with what was taken where nothing was said."""
+    """A job with what was taken where nothing was said; `from_file`: it is a job file's."""
 
     job: Job
     assumed: tuple[Assumption, ...] = ()
+    from_file: bool = False
 
 
 def work_typed(typed: WorkTyped, tables: Tables, length: Metre | None = None) -> BoredWork:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from borewright.answer.figure import Assumption
 from borewright.errors import RefusedInput
 from borewright.holding.part import Part
+from borewright.job.records import BoreLimits
 from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
 from borewright.making.gauge.asked import Finish, GaugeAsked
@@ -18,6 +20,7 @@ from borewright.reference.library import Tables
 from borewright.service.making.bored_work import BoredWork, check_bore
 from borewright.service.making.outputs import Made
 from borewright.service.making.stub import not_made, said_assumed
+from borewright.service.planned import plan
 
 TITLE = "Plug gauge"
 
@@ -33,6 +36,7 @@ def make_gauge(
 ) -> Made:
     """The plug for a work whose bore is stated by its limits.
 
+    A job file whose bore is still to be made gives the window that the plan bores it to.
     RefusedInput for a bore without limits, beyond 1 to 150 mm, or more `steps` than stand apart;
     `done` is False where the answer is no.
 
@@ -67,7 +71,7 @@ def make_gauge(
             "verdict": "with care" if care else "yes",
             "reason": care,
             **gauge_numbers(asked, worth, form, found),
-            **said_assumed(()),
+            **said_assumed(assumed_of(work)),
         },
     )
 
@@ -81,11 +85,7 @@ def gauge_asked(
     blind: bool,
 ) -> GaugeAsked:
     """What is asked; RefusedInput where the bore has no limits."""
-    part, limits = Part(work.job, tables), work.job.work.bore.limits
-    if limits is None:
-        raise RefusedInput(
-            "bore", "one size", "its limits, such as 16 H7, or a smallest and a largest size"
-        )
+    part, limits = Part(work.job, tables), _limits(work, tables)
     check_bore(part)
     nominal = (
         Show(work.job.units).length(limits.nominal).partition(" (")[0] if limits.nominal else ""
@@ -103,6 +103,29 @@ def gauge_asked(
         steps,
         blind,
     )
+
+
+def assumed_of(work: BoredWork) -> tuple[Assumption, ...]:
+    """What was taken where the limits were not stated."""
+    if work.job.work.bore.limits is not None:
+        return ()
+    return (Assumption("limits", "the window that the plan bores it to", "ours-derived"),)
+
+
+def _limits(work: BoredWork, tables: Tables) -> BoreLimits:
+    """The limits of the bore as stated, else the window that the plan wants it bored to.
+
+    RefusedInput where the bore is one measured size and the plan has nothing left to bore.
+    """
+    stated = work.job.work.bore.limits
+    if stated is not None:
+        return stated
+    if work.from_file:
+        route = plan(work.job, source_tables=tables).bore_route
+        if route is not None and route.plug_steps:
+            return BoreLimits(route.plug_steps[0].best, route.plug_steps[-1].best)
+    allowed = "its limits, such as 16 H7, or a smallest and a largest size"
+    raise RefusedInput("bore", "one size", allowed)
 
 
 def _care(asked: GaugeAsked, worth: Worth, steps: tuple[PlugStep, ...], tables: Tables) -> str:

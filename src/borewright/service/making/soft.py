@@ -64,7 +64,6 @@ def soft_asked(
     return SoftAsked(
         bore=low,
         bore_high=high,
-        half_band=0.0 if batch else part.bore_band,
         batch=batch,
         length=part.length,
         outside=part.outside,
@@ -75,7 +74,6 @@ def soft_asked(
         held=held,
         as_drawn=as_drawn,
         bar=bar,
-        quantity=part.work.quantity,
     )
 
 

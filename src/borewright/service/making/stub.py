@@ -83,7 +83,6 @@ def stub_asked(part: Part, plug: Plug | None) -> StubAsked:
         material=part.work.material,
         units=part.job.units,
         plug=plug,
-        quantity=part.work.quantity,
     )
 
 

@@ -49,7 +49,7 @@ def bored_work(typed: Mapping[str, Any], length: Metre | None = None) -> BoredWo
         _check_alone(typed)
         from borewright.job import read_job
 
-        return BoredWork(read_job(typed["job_file"]))
+        return BoredWork(read_job(typed["job_file"]), from_file=True)
     bare = typed["units"]
     size, limits = _bore(typed, bare)
     stated = WorkTyped(
