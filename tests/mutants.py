@@ -29,6 +29,7 @@ from tests.mutants_of_other_ways import OTHER_WAYS
 from tests.mutants_of_passes import PASSES
 from tests.mutants_of_rescue import RESCUE
 from tests.mutants_of_stubs_and_gauges import STUBS_AND_GAUGES
+from tests.mutants_of_tilting import TILTING
 from tests.mutants_of_truth import TRUTH
 
 ROOT = Path(__file__).parents[1]
@@ -46,6 +47,7 @@ MUTANTS = (
     *MAKING,
     *HEAT,
     *TRUTH,
+    *TILTING,
     *STUBS_AND_GAUGES,
     Mutant(
         "contact taken to end where a strip begins to take load",
@@ -82,42 +84,6 @@ MUTANTS = (
         "mechanics/elastic_body.py",
         "loads = pressure * (strips[:, 1] - strips[:, 0])",
         "loads = pressure * (strips[:, 1] - strips[:, 0]).mean()",
-    ),
-    Mutant(
-        "a fifth of the grip that may lift, made a third",
-        "mechanics/tilt.py",
-        "LIFTED: Final[Ratio] = 0.2",
-        "LIFTED: Final[Ratio] = 0.33",
-    ),
-    Mutant(
-        "a tilting moment without the cosine of its lever round the bore",
-        "mechanics/tilt.py",
-        "np.concatenate([-bent, [0.0, 2 / np.pi]])",
-        "np.concatenate([-bent, [0.0, 1 / np.pi]])",
-    ),
-    Mutant(
-        "a first harmonic round the bore of half its size",
-        "mechanics/tilt_path.py",
-        "first = 2 * np.kron",
-        "first = 1 * np.kron",
-    ),
-    Mutant(
-        "a tilt that closes nothing",
-        "holding/taper/lift_arm.py",
-        "gives.even @ loads - overlap",
-        "gives.even @ loads - overlap + 1.0",
-    ),
-    Mutant(
-        "a mandrel that does not bend between its centers",
-        "holding/taper/lift_arm.py",
-        "bar = joint.bar.gives + bar_bending",
-        "bar = joint.bar.gives + 0.0 * bar_bending",
-    ),
-    Mutant(
-        "a tilting body that does not shear across its radius",
-        "mechanics/tilt_body.py",
-        "((AROUND, BY_R, 1.0), (RADIAL, OVER_R, -1.0), (AROUND, OVER_R, -1.0))",
-        "((AROUND, BY_R, 0.0), (RADIAL, OVER_R, 0.0), (AROUND, OVER_R, 0.0))",
     ),
     Mutant(
         "a strip's load without the radius it stands on",
