@@ -8,6 +8,7 @@ from typing import Final, Literal
 
 from borewright.answer.drawn_part import CenterHole
 from borewright.quantities.si import Metre
+from borewright.reference.centers import Center
 from borewright.reference.library import Tables
 from borewright.reference.making import PLAIN_MOUTH
 
@@ -42,8 +43,20 @@ def center_for(bar: Metre, units: Literal["inch", "mm"], tables: Tables) -> Cent
     center = tables.center_within(tables.making_fact("center_share").best * bar, units)
     if center is None:
         return None
-    cone = center.cone or PLAIN_MOUTH * center.pilot
+    return CenterCut(
+        center.id, center.pilot, cone_of(center), center.bell, depth_of(center), center.source
+    )
+
+
+def cone_of(center: Center) -> Metre:
+    """Width of the cone at its mouth (m); of a plain one, as wide as it is usually made."""
+    return center.cone or PLAIN_MOUTH * center.pilot
+
+
+def depth_of(center: Center) -> Metre:
+    """From the face to where the pilot ends (m): bell, cone, and once the pilot's width more."""
+    cone = cone_of(center)
     # The cone's sides stand at 30 degrees to the axis, the bell's at 60; the pilot goes on below.
     deep = (cone - center.pilot) / 2 / math.tan(math.pi / 6) + PILOT_LONG * center.pilot
     bell = (center.bell - cone) / 2 / math.tan(math.pi / 3) if center.bell else 0.0
-    return CenterCut(center.id, center.pilot, cone, center.bell, deep + bell, center.source)
+    return deep + bell

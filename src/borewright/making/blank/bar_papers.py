@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from borewright.answer.drawn_part import Across, Along, DrawnPart, Limits, Stretch
-from borewright.answer.figure import Caution, Figure, Input
+from borewright.answer.figure import Figure, Input
 from borewright.answer.made_bar import BarBlanks
-from borewright.answer.papers import Grid, Papers, Route, RouteStep, Said, Sheet, Warned
+from borewright.answer.papers import Grid, Papers, Route, RouteStep, Said, Sheet
+from borewright.making.cautioned import cautioned
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
@@ -21,7 +22,9 @@ def bar_papers(made: BarBlanks, tables: Tables) -> Papers:
             Sheet(
                 "Bar and cutting list",
                 (
-                    Warned(_cautions(made, tables)),
+                    cautioned(
+                        tables, "saw" if made.cut == "sawn" else "parting", material=made.material
+                    ),
                     *((Said("", made.notes),) if made.notes else ()),
                     _list(made, show),
                     Route("Steps", _steps(made, show, tables)),
@@ -149,13 +152,6 @@ def _figures(made: BarBlanks, tables: Tables) -> tuple[Figure, ...]:
             kind="depth",
         ),
         order,
-    )
-
-
-def _cautions(made: BarBlanks, tables: Tables) -> tuple[Caution, ...]:
-    tag = "saw" if made.cut == "sawn" else "parting"
-    return tuple(
-        Caution(h.id, h.text, h.source) for h in tables.cautions(tag, material=made.material)
     )
 
 

@@ -13,6 +13,7 @@ from borewright.answer.drawn_part import (
     Stretch,
 )
 from borewright.answer.made_mandrel import MadeMandrel
+from borewright.making.center_holes import cone_of
 from borewright.making.mandrel.words import hardness_words, runout_words
 from borewright.mechanics.mandrel_zone import Band
 from borewright.quantities.show import Show
@@ -70,7 +71,7 @@ def _centers(made: MadeMandrel) -> tuple[CenterHole, ...]:
     center = made.form.center
     if center is None:
         return ()
-    cone = center.cone or 2.1 * center.pilot
+    cone = cone_of(center)
     sides: tuple[CenterHole, ...] = tuple(
         CenterHole(side, center.pilot, cone, center.bell, made.form.center_depth)
         for side in ("left", "right")

@@ -12,12 +12,12 @@ from typing import Final, Literal
 
 from borewright.answer.made_mandrel import MandrelForm
 from borewright.errors import RefusedInput
+from borewright.making.center_holes import depth_of
 from borewright.making.mandrel.asked import MandrelAsked
 from borewright.making.shop_sizes import to_rule
 from borewright.mechanics.mandrel_zone import Band, Held, Zone, ground_for, taper_between
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, MetrePerMetre
-from borewright.reference.centers import Center
 from borewright.reference.library import Tables
 from borewright.reference.mandrels import PlainMandrel, mandrel_of
 
@@ -28,13 +28,17 @@ LENGTH_STEP: Final[dict[str, Metre]] = {"inch": 0.0254 / 8, "mm": 1e-3}
 """Lengths are multiples of this."""
 
 MOST_STEPS: Final = 12
+"""Steps that limits on whole tenths may cost."""
+
+NOISE: Final = 12
+"""Decimals of a metre that are kept: what lies below is the rounding of floats."""
+
+NEAR: Final[Metre] = 6e-5
+"""A bore this close to a size of the chart is called by that size (ours)."""
 
 SLIGHTEST: Final[MetrePerMetre] = 1 / 5000
 STEEPEST: Final[MetrePerMetre] = 1 / 250
 """Tapers of plain mandrels that are made here (ours); the trade's is 1:2000."""
-
-TAN_30: Final = 0.5773502691896258
-TAN_60: Final = 1.7320508075688772
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +47,6 @@ class Chosen:
 
     form: MandrelForm
     needed: Metre | None
-
-
-NOISE: Final = 12
-"""Decimals of a metre that are kept: what lies below is the rounding of floats."""
-
-NEAR: Final[Metre] = 6e-5
-"""A bore this close to a size of the chart is called by that size (ours)."""
 
 
 def row_for(size: Metre, tables: Tables, units: Literal["inch", "mm"]) -> PlainMandrel:
@@ -101,7 +98,7 @@ def form_of(asked: MandrelAsked, row: PlainMandrel, held: Held, tables: Tables) 
         end_diameter=end,
         zone=zone,
         center=center,
-        center_depth=_center_depth(center),
+        center_depth=depth_of(center) if center else 0.0,
         flat_depth=to_rule(tables.making_fact("flat_share").best * end, asked.units),
         flat_length=to_rule(
             tables.making_fact("flat_length_share").best * (overall - ground) / 2, asked.units
@@ -231,12 +228,3 @@ def _end_diameter(
         return row.end_diameter
     step = 0.0254 / 64 if units == "inch" else 0.1e-3
     return int(most / step) * step
-
-
-def _center_depth(center: Center | None) -> Metre:
-    """From the face to the end of the pilot's full diameter: bell, cone, once its width more."""
-    if center is None:
-        return 0.0
-    cone = center.cone or 2.1 * center.pilot
-    bell = (center.bell - cone) / 2 / TAN_60 if center.bell else 0.0
-    return bell + (cone - center.pilot) / 2 / TAN_30 + center.pilot

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from borewright.answer.figure import Caution
 from borewright.answer.made_mandrel import MadeMandrel
 from borewright.answer.papers import Grid, Papers, Route, Said, Sheet, Warned
+from borewright.making.cautioned import cautioned
 from borewright.making.mandrel.accepted import acceptance_sheet
 from borewright.making.mandrel.figures import mandrel_figures
 from borewright.making.mandrel.route_finish import last_steps
@@ -55,21 +55,19 @@ def _route(made: MadeMandrel, show: Show, tables: Tables, first: tuple[str, ...]
         "Route",
         (
             *((Said("Before all", said),) if said else ()),
-            Warned(_cautions(made, tables)),
+            _cautions(made, tables),
             Route("Steps", steps),
             _chart(made, show, tables),
         ),
     )
 
 
-def _cautions(made: MadeMandrel, tables: Tables) -> tuple[Caution, ...]:
+def _cautions(made: MadeMandrel, tables: Tables) -> Warned:
     tags = ["making-mandrel"]
     tags += ["hot-work"] if made.stock.steel.hard else []
     tags += ["quench-oil"] if "oil" in made.stock.steel.quench else []
     tags += ["grinder"] if made.grinder else ["file-and-emery"]
-    return tuple(
-        Caution(hazard.id, hazard.text, hazard.source) for hazard in tables.cautions(*tags)
-    )
+    return cautioned(tables, *tags)
 
 
 def _chart(made: MadeMandrel, show: Show, tables: Tables) -> Grid:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from borewright.answer.figure import Caution
 from borewright.answer.made_mandrel import MadeMandrel
 from borewright.answer.made_set import MandrelSet, SetSize
 from borewright.answer.papers import Grid, Papers, Route, RouteStep, Said, Sheet, Warned
+from borewright.making.cautioned import cautioned
 from borewright.making.mandrel.words import limits_words
 from borewright.making.mandrel_set.design import making_order
 from borewright.making.mandrel_set.steel import SteelBar
@@ -21,7 +21,7 @@ def set_papers(
     show = Show(whole.units)
     sheets = (
         Sheet("Set", (_counts(whole, show), _sizes(whole, show))),
-        Sheet("Order of making", (Warned(_cautions(whole, tables)), *_order(whole, show))),
+        Sheet("Order of making", (_cautions(whole, tables), *_order(whole, show))),
         Sheet("Steel to buy", _steel(steel, bar_length, show)),
     )
     return Papers("Set of mandrels", _headline(whole, show), whole.units, sheets)
@@ -191,8 +191,8 @@ def _steel(steel: tuple[SteelBar, ...], bar_length: Metre, show: Show) -> tuple[
     )
 
 
-def _cautions(whole: MandrelSet, tables: Tables) -> tuple[Caution, ...]:
+def _cautions(whole: MandrelSet, tables: Tables) -> Warned:
     tags = ["making-mandrel", "grinder" if whole.grinder else "file-and-emery"]
     if any(m.stock.steel.hard for m in whole.mandrels):
         tags += ["hot-work", "quench-oil"]
-    return tuple(Caution(h.id, h.text, h.source) for h in tables.cautions(*tags))
+    return cautioned(tables, *tags)
