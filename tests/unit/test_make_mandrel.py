@@ -63,7 +63,7 @@ def test_without_a_grinder_the_tailstock_is_set_over_by_the_whole_length() -> No
 
 def test_both_figures_of_the_grinding_stock_are_said() -> None:
     text = " ".join(ran(*SIZE).out.split())
-    assert "The old figure leaves 0.025 in (0.64 mm)" in text
+    assert "The old figure, for work that is hardened, leaves 0.025 in (0.64 mm)" in text
     assert "0.015 in (0.37 mm) here, and is taken" in text
 
 

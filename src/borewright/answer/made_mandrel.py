@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from borewright.mechanics.mandrel_zone import Band, Held, Zone
-from borewright.quantities.si import Metre, MetrePerMetre, Radian
+from borewright.quantities.si import Kilogram, Metre, MetrePerMetre, Radian
 from borewright.reference.centers import Center
 from borewright.reference.making import Bar, Steel
 from borewright.reference.mandrels import PlainMandrel
@@ -58,7 +58,8 @@ class MandrelStock:
     """What it is made from. `old` and `scaled`: stock for grinding by the old figure and by size.
 
     `taken`: stock on diameter left before the last operation, by whichever applies; `bend_most`:
-    the most that it may run out then. `rough`: diameter of the ground length before it.
+    the most that it may run out then. `rough`: diameter of the ground length before it. `mass`: of
+    the blank as sawn.
     """
 
     steel: Steel
@@ -69,6 +70,7 @@ class MandrelStock:
     taken: Metre
     rough: Metre
     bend_most: Metre
+    mass: Kilogram
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +92,7 @@ class MadeMandrel:
 
     `takes`: the bores that every mandrel within the limits takes, `takes_middle` those of one in
     their middle; None for none. `fits` False: one mandrel does not take what was asked, `why` says.
+    `care`: reasons why it is made with care or not at all.
     """
 
     units: Literal["inch", "mm"]
@@ -105,4 +108,5 @@ class MadeMandrel:
     takes_middle: Band | None
     fits: bool
     why: str = ""
+    care: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()

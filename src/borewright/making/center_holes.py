@@ -12,6 +12,9 @@ from borewright.reference.centers import Center
 from borewright.reference.library import Tables
 from borewright.reference.making import PLAIN_MOUTH
 
+BELL_SHOWS: Final[Metre] = 0.0004
+"""Ours: how deep a bell cuts when it shows as a ring."""
+
 PILOT_LONG: Final = 1.0
 """Ours: length of the pilot over its diameter; oil and the tip of the center stand in it."""
 
@@ -54,9 +57,12 @@ def cone_of(center: Center) -> Metre:
 
 
 def depth_of(center: Center) -> Metre:
-    """From the face to where the pilot ends (m): bell, cone, and once the pilot's width more."""
+    """From the face to where the pilot ends (m): bell, cone, and once the pilot's width more.
+
+    Of an inch center with a bell its width is not remembered: it goes in until the bell shows.
+    """
     cone = cone_of(center)
     # The cone's sides stand at 30 degrees to the axis, the bell's at 60; the pilot goes on below.
     deep = (cone - center.pilot) / 2 / math.tan(math.pi / 6) + PILOT_LONG * center.pilot
     bell = (center.bell - cone) / 2 / math.tan(math.pi / 3) if center.bell else 0.0
-    return deep + bell
+    return deep + bell + (BELL_SHOWS if center.series == "inch-bell" else 0.0)

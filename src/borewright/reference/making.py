@@ -14,6 +14,7 @@ from borewright.reference.table import Row, Table
 @dataclass(frozen=True, slots=True)
 class Steel:
     """A steel for mandrels. `treatment` is through, case or none; temperatures in K, None for none.
+    `medium` it is quenched in: oil, water, air or nothing.
 
     `soak` is time at heat for 25 mm of thickness (s), `case` the depth of the skin (m).
     """
@@ -23,6 +24,7 @@ class Steel:
     material: str
     treatment: str
     harden: tuple[float, float] | None
+    medium: str
     quench: str
     soak: float
     temper: tuple[float, float] | None
@@ -45,6 +47,7 @@ def steel_of(row: Row) -> Steel:
         row.text("material"),
         row.text("treatment"),
         _pair(row, "harden"),
+        row.text("medium"),
         row.text("quench"),
         row.number("soak") if row.text("soak") else 0.0,
         _pair(row, "temper"),

@@ -20,7 +20,7 @@ from borewright.drawing.workshop.sheet_frame import SheetFrame
 SIZE: Final = 3.1
 FIRST: Final = 10.0
 COLUMN: Final = 6.6
-AIR: Final = 2.0
+AIR: Final = 3.0
 """What words along a line leave free at its ends, mm together."""
 STEPS: Final = 8
 

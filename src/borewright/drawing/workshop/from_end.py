@@ -29,6 +29,7 @@ def end_items(part: DrawnPart, center: tuple[float, float], scale: float) -> tup
     return (
         *circles,
         *_slits(part, center, per_metre),
+        *_center_hole(part, center, per_metre),
         Line(x - reach, y, x + reach, y, LineKind.AXIS, "end-axis"),
         Line(x, y - reach, x, y + reach, LineKind.AXIS, "end-axis"),
     )
@@ -91,6 +92,17 @@ def _round(
     yield Arc(x, y, r, side + half, side + 2 * pi - half, LineKind.VISIBLE, "end-circle")
     chord_x, chord_y = x + r * cos(half) * cos(side), r * sin(half)
     yield Line(chord_x, y - chord_y, chord_x, y + chord_y, LineKind.VISIBLE, "end-flat")
+
+
+def _center_hole(part: DrawnPart, center: tuple[float, float], per_metre: float) -> list[Item]:
+    """The mouth, cone and pilot of a center hole in the end that is looked at."""
+    holes = [c for c in part.centers if c.end == part.end_view]
+    return [
+        Circle(*center, per_metre * size / 2, LineKind.VISIBLE, name="end-center")
+        for hole in holes
+        for size in (hole.bell, hole.cone, hole.pilot)
+        if size
+    ]
 
 
 def _slits(part: DrawnPart, center: tuple[float, float], per_metre: float) -> Iterator[Item]:

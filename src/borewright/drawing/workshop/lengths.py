@@ -35,39 +35,50 @@ def length_items(
 ) -> tuple[tuple[Dimension, ...], int]:
     """The dimensions, and how many rows they fill. `radius_mm`: half the height drawn, on paper."""
     rows: list[list[_Placed]] = []
+    passing = {frame.x(at) for along in part.along for at in (along.start, along.end)}
     items = []
     for along in sorted(part.along, key=lambda a: (abs(a.end - a.start), a.start)):
         words = limits_text(along.limits, look)
-        row, placed = _first_free(rows, along, words, frame)
+        own = {frame.x(along.start), frame.x(along.end)}
+        placed, row = _first_free(rows, along, words, frame, passing - own)
         y = frame.axis + radius_mm + FIRST + ROW * row
         items.append(_dimension(part, along, words, frame, y, placed.words_at))
     return tuple(items), len(rows)
 
 
 def _first_free(
-    rows: list[list[_Placed]], along: Along, words: str, frame: SheetFrame
-) -> tuple[int, _Placed]:
+    rows: list[list[_Placed]],
+    along: Along,
+    words: str,
+    frame: SheetFrame,
+    passing: set[float],
+) -> tuple[_Placed, int]:
+    """The nearest row with room, clear of the lines that pass to farther ones where one is."""
     wide = text_width(words, SIZE)
+    spots = _spots(along, wide, frame)
+    clear = [s for s in spots if not any(abs(x - s.words_at) < wide / 2 + 0.6 for x in passing)]
+    for number in range(len(rows) + 1):
+        if number == len(rows):
+            rows.append([])
+        for spot in clear or spots:
+            if all(spot.high + AIR < p.low or spot.low - AIR > p.high for p in rows[number]):
+                rows[number].append(spot)
+                return spot, number
+    return spots[0], len(rows) - 1
+
+
+def _spots(along: Along, wide: float, frame: SheetFrame) -> list[_Placed]:
+    """Places for the words: within the dimension, else to its right, else to its left."""
     low, high = sorted((frame.x(along.start), frame.x(along.end)))
     inside = high - low >= ROOM * ARROW
-    fits = inside and high - low > wide + 2 * ARROW + 1.0
     reach = (low, high) if inside else (low - TAIL, high + TAIL)
-    if fits:
-        spots = [_Placed(low, high, (low + high) / 2)]
-    else:
-        right = reach[1] + AIR + wide / 2
-        left = reach[0] - AIR - wide / 2
-        spots = [
-            _Placed(reach[0], right + wide / 2, right),
-            _Placed(left - wide / 2, reach[1], left),
-        ]
-    for number, row in enumerate(rows):
-        for spot in spots:
-            if all(spot.high + AIR < p.low or spot.low - AIR > p.high for p in row):
-                row.append(spot)
-                return number, spot
-    rows.append([spots[0]])
-    return len(rows) - 1, spots[0]
+    if inside and high - low > wide + 2 * ARROW + 1.0:
+        return [_Placed(low, high, (low + high) / 2)]
+    right, left = reach[1] + AIR + wide / 2, reach[0] - AIR - wide / 2
+    return [
+        _Placed(reach[0], right + wide / 2, right),
+        _Placed(left - wide / 2, reach[1], left),
+    ]
 
 
 def _dimension(

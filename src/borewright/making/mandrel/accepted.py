@@ -6,6 +6,7 @@ from typing import Final
 
 from borewright.answer.made_mandrel import MadeMandrel
 from borewright.answer.papers import Grid, Said, Sheet
+from borewright.making.mandrel.route_finish import differ_words
 from borewright.making.mandrel.words import takes_words
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -55,7 +56,7 @@ def _measured(made: MadeMandrel, show: Show) -> Grid:
     rows = tuple(
         (
             name,
-            show.rule(from_face),
+            show.length(from_face),
             show.bore(low).partition(" (")[0],
             show.bore(high).partition(" (")[0],
             "",
@@ -68,7 +69,7 @@ def _measured(made: MadeMandrel, show: Show) -> Grid:
         ("station", "from the large-end face", "smallest", "largest", "found", "at right angles"),
         rows,
         (
-            f"A less B must be {show.small(made.settings.planes_differ)}. Between them the limits run straight: "
+            f"A must be {differ_words(made, show)}. Between them the limits run straight: "
             "a station beyond them is a hollow or a swelling.",
         ),
     )
@@ -76,7 +77,7 @@ def _measured(made: MadeMandrel, show: Show) -> Grid:
 
 def _judged(made: MadeMandrel, show: Show) -> Grid:
     runout = show.small(made.settings.runout)
-    middle = show.rule(made.form.end_length + made.form.ground_length / 2)
+    middle = show.length(made.form.end_length + made.form.ground_length / 2)
     rows = [
         ("runout at A, on its own dead centers", runout, ""),
         (f"runout at the middle, {middle} from the face", runout, ""),

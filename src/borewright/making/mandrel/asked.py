@@ -14,6 +14,7 @@ class MandrelAsked:
     """`bores`: smallest and largest to be held; `length` and `travel`: of the bore, pressed on.
 
     One of `nominal` and `bores` is stated. `longest`: what the lathe or the bar allows overall.
+    `unsure`: half the band of `bores`, where it is only what a gauge does not know (m).
     """
 
     nominal: Metre | None = None
@@ -27,4 +28,5 @@ class MandrelAsked:
     overall_length: Metre | None = None
     flats: Literal["large", "both"] = "large"
     longest: Metre | None = None
+    unsure: Metre | None = None
     units: Literal["inch", "mm"] = "mm"

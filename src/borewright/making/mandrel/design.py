@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import pi
 from typing import Final
 
 from borewright.answer.made_mandrel import (
@@ -12,6 +13,7 @@ from borewright.answer.made_mandrel import (
 )
 from borewright.errors import RefusedInput
 from borewright.making.mandrel.asked import MandrelAsked
+from borewright.making.mandrel.care import care_of
 from borewright.making.mandrel.form import Chosen, form_of, held_for, longest_of, row_for
 from borewright.making.shop_sizes import to_rule
 from borewright.mechanics.fine_angle import angle_of_taper
@@ -23,6 +25,8 @@ from borewright.quantities.show import Show, inch_number
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 from borewright.reference.making import Steel
+
+SEVERAL: Final = "`borewright make set` says how many share them."
 
 BASE: Final[dict[str, Metre]] = {"inch": 0.254, "mm": 0.25}
 """Along the grinder's table: what an indicator is run over."""
@@ -46,12 +50,13 @@ def made_mandrel(asked: MandrelAsked, tables: Tables) -> MadeMandrel:
     chosen = form_of(asked, row, held, tables)
     form = chosen.form
     takes = form.zone.takes(held, form.ground_length)
+    stock = _stock(form, steel, asked, tables)
     why = _why_not(asked, chosen, held, takes, tables)
     return MadeMandrel(
         asked.units,
         _stamp(row.nominal, asked),
         form,
-        _stock(form, steel, asked, tables),
+        stock,
         _settings(form, asked, tables),
         asked.grinder,
         held,
@@ -61,7 +66,8 @@ def made_mandrel(asked: MandrelAsked, tables: Tables) -> MadeMandrel:
         _takes_middle(form, held),
         not why,
         why,
-        _notes(form, asked, tables),
+        care_of(form, stock, asked, takes, row, tables),
+        _notes(form, asked),
     )
 
 
@@ -114,9 +120,10 @@ def _stock(form: MandrelForm, steel: Steel, asked: MandrelAsked, tables: Tables)
     rough = largest + taken
     bar = tables.bar_for(rough + fact("bar_over").best, asked.units)
     length = form.overall_length + 2 * to_rule(fact("face_stock").best, asked.units)
-    return MandrelStock(
-        steel, bar, length, old, scaled, taken, rough, fact("bend_share").best * taken
-    )
+    density = tables.material_range(steel.material, "density").best
+    mass = density * pi / 4 * bar.diameter**2 * length
+    bend = fact("bend_share").best * taken
+    return MandrelStock(steel, bar, length, old, scaled, taken, rough, bend, mass)
 
 
 def scaled_stock(form: MandrelForm, tables: Tables) -> Metre:
@@ -151,7 +158,7 @@ def _why_not(
     if form.overall_length > longest + 1e-9:
         return (
             f"It would be {show.length(form.overall_length)} long, and {show.length(longest)} is "
-            "the longest that can be made here."
+            f"the longest that can be made here. {SEVERAL if asked.bores else ''}".rstrip()
         )
     if _takes_middle(form, held) is None:
         return (
@@ -171,20 +178,14 @@ def _why_not(
         needed = f" It would need {show.length(chosen.needed)} of taper." if chosen.needed else ""
         return (
             f"At its limits it takes {show.band(*takes, 'bore')} only, not the whole of "
-            f"{show.band(*asked.bores, 'bore')}.{needed}"
+            f"{show.band(*asked.bores, 'bore')}.{needed} {SEVERAL}"
         )
     return ""
 
 
-def _notes(form: MandrelForm, asked: MandrelAsked, tables: Tables) -> tuple[str, ...]:
+def _notes(form: MandrelForm, asked: MandrelAsked) -> tuple[str, ...]:
     """What a careful maker would say beside it."""
     said = []
-    if form.overall_length / form.nominal > tables.making_fact("long_and_thin").best:
-        times = form.overall_length / form.nominal
-        said.append(
-            f"It is {times:.0f} times as long as it is thick: it bends in the quench and under the "
-            "tool, so take light cuts and look at its middle each time."
-        )
     if form.center is None:
         said.append(
             "Its ends are too thin for any center of the series: turn a 60 degree point on both "

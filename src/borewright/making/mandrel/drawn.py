@@ -14,13 +14,15 @@ from borewright.answer.drawn_part import (
 )
 from borewright.answer.made_mandrel import MadeMandrel
 from borewright.making.center_holes import cone_of
-from borewright.making.mandrel.words import hardness_words, runout_words
+from borewright.making.mandrel.words import hardness_words, runout_words, takes_words
+from borewright.making.shop_sizes import to_rule
 from borewright.mechanics.mandrel_zone import Band
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
+from borewright.reference.library import Tables
 
 
-def drawn_mandrel(made: MadeMandrel) -> DrawnPart:
+def drawn_mandrel(made: MadeMandrel, tables: Tables) -> DrawnPart:
     """The drawing of a mandrel to be made."""
     show, form = Show(made.units), made.form
     end, whole = form.end_length, form.overall_length
@@ -45,14 +47,15 @@ def drawn_mandrel(made: MadeMandrel) -> DrawnPart:
         ),
         along=(
             Along(0.0, end, Limits(end), "large-end-length"),
-            Along(whole - end, whole, Limits(end), "small-end-length"),
+            Along(whole - end, whole, Limits(end, reference=True), "small-end-length"),
+            *_flat_lengths(made),
             Along(end, large_plane, Limits(large_plane - end, after="to A"), "to-a"),
             Along(large_plane, small_plane, Limits(form.apart, after="A to B"), "a-to-b"),
             Along(end, whole - end, Limits(form.ground_length), "ground-length"),
             Along(0.0, whole, Limits(whole), "overall-length"),
         ),
         pointed=_pointed(made, show),
-        notes=_notes(made, show),
+        notes=_notes(made, show, tables),
         treatment=hardness_words(made.stock.steel),
         general=f"lengths ± {_general(made)}, diameters of the ends ± {_general(made)}",
         end_view="left",
@@ -89,6 +92,13 @@ def _flats(made: MadeMandrel) -> tuple[Flat, ...]:
     return (large, Flat(whole - large.end, whole - large.start, form.flat_depth))
 
 
+def _flat_lengths(made: MadeMandrel) -> tuple[Along, ...]:
+    return tuple(
+        Along(flat.start, flat.end, Limits(flat.end - flat.start, after="flat"), "flat-length")
+        for flat in _flats(made)
+    )
+
+
 def _pointed(made: MadeMandrel, show: Show) -> tuple[Pointed, ...]:
     form = made.form
     at = form.end_length / 2
@@ -97,28 +107,32 @@ def _pointed(made: MadeMandrel, show: Show) -> tuple[Pointed, ...]:
     )
     inside = form.end_diameter / 2 - form.flat_depth
     said = [Pointed(at, inside * 0.6, words, "flat")]
+    whole: Metre = form.overall_length
+    if form.flats == "both":
+        said.append(Pointed(whole - at, inside * 0.6, "flat as at the large end", "flat-small"))
     if form.center is not None:
-        whole: Metre = form.overall_length
-        said.append(
-            Pointed(whole - form.center_depth / 2, 0.0, f"center {form.center.id}", "center")
-        )
+        deep = show.depth(form.center_depth).partition(" (")[0]
+        words = f"center {form.center.id}, {deep} deep, both ends"
+        said.append(Pointed(whole - form.center_depth / 2, 0.0, words, "center"))
     return tuple(said)
 
 
-def _notes(made: MadeMandrel, show: Show) -> tuple[str, ...]:
+def _notes(made: MadeMandrel, show: Show, tables: Tables) -> tuple[str, ...]:
     form = made.form
     how = "Ground" if made.grinder else "Turned"
+    corner = show.length(to_rule(tables.making_fact("corner").best, made.units)).partition(" (")[0]
     said = [
         f"Taper between A and B: {show.taper(form.taper)}, straight. The large end is at the left.",
         f"{how} on its own centers, {runout_words(made, show)} anywhere on the taper.",
         "Both centers 60 degrees, protected, lapped after hardening."
         if made.stock.steel.hard
         else "Both centers 60 degrees, clean, kept under a cap.",
-        "Corners of the reduced ends with a radius; edges of the taper broken with a stone, no more.",
+        f"Corners of the reduced ends with a radius of {corner}; edges of the taper broken with a stone, no more.",
+        f"{how} fine, no scratch that a finger nail feels; the ends as turned.",
         "Size and L (large end) stamped on the flat before hardening; nothing on the taper."
         if made.stock.steel.hard
         else "Size and L (large end) stamped on the flat before finishing; nothing on the taper.",
     ]
     if made.takes:
-        said.append(f"Anywhere in these limits it takes bores of {show.band(*made.takes, 'bore')}.")
+        said.append(takes_words(made, show))
     return tuple(said)

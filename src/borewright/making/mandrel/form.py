@@ -61,10 +61,12 @@ def row_for(size: Metre, tables: Tables, units: Literal["inch", "mm"]) -> PlainM
 def held_for(asked: MandrelAsked, row: PlainMandrel, tables: Tables) -> Held:
     """What is to sit on it: length of bore, travel, room for tool and dog."""
     fact = tables.making_fact
-    length = asked.length or fact("bore_length_share").best * row.nominal
     usual = tables.allowance("press_travel").best, fact("travel_share").best * row.ground_length
     travel = asked.travel or min(usual)
     free = tables.allowance("tool_clearance").best, tables.allowance("dog_clearance").best
+    # Longer work would keep its far end off the small end, and so the size itself off the taper.
+    most = max(travel - free[0], travel / 2)
+    length = asked.length or min(fact("bore_length_share").best * row.nominal, most)
     return Held(length, travel, *free)
 
 
@@ -136,7 +138,7 @@ def _holds(takes: Band, bores: Band) -> bool:
 
 def longest_of(asked: MandrelAsked, tables: Tables) -> Metre:
     """The longest mandrel (m) that can be made: as stated, else what a small shop makes true."""
-    return asked.longest or tables.making_fact("longest").best
+    return asked.longest or tables.making_fact(f"longest_{asked.units}").best
 
 
 def check_taper(taper: MetrePerMetre, units: Literal["inch", "mm"]) -> None:
@@ -173,7 +175,7 @@ def _ground(asked: MandrelAsked, row: PlainMandrel, needed: Metre | None, tables
     if asked.overall_length is not None or needed is None or needed <= by_chart:
         return by_chart
     step = LENGTH_STEP[asked.units]
-    return ceil(needed / step - 1e-9) * step
+    return round(ceil(needed / step - 1e-9) * step, NOISE)
 
 
 def _small_end(

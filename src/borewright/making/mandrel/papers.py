@@ -38,7 +38,8 @@ def mandrel_papers(made: MadeMandrel, tables: Tables, first: tuple[str, ...] = (
 def _headline(made: MadeMandrel, show: Show) -> str:
     form, stock = made.form, made.stock
     how = "ground" if made.grinder else "turned with the tailstock set over"
-    return (
+    care = f"With care: {'; '.join(made.care)}. " if made.care else ""
+    return care + (
         f"{show.length(form.overall_length)} of {stock.bar.size} {stock.steel.name}, "
         f"{hardness_words(stock.steel)}, {how} to {planes_words(made)}. {takes_words(made, show)}"
     )
@@ -47,7 +48,7 @@ def _headline(made: MadeMandrel, show: Show) -> str:
 def _route(made: MadeMandrel, show: Show, tables: Tables, first: tuple[str, ...]) -> Sheet:
     steps = (
         *first_steps(made, show, tables),
-        *hard_steps(made, show),
+        *hard_steps(made, show, tables),
         *last_steps(made, show, tables),
     )
     said = (*first, *made.notes)
@@ -65,7 +66,7 @@ def _route(made: MadeMandrel, show: Show, tables: Tables, first: tuple[str, ...]
 def _cautions(made: MadeMandrel, tables: Tables) -> Warned:
     tags = ["making-mandrel"]
     tags += ["hot-work"] if made.stock.steel.hard else []
-    tags += ["quench-oil"] if "oil" in made.stock.steel.quench else []
+    tags += ["quench-oil"] if made.stock.steel.medium == "oil" else []
     tags += ["grinder"] if made.grinder else ["file-and-emery"]
     return cautioned(tables, *tags)
 

@@ -35,8 +35,16 @@ def _ground(made: MadeMandrel, show: Show, tables: Tables) -> tuple[RouteStep, .
         RouteStep(
             "Grind to the last cut, measure, put right",
             (
+                *(
+                    (
+                        "Once the skin is off, a fine file at the very end of the taper must skate there too: where it "
+                        "bites the skin is soft, and more has to come off.",
+                    )
+                    if made.stock.steel.hard
+                    else ()
+                ),
                 f"Clean up the whole length, leave {show.depth(last)}, spark out. Let it cool, then "
-                f"measure at A and B: A must be {show.small(s.planes_differ)} larger than B.",
+                f"measure at A and B: A must be {differ_words(made, show)}.",
                 *_correction(made, show, "swing the table", 1.0),
             ),
             ("A", "B", "difference"),
@@ -86,7 +94,7 @@ def _turned(made: MadeMandrel, show: Show, tables: Tables) -> tuple[RouteStep, .
             "Two bands decide",
             (
                 f"A light cut over the whole length, then measure at A and B, {apart} apart: A must be "
-                f"{show.small(s.planes_differ)} larger than B.",
+                f"{differ_words(made, show)}.",
                 *_correction(made, show, "move the tailstock", s.between / made.form.apart),
             ),
             ("A", "B", "difference"),
@@ -95,7 +103,7 @@ def _turned(made: MadeMandrel, show: Show, tables: Tables) -> tuple[RouteStep, .
             "Finish cuts, file, emery",
             (
                 f"Sharp tool, fine feed, spring passes, to {show.small(stock)} over the limits; then a "
-                "fine file over the whole length, an even number of strokes for each inch, and fine "
+                "fine file over the whole length, as many strokes in one place as in another, and fine "
                 "emery on the back of the file with oil.",
                 f"Finish to {planes_words(made)}. A file that stays longer in one place makes a "
                 "hollow that no reading at A and B shows: look along it with a straight edge.",
@@ -112,6 +120,7 @@ def _turned(made: MadeMandrel, show: Show, tables: Tables) -> tuple[RouteStep, .
 def _correction(made: MadeMandrel, show: Show, what: str, lever: float) -> tuple[str, ...]:
     """By how much the setting is put right for a difference that is out by a step."""
     step: Metre = 0.0254e-4 if made.units == "inch" else 5e-6
+    said = step_words(step, made.units)
     if what == "swing the table":
         base = made.settings.base
         moved = step / 2 * base / made.form.apart
@@ -120,9 +129,25 @@ def _correction(made: MadeMandrel, show: Show, what: str, lever: float) -> tuple
         moved = step / 2 * lever
         how = "at the tailstock barrel"
     return (
-        f"For each {show.small(step)} that the difference is short, {what} {show.small(moved)} "
+        f"For each {said} that the difference is short, {what} {step_words(moved, made.units)} "
         f"further ({how}); for each that it is over, as much back.",
     )
+
+
+def step_words(size: Metre, units: str) -> str:
+    """A small step, to what an indicator is read by eye between its lines.
+
+    >>> step_words(3.7e-6, "inch"), step_words(3.4e-6, "mm")
+    ('0.00015 in (3.7 µm)', '3.4 µm (0.00013 in)')
+    """
+    inch, metric = f"{size / 0.0254:.5f} in", f"{1e6 * size:.1f} µm"
+    return f"{inch} ({metric})" if units == "inch" else f"{metric} ({inch})"
+
+
+def differ_words(made: MadeMandrel, show: Show) -> str:
+    """What A must be larger than B by: the aim, and what the limits of both allow."""
+    aim, most = made.settings.planes_differ, made.form.tolerance
+    return f"{show.small(aim)} larger than B, {show.band(aim - most, aim + most, 'small')} by the limits"
 
 
 def _edges() -> RouteStep:

@@ -26,6 +26,7 @@ def _stock(made: MadeMandrel, show: Show, tables: Tables) -> RouteStep:
         f"{show.length(stock.bar_length)} long: "
         f"{show.length(to_rule(tables.making_fact('face_stock').best, made.units))} on each end for facing.",
         stock.steel.note,
+        f"The blank weighs {show.weight(stock.mass)}.",
     ]
     if stock.steel.hard:
         lines.append("Mark the bar with its steel: two bars that look alike are hardened apart.")
@@ -43,13 +44,19 @@ def _ends(made: MadeMandrel, show: Show) -> RouteStep:
         center = form.center
         kept = (
             "its bell stands back from the cone and keeps bruises off it"
-            if center.bell or center.series == "inch-bell"
+            if center.bell
+            else "its bell just shows as a ring, and keeps bruises off the cone"
+            if center.series == "inch-bell"
             else "face a shallow recess round it, so that a knock on the end does not reach the cone"
         )
         lines.append(
             f"Center both with {center.as_named} ({center.id}), "
             f"{show.depth(form.center_depth)} to the end of the pilot's full width: {kept}. "
             "Full speed, light hand, oil; a wandering center drill is felt before it is seen."
+        )
+        lines.append(
+            "A bar too long for chuck and drill together goes through the spindle; one too thick for that runs "
+            "in the fixed steady; failing both, mark out the middle, punch it and drill it upright.",
         )
         lines.append(
             "The end that is drilled runs true in chuck or steady: what the two holes are out of line "
@@ -69,9 +76,13 @@ def _rough(made: MadeMandrel, show: Show, tables: Tables) -> RouteStep:
         lines = [
             f"Between centers, the taper's length parallel to {show.turned(stock.rough)}: the largest "
             f"diameter and {show.depth(stock.taken)} for grinding.",
-            f"The old figure leaves {show.depth(stock.old)} at every size; one that grows with "
-            f"thickness and length leaves {show.depth(stock.scaled)} here, and is taken. Leave the old "
-            "figure where the hardening is a first try.",
+            f"The old figure, for work that is hardened, leaves {show.depth(stock.old)} at every size; one that grows with "
+            f"thickness and length leaves {show.depth(stock.scaled)} here, and is taken."
+            + (
+                " Leave the old figure where the hardening is a first try."
+                if stock.steel.hard
+                else " Nothing is hardened, so it only has to hide the turning."
+            ),
         ]
     else:
         lines = [

@@ -16,7 +16,7 @@ from borewright.reference.making import Steel
 def hardness_words(steel: Steel) -> str:
     """What is done to the steel, in a line."""
     if steel.treatment == "through":
-        return f"harden and temper to {steel.hardness} HRC"
+        return f"harden and temper to {steel.hardness}"
     if steel.treatment == "case":
         return f"case harden, {steel.hardness}"
     return f"left as it is ({steel.hardness})"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from borewright.answer.made_mandrel import MadeMandrel
 from borewright.answer.made_set import MandrelSet, SetSize
 from borewright.answer.papers import Grid, Papers, Route, RouteStep, Said, Sheet, Warned
@@ -22,7 +24,7 @@ def set_papers(
     sheets = (
         Sheet("Set", (_counts(whole, show), _sizes(whole, show))),
         Sheet("Order of making", (_cautions(whole, tables), *_order(whole, show))),
-        Sheet("Steel to buy", _steel(steel, bar_length, show)),
+        Sheet("Steel to buy", _steel(whole, steel, bar_length, show)),
     )
     return Papers("Set of mandrels", _headline(whole, show), whole.units, sheets)
 
@@ -41,6 +43,9 @@ def _headline(whole: MandrelSet, show: Show) -> str:
         names = "; ".join(f"{size.name} needs {len(size.mandrels)}" for size in several)
         said += f" {names}: the bores allowed spread further than one mandrel reaches."
     return said
+
+
+SPOILED: Final = "Where several share a size, one that came out a little under its limits may be the next smaller: stamp last of all."
 
 
 def _many(count: int, what: str) -> str:
@@ -98,10 +103,7 @@ def _order(whole: MandrelSet, show: Show) -> tuple[Said | Route | Grid, ...]:
     finish = (
         RouteStep(
             "Grind, largest first",
-            (
-                "The table is set once: every one has the same taper. One that comes out under its limits is "
-                "not scrap while a smaller one is still to be made.",
-            ),
+            (f"The table is set once: every one has the same taper. {SPOILED}",),
         )
         if whole.grinder
         else RouteStep(
@@ -110,7 +112,9 @@ def _order(whole: MandrelSet, show: Show) -> tuple[Said | Route | Grid, ...]:
                 f"The set-over goes by the whole length: {_many(len(lengths), 'length')} here, so "
                 f"{_many(len(lengths), 'setting')} of the tailstock. Made to one overall length, one setting "
                 "serves all: `--overall-length` asks for it.",
-                "One that comes out under its limits is not scrap while a smaller one is still to be made.",
+                SPOILED,
+                "Filed and finished with emery before the next is begun; then the tailstock goes back to parallel, proved "
+                "with two bands.",
             ),
         )
     )
@@ -120,12 +124,19 @@ def _order(whole: MandrelSet, show: Show) -> tuple[Said | Route | Grid, ...]:
             ("By the cutting list, thickest bar first; stamp or paint each at once.",),
         ),
         RouteStep(
-            "Face and center all", ("One setting of drill and depth for each size of center.",)
+            "Face and center all",
+            (
+                "One setting of drill and depth for each size of center. Bars that are too long for chuck and drill go "
+                "through the spindle, into the fixed steady, or are marked out and drilled upright.",
+            ),
         ),
         RouteStep(
             "Rough all, ends to size", ("While the tailstock stands parallel; prove it first.",)
         ),
-        RouteStep("Flats and stamps on all", ()),
+        RouteStep(
+            "Flats on all",
+            ("Large end first; stamps where they are told apart last of all, on the flat.",),
+        ),
         *(
             (
                 RouteStep(
@@ -138,6 +149,9 @@ def _order(whole: MandrelSet, show: Show) -> tuple[Said | Route | Grid, ...]:
             else ()
         ),
         finish,
+        RouteStep(
+            "Edges and oil", ("Stone the edges of the tapers, no more; caps over the centers.",)
+        ),
         RouteStep(
             "Measure all on one day",
             ("Same micrometer, same gauge, same warmth; enter them in the shelf file.",),
@@ -167,11 +181,14 @@ def _order_table(ordered: tuple[MadeMandrel, ...], whole: MandrelSet, show: Show
     return Grid("Order", ("turn", "stamp", "overall", setting, "A found", "B found"), rows)
 
 
-def _steel(steel: tuple[SteelBar, ...], bar_length: Metre, show: Show) -> tuple[Said | Grid, ...]:
+def _steel(
+    whole: MandrelSet, steel: tuple[SteelBar, ...], bar_length: Metre, show: Show
+) -> tuple[Said | Grid, ...]:
+    long = {m.stamp: show.length(m.stock.bar_length).partition(" (")[0] for m in whole.mandrels}
     rows = []
     for bar in steel:
         for cut in bar.cuts.bars:
-            pieces = ", ".join(f"{n} x {name}" if n > 1 else name for name, n in cut.pieces)
+            pieces = ", ".join(f"{name}: {long[name]}" for name, _ in cut.pieces)
             rows.append(
                 (
                     bar.size,
@@ -187,12 +204,16 @@ def _steel(steel: tuple[SteelBar, ...], bar_length: Metre, show: Show) -> tuple[
     )
     return (
         Said("", (words,)),
-        Grid("Bars", ("bar", "steel", "bars", "cut into", "left of each"), tuple(rows)),
+        Grid(
+            "Bars",
+            ("bar", "steel", "bars", "cut into: stamp and length", "left of each"),
+            tuple(rows),
+        ),
     )
 
 
 def _cautions(whole: MandrelSet, tables: Tables) -> Warned:
     tags = ["making-mandrel", "grinder" if whole.grinder else "file-and-emery"]
-    if any(m.stock.steel.hard for m in whole.mandrels):
-        tags += ["hot-work", "quench-oil"]
+    tags += ["hot-work"] if any(m.stock.steel.hard for m in whole.mandrels) else []
+    tags += ["quench-oil"] if any(m.stock.steel.medium == "oil" for m in whole.mandrels) else []
     return cautioned(tables, *tags)

@@ -45,7 +45,7 @@ def make_mandrel(
     design = made_mandrel(asked, tables)
     papers = mandrel_papers(design, tables, first)
     pages = (strip_scene(note_of(design), tables, design.units, paper),) if design.fits else ()
-    parts = (drawn_mandrel(design),) if design.fits else ()
+    parts = (drawn_mandrel(design, tables),) if design.fits else ()
     return Mandrel(design, Made(papers, parts, _numbers(design), pages, design.fits))
 
 
@@ -54,6 +54,7 @@ def asked_of_job(job: Job, asked: MandrelAsked, tables: Tables) -> MandrelAsked:
     return replace(
         asked,
         bores=bores_of(job, tables) if asked.nominal is None else None,
+        unsure=None if job.work.bore.limits else bore_half_band(job, tables),
         length=asked.length or job.work.length,
         longest=asked.longest or job.shelf.machine.between_centers,
         units=job.units,
@@ -140,6 +141,8 @@ def _numbers(design: MadeMandrel) -> dict[str, Any]:
         "stock_taken_m": stock.taken,
         "roughed_m": stock.rough,
         "bend_most_m": stock.bend_most,
+        "blank_kg": stock.mass,
+        "with_care": list(design.care),
         "table_angle_rad": s.table_angle,
         "table_base_m": s.base,
         "table_reading_m": s.rise,

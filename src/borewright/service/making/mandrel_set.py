@@ -67,7 +67,7 @@ def make_set(
     whole = mandrel_set(sizes, asked, tables)
     steel = steel_for(whole, bar_length, tables)
     papers = set_papers(whole, steel, bar_length, tables)
-    parts = tuple(drawn_mandrel(m) for m in whole.mandrels) if whole.whole else ()
+    parts = tuple(drawn_mandrel(m, tables) for m in whole.mandrels) if whole.whole else ()
     return Made(papers, parts, _numbers(whole, steel, bar_length), (), whole.whole)
 
 
