@@ -79,3 +79,8 @@ def test_one_and_a_half_degrees_over_an_inch_add_27_thou():
 def test_a_square_bar_cools_over_a_quarter_of_its_side():
     """By hand: a² / 4a."""
     assert modulus(0.04, 0.04) == pytest.approx(0.01)
+
+
+def test_metal_that_joins_other_metal_does_not_cool_there() -> None:
+    """By hand: 50 x 10 mm over 120 mm of edge, of which 10 are joined."""
+    assert modulus(0.05, 0.01, covered=0.01) == pytest.approx(500e-6 / 110e-3)

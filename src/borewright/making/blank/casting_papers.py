@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from borewright.answer.figure import Caution
 from borewright.answer.made_casting import MadeCasting
 from borewright.answer.papers import Grid, Papers, Route, RouteStep, Said, Sheet, Warned
 from borewright.making.blank.casting_figures import casting_figures
 from borewright.making.blank.casting_words import shrink_words
 from borewright.making.blank.mould_words import feeding_words, mould_words
+from borewright.making.cautioned import cautioned
 from borewright.mechanics.spares import chance_enough
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -136,7 +136,7 @@ def _casting(made: MadeCasting, lower: Metre, show: Show, tables: Tables) -> She
     return Sheet(
         "Casting and mould",
         (
-            Warned(_cautions(made, tables)),
+            _cautions(made, tables),
             Grid("Stock to machine", ("face", "by habit", "by the standard", "taken"), rows, notes),
             Said("Bore", (*_bore_lines(made, show), *_left_lines(made, show, tables))),
             Said("To hold by", _boss_lines(made, show)),
@@ -244,11 +244,11 @@ def _wrought(made: MadeCasting, tables: Tables) -> tuple[str, ...]:
     )
 
 
-def _cautions(made: MadeCasting, tables: Tables) -> tuple[Caution, ...]:
+def _cautions(made: MadeCasting, tables: Tables) -> Warned:
     material = tables.material(made.material)
     tags = ["molten", f"molten-{material.family}"]
     if material.family in ("zinc", "brass", "bronze"):
         tags.append("molten-zinc-fume")
     if "leaded-metal" in material.cautions:
         tags.append("molten-lead")
-    return tuple(Caution(h.id, h.text, h.source) for h in tables.cautions(*tags))
+    return cautioned(tables, *tags)

@@ -30,8 +30,15 @@ def wheel_of(job: Job, tables: Tables) -> Wheel:
 
     >>> from borewright.job import parse_job
     >>> from borewright.reference import tables
-    >>> text = 'units="mm"\\nwork={material="al-cast", bore=22, outside=130, length=54}'
-    >>> text += '\\nwork.finished={outside=127, length=50}'
+    >>> text = '''
+    ... units = "mm"
+    ... [work]
+    ... material = "al-cast"
+    ... bore = 22
+    ... outside = 130
+    ... length = 54
+    ... finished = {outside = 127, length = 50}
+    ... '''
     >>> wheel = wheel_of(parse_job(text, "job.toml"), tables())
     >>> wheel.outside, wheel.pieces[0].end, wheel.bore_taken
     (0.127, 0.05, True)
