@@ -21,6 +21,7 @@ from pathlib import Path
 from tests.mutant import Mutant
 from tests.mutants_of_bending import BENDING
 from tests.mutants_of_bores import BORES
+from tests.mutants_of_castings import CASTINGS
 from tests.mutants_of_clamping import CLAMPING
 from tests.mutants_of_crowns import CROWNS
 from tests.mutants_of_heat import HEAT
@@ -45,6 +46,7 @@ MUTANTS = (
     *PASSES,
     *CROWNS,
     *MAKING,
+    *CASTINGS,
     *HEAT,
     *TRUTH,
     *TILTING,

@@ -19,6 +19,7 @@
     papers     Papers, Sheet and their blocks: what is handed out for a thing to be made
     drawn_part DrawnPart: a turned part as a workshop drawing shows it
     made_mandrel  MadeMandrel: a mandrel to be made;  made_set: a set of them
+    made_casting  MadeCasting: a casting to be made, its pattern, mould and melt
     made_bar   BarBlanks: blanks from bar, with the cutting list
     streams    which independent stream of draws each uncertain input uses
 

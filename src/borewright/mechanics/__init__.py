@@ -54,6 +54,8 @@ tilt_body      what tilts the bore line of a body, by finite elements (heavy: to
 warmth         heat from the cut in a lumped body; what it takes from a fit
 two_bodies     work and mandrel that pass heat to each other, through heating and waiting
 rim            hoop tension of a turning rim
+cast_metal     a casting's pattern by shrinkage, draft, metal of cone rings, what cools a section
+spares         how many to make so that enough are good
 bore_sizes     the size that drill, bar and reamer leave; its chance of landing in a window
 measurement    a length at 20 °C; combined uncertainty
 face_friction  torque of clamped faces; several side by side, and in a gang

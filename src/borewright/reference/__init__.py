@@ -10,6 +10,7 @@
     drills  limits  processes  centers  crowns  drives  shrinkage  gears   from the trade
     holding       what holds work, set-up minutes;  rescue: what can go wrong with a bore
     making        steels and round bar that mandrels are made from; center holes that fit
+    foundry       stock on a casting by habit and standard; what melting and pouring take
     mends         what a mend of a blocked cut takes, edges a tool can be given
     part_changes  what a change to the part costs;  symptoms: what may be behind a runout
     trade_lookups  load_lookups  making_lookups  screw_lookups  the parts of Tables that ask those

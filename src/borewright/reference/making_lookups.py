@@ -7,6 +7,12 @@ from typing import Literal
 from borewright.quantities.si import Metre
 from borewright.reference import making
 from borewright.reference.centers import Center
+from borewright.reference.foundry import (
+    CastingStock,
+    FoundryMetal,
+    casting_stock_of,
+    foundry_metal_of,
+)
 from borewright.reference.making import Bar, Steel
 from borewright.reference.names import find
 from borewright.reference.ranges import Range
@@ -41,6 +47,30 @@ class MakingLookups(TradeLookups):
         ('11/16 in', '18 mm')
         """
         return making.next_bar(making.bars_of(self.table("round_bars"), units), least)
+
+    def casting_fact(self, name: str) -> Range:
+        """A figure of making a casting: draft_outside, core_least, print_share, …"""
+        return self.ranged("casting_making", name)
+
+    def casting_stock(self, material: str, place: str, largest: Metre) -> CastingStock:
+        """Stock on a face of a casting by its place in the mould: side, down, up or bore.
+
+        >>> from borewright.reference import tables
+        >>> stock = tables().casting_stock("al-cast", "up", 0.127)
+        >>> stock.habit_said, stock.standard_said
+        ('3/32 in', '2.2 mm, grade G')
+        """
+        family = self.material(material).family
+        return casting_stock_of(self.table("casting_stock"), family, place, largest)
+
+    def foundry_metal(self, material: str) -> FoundryMetal:
+        """What melting and pouring a material take.
+
+        >>> from borewright.reference import tables
+        >>> tables().foundry_metal("al-cast").yield_share.best
+        0.5
+        """
+        return foundry_metal_of(self.table("foundry_metals").row(self.material(material).family))
 
     def center_within(self, mouth: Metre, units: Literal["inch", "mm"]) -> Center | None:
         """The largest center hole whose mouth is no wider than this, protected where one is.

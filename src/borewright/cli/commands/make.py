@@ -8,7 +8,7 @@ import click
 
 from borewright.errors import UnknownName
 
-THINGS = ("gauge", "mandrel", "set", "soft", "strip", "stub")
+THINGS = ("blank", "gauge", "mandrel", "set", "soft", "strip", "stub")
 
 
 class Things(click.Group):

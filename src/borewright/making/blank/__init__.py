@@ -1,9 +1,18 @@
 """What a part is made from: the casting and its pattern, or pieces off a bar.
 
+    casting           the casting of a job, put together from the files below
+    casting_asked     what is stated beside the job
+    wheel             the finished wheel;  stock: metal left by face;  rings: as cast, with draft
+    mould             which face is up, parting, corners, riser;  mould_words: said
+    hold              core or solid, a boss to hold by
+    shrink            which shrinkage is taken;  melt: weights and spares
+    casting_papers    its sheets;  casting_words: what sheets and drawings share
+    casting_figures   its numbers with their rules;  casting_drawn: casting and pattern drawn
+    casting_job       the casting's own job, for a plan
+    bar               blanks of a batch from bar;  bar_papers: their papers and drawing
     cutting_list      pieces out of bars of several lengths: least bar taken, longest rest kept
     cutting_patterns  the ways one bar can be cut, all of them or the best at given prices
     cutting_solved    which ways are used, and how often: integer programs
-    bar               blanks of a batch from bar;  bar_papers: their papers and drawing
     cutting_priced    ways found by price where they are too many, and what none can beat
 
 May import drawing, report, answer, job, mechanics, reference, quantities, errors.

@@ -3,6 +3,7 @@
 Loaded only when asked for.
 
     shared       the options that all of them have, and what becomes of their answers
+    blank        the casting or the bar from which a part is made
     bored        the work that stub, soft mandrel and gauge are made for
     gauge        a go and not-go plug, or a stepped one
     mandrel      a plain taper mandrel with its papers

@@ -1,0 +1,148 @@
+"""A casting to be made: the finished wheel, the casting around it, its pattern, mould and melt."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from borewright.answer.drawn_part import Stretch
+from borewright.job.records import Bore, Piece
+from borewright.quantities.si import Kilogram, Metre, MetrePerMetre, Radian
+from borewright.reference.foundry import CastingStock
+
+End = Literal["A", "B"]
+
+
+@dataclass(frozen=True, slots=True)
+class Wheel:
+    """The finished part that is to come out of the casting; z from face A as faced.
+
+    `bore` has limits always; `bore_taken`: they were not stated. `not_cast`: what the part has that
+    is cut from the solid.
+    """
+
+    pieces: tuple[Piece, ...]
+    outside: Metre
+    length: Metre
+    bore: Bore
+    bore_taken: bool
+    not_cast: tuple[str, ...] = ()
+
+    @property
+    def largest(self) -> Metre:
+        """The larger of outside and length (m)."""
+        return max(self.outside, self.length)
+
+
+@dataclass(frozen=True, slots=True)
+class FaceStock:
+    """Metal left on a face (m; on radius where it is round): what tables say, and what is taken."""
+
+    face: str
+    where: str
+    said: CastingStock | None
+    taken: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Shrink:
+    """Shrinkage taken: pattern over casting less one; `low` and `high` of what books say."""
+
+    taken: MetrePerMetre
+    low: MetrePerMetre
+    high: MetrePerMetre
+    by: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Core:
+    """A core: diameter as cast (m), length of each of its prints, length between them."""
+
+    diameter: Metre
+    print_length: Metre
+    between: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Boss:
+    """A boss to hold by: at which face, its diameter and how far it stands out of it (m)."""
+
+    face: End
+    diameter: Metre
+    length: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A section by how fast it freezes: its name and modulus (m)."""
+
+    name: str
+    modulus: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Mould:
+    """How it lies in the sand. `parting` is from face A as cast (m); `sections` heaviest first.
+    `neck`: to what the riser is drawn in where it meets a hub that it is wider than; else 0."""
+
+    up: End
+    up_why: str
+    parting: Metre
+    parting_why: str
+    outside_draft: Radian
+    inside_draft: Radian
+    fillet: Metre
+    round: Metre
+    sections: tuple[Section, ...]
+    riser: Metre
+    neck: Metre
+
+
+@dataclass(frozen=True, slots=True)
+class Melt:
+    """Weights (kg) and numbers: of one casting, with its gates, and of the whole batch."""
+
+    casting: Kilogram
+    poured: Kilogram
+    charge: Kilogram
+    tries: int
+    wanted: int
+    yield_share: float
+    loss: float
+    scrap: float
+    sure: float
+    chance: float
+
+
+@dataclass(frozen=True, slots=True)
+class MadeCasting:
+    """Everything of it. `pieces`: the casting as plain rings, z from face A as cast, without draft
+    and boss; `stretches`: with both. `volume` (m³): theirs, less what is open between spokes."""
+
+    title: str
+    material: str
+    units: Literal["inch", "mm"]
+    wheel: Wheel
+    stocks: tuple[FaceStock, ...]
+    pieces: tuple[Piece, ...]
+    outside: Metre
+    length: Metre
+    stretches: tuple[Stretch, ...]
+    core: Core | None
+    core_why: str
+    boss: Boss | None
+    boss_why: str
+    mould: Mould
+    shrink: Shrink
+    volume: float
+    density: float
+    melt: Melt
+
+    def pattern(self, size: Metre) -> Metre:
+        """Size of the pattern (m) for a size of the casting (m)."""
+        return size * (1 + self.shrink.taken)
+
+    def stock(self, face: str) -> Metre:
+        """Metal left (m) on outside, face A, face B or bore; 0 where it is not machined."""
+        return next((s.taken for s in self.stocks if s.face == face), 0.0)
