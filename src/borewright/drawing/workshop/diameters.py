@@ -23,6 +23,8 @@ COLUMN: Final = 6.6
 AIR: Final = 3.0
 """What words along a line leave free at its ends, mm together."""
 STEPS: Final = 8
+SLIGHT: Final = 0.04
+"""A taper or a draft this slight (of the radius) does not hide a line that goes past it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,10 +47,10 @@ def _buried(across: Across, part: DrawnPart) -> bool:
     left, right = ends_of(part)
     end = left if across.place == "left" else right
     radius = across.limits.size / 2
-    if abs(outside_at(part, across.at) - radius) > 0.01 * radius:
+    if abs(outside_at(part, across.at) - radius) > SLIGHT * radius:
         return False
     places = (across.at + (end - across.at) * k / STEPS for k in range(1, STEPS + 1))
-    return any(outside_at(part, at) > 1.01 * radius for at in places)
+    return any(outside_at(part, at) > (1 + SLIGHT) * radius for at in places)
 
 
 def _side(part: DrawnPart, side: str) -> list[Across]:
