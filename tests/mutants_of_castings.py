@@ -66,10 +66,10 @@ CASTINGS = (
         "smallest",
     ),
     Mutant(
-        "a hub that cools at its axis",
+        "a hub whose faces do not cool",
         "making/blank/mould.py",
-        "radius * width / (2 * (max(width - joined, 0.0) + radius))",
-        "radius * width / (2 * (max(width - joined, 0.0) + 2 * radius))",
+        "within * width + face",
+        "within * width",
     ),
     Mutant(
         "spares whose good ones count once",

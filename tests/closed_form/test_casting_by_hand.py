@@ -64,3 +64,10 @@ def test_weights_follow_from_yield_and_loss() -> None:
     melt = cast(replace(EIGHTH, scrap=0.0)).melt
     assert melt.poured == pytest.approx(melt.casting / 0.65)
     assert melt.charge == pytest.approx(4 * melt.poured / 0.95)
+
+
+def test_a_cored_disc_cools_in_its_hole_too() -> None:
+    """r 2, hole 1, w 2 in: (4 - 1) 2 over 2 (2 x 2 + 1 x 2 + 3), a third of an inch."""
+    made = cast()
+    cored = sections_of(made.wheel.pieces, made.wheel, hole=2 * INCH)
+    assert cored[0].modulus / INCH == pytest.approx(1 / 3)

@@ -36,9 +36,9 @@ def made_casting(job: Job, asked: CastingAsked, tables: Tables) -> MadeCasting:
     pieces = cast_rings(wheel, taken["outside"], taken["face A"])
     long = max(p.end for p in pieces)
     core, core_why = core_of(job, wheel, taken["bore"], long, asked, tables)
-    mould = mould_of(job, wheel, pieces, asked, tables)
-    boss, boss_why = boss_of(job, pieces, core, mould, asked, tables)
     hole = core.diameter if core else 0.0
+    mould = mould_of(job, wheel, pieces, hole, asked, tables)
+    boss, boss_why = boss_of(job, pieces, core, mould, asked, tables)
     rings = drafted(pieces, hole, Draft(mould.outside_draft, mould.inside_draft, mould.parting))
     stretches = (*rings, *([_bossed(boss, hole, long, mould.outside_draft)] if boss else []))
     if core and boss:

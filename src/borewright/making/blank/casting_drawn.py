@@ -13,7 +13,7 @@ from borewright.answer.drawn_part import (
 )
 from borewright.answer.made_casting import MadeCasting
 from borewright.job.web import MEETS
-from borewright.making.blank.casting_words import shrink_words, stock_words
+from borewright.making.blank.casting_words import parting_words, shrink_words, stock_words
 from borewright.making.blank.wheel import tidy
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
@@ -35,7 +35,7 @@ def drawn_casting(made: MadeCasting) -> DrawnPart:
         notes=(
             "Double-dotted: the finished part.",
             f"Stock: {stock_words(made, show)}.",
-            f"Draft thickens it towards the parting, {show.length(made.mould.parting)} from face A.",
+            f"Draft thickens it towards the parting, {parting_words(made, show)}.",
             *_boss_note(made, show),
             "Gates and riser off the hub or the web; rim and edges of the bore are kept clear of them.",
         ),
@@ -112,7 +112,7 @@ def _across(made: MadeCasting, k: float) -> tuple[Across, ...]:
         Across(tidy(k * p.start), Limits(tidy(k * size)), "left", "hub")
         for size, p in sizes.items()
     ]
-    if rim.inside is not None:
+    if rim.inside is not None and rim.inside not in sizes:
         found.append(
             Across(tidy(k * rim.start), Limits(tidy(k * rim.inside)), "left", "rim-inside")
         )

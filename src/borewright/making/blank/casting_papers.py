@@ -98,10 +98,11 @@ def _shrink_lines(made: MadeCasting, show: Show, tables: Tables) -> tuple[str, .
 def _sizes(made: MadeCasting) -> list[tuple[str, Metre]]:
     """Every size of the casting as rings, in words."""
     found = [("outside", made.outside), ("length", made.length)]
+    hubs = [p.outside for p in made.pieces if p.inside is None]
     for piece in made.pieces:
         if piece.outside < made.outside and piece.inside is None:
             found.append(("outside of the hub", piece.outside))
-        if piece.inside is not None and piece.outside >= made.outside:
+        if piece.inside not in hubs and piece.inside and piece.outside >= made.outside:
             found.append(("inside of the rim", piece.inside))
         if piece.start > 0.0:
             found.append(("face A to where a ring begins", piece.start))

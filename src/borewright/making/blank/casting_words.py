@@ -30,6 +30,14 @@ def shrink_words(made: MadeCasting) -> str:
     return f"{taken} larger than the casting, half way between sources that say {ends}"
 
 
+def parting_words(made: MadeCasting, show: Show) -> str:
+    """Where the parting plane lies."""
+    at = made.mould.parting
+    if at in (0.0, made.length):
+        return f"at face {'B' if at else 'A'}"
+    return f"{show.length(at)} from face A"
+
+
 def stock_words(made: MadeCasting, show: Show) -> str:
     """Stock, face by face."""
     return ", ".join(f"{s.face} {show.depth(s.taken)}" for s in made.stocks)

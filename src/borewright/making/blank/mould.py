@@ -25,20 +25,26 @@ class Hollows:
 
 
 def mould_of(
-    job: Job, wheel: Wheel, pieces: Sequence[Piece], asked: CastingAsked, tables: Tables
+    job: Job,
+    wheel: Wheel,
+    pieces: Sequence[Piece],
+    hole: Metre,
+    asked: CastingAsked,
+    tables: Tables,
 ) -> Mould:
-    """The mould of a casting of these rings."""
+    """The mould of a casting of these rings; `hole` (m) is its core's, 0 where it is solid."""
     hollows = hollows_of(pieces)
     parting, why = _parting(pieces, wheel, hollows)
     up, up_why = _up(hollows, asked)
     if asked.up is None and parting in (0.0, max(p.end for p in pieces)):
         up = "A" if parting == 0.0 else "B"
-        up_why = "it is the flat one and lies at the joint; the hollow side is down, where metal is sounder"
+        up_why = "it is flat and lies at the joint; the other side is down, where metal is sounder"
     fact = tables.casting_fact
     wall = _thinnest(pieces, wheel.bore.size)
-    sections = sections_of(pieces, wheel)
+    sections = sections_of(pieces, wheel, hole)
     riser = fact("riser_share").best * fact("riser_over").best * sections[0].modulus
-    hub = min(p.outside for p in on_bore(pieces, wheel.bore.size))
+    near_bore = sections[0].name in ("hub", "body")
+    share = fact("neck_share").best
     return Mould(
         up,
         up_why,
@@ -50,7 +56,7 @@ def mould_of(
         to_rule(fact("round_least").best, job.units),
         sections,
         riser,
-        fact("neck_share").best * hub if sections[0].name == "hub" and riser > hub else 0.0,
+        _neck(pieces, wheel, hole, riser, share) if near_bore else 0.0,
     )
 
 
@@ -100,30 +106,38 @@ def _thinnest(pieces: Sequence[Piece], bore: Metre) -> Metre:
     return min(walls)
 
 
-def sections_of(pieces: Sequence[Piece], wheel: Wheel) -> tuple[Section, ...]:
-    """Hub, web and rim by their modulus, the heaviest first: it freezes last."""
+def sections_of(pieces: Sequence[Piece], wheel: Wheel, hole: Metre = 0.0) -> tuple[Section, ...]:
+    """Hub, web and rim by their modulus, the heaviest first: it freezes last. `hole`: the core's."""
     bore, found = wheel.bore.size, []
     webs, hubs = between(pieces, bore), on_bore(pieces, bore)
     for piece in pieces:
         name = "web" if piece in webs else "hub" if piece in hubs and len(pieces) > 1 else "rim"
         name = "body" if len(pieces) == 1 else name
-        found.append(Section(name, _modulus_of(piece, pieces)))
+        found.append(Section(name, _modulus_of(piece, pieces, hole)))
     return tuple(sorted(found, key=lambda s: -s.modulus))
 
 
-def _modulus_of(piece: Piece, pieces: Sequence[Piece]) -> Metre:
-    """A ring's modulus (m); one at the bore as if it were solid, its axis no edge."""
-    width, wall = piece.end - piece.start, (piece.outside - (piece.inside or 0.0)) / 2
+def _modulus_of(piece: Piece, pieces: Sequence[Piece], hole: Metre) -> Metre:
+    """A ring's modulus (m): as a bar, but for one at the bore, which is a cylinder or a tube."""
+    width = piece.end - piece.start
     joined = sum(
         max(0.0, min(piece.end, p.end) - max(piece.start, p.start))
         for p in pieces
         if p is not piece and (_meets(p.inside, piece.outside) or _meets(piece.inside, p.outside))
     )
-    if piece.inside is None:
-        radius = piece.outside / 2
-        # a cylinder: π r² w over 2 π r (w - joined) + 2 π r²
-        return radius * width / (2 * (max(width - joined, 0.0) + radius))
-    return modulus(width, wall, joined)
+    if piece.inside is not None:
+        return modulus(width, (piece.outside - piece.inside) / 2, joined)
+    radius, within = piece.outside / 2, hole / 2
+    # π (r² - h²) w over 2 π r (w - joined) + 2 π h w + 2 π (r² - h²)
+    face = radius**2 - within**2
+    return face * width / (2 * (radius * max(width - joined, 0.0) + within * width + face))
+
+
+def _neck(pieces: Sequence[Piece], wheel: Wheel, hole: Metre, riser: Metre, share: float) -> Metre:
+    """Width (m) to which a riser is drawn in where it meets less metal than it is wide; else 0."""
+    hub = min(p.outside for p in on_bore(pieces, wheel.bore.size))
+    room = (hub - hole) / 2 if hole else hub
+    return share * room if riser > room else 0.0
 
 
 def _meets(one: Metre | None, other: Metre | None) -> bool:

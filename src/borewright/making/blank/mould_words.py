@@ -40,15 +40,17 @@ def feeding_words(made: MadeCasting, show: Show) -> tuple[str, ...]:
     }[heaviest.name]
     wide = ""
     if mould.neck:
-        wide = (
-            f" Wider than the hub, it is necked in to {show.length(mould.neck)} where it meets it."
-        )
+        wide = f" Wider than the metal under it, it is necked in to {show.length(mould.neck)} where it meets it."
+    place_of_sprue = (
+        "The sprue comes in on the face, away from the outside and from the edge of the bore"
+        if heaviest.name == "body"
+        else "The sprue comes in by the web or the hub, away from the rim and from the edge of the bore"
+    )
     return (
         f"Volume over cooling surface: {order}. The {heaviest.name} freezes last and draws metal from whatever still flows: the riser "
         f"stands {place}.",
         f"An upright round riser {show.length(mould.riser)} thick and as high freezes later than that; a hot top or a chill under the "
         "heavy metal lets it be smaller."
         f"{wide}",
-        "The sprue comes in by the web or the hub, away from the rim and from the edge of the bore: what tears or sponges at a gate "
-        "must not be a surface that is used.",
+        f"{place_of_sprue}: what tears or sponges at a gate must not be a surface that is used.",
     )
