@@ -66,7 +66,7 @@ def _heavy(
 
 
 def _own_size(form: MandrelForm, asked: MandrelAsked, takes: Band | None) -> Iterator[str]:
-    """A mandrel asked for by its size that does not take that very size."""
+    """A mandrel asked for by its size that does not take that very size, in the middle of its limits."""
     if asked.nominal is None or takes is None or takes[0] <= form.nominal <= takes[1]:
         return
     show = Show(asked.units)

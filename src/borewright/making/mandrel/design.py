@@ -50,6 +50,7 @@ def made_mandrel(asked: MandrelAsked, tables: Tables) -> MadeMandrel:
     chosen = form_of(asked, row, held, tables)
     form = chosen.form
     takes = form.zone.takes(held, form.ground_length)
+    middle = _takes_middle(form, held)
     stock = _stock(form, steel, asked, tables)
     why = _why_not(asked, chosen, held, takes, tables)
     return MadeMandrel(
@@ -63,10 +64,10 @@ def made_mandrel(asked: MandrelAsked, tables: Tables) -> MadeMandrel:
         row,
         asked.bores,
         takes,
-        _takes_middle(form, held),
+        middle,
         not why,
         why,
-        care_of(form, stock, asked, takes, row, tables),
+        care_of(form, stock, asked, middle, row, tables),
         _notes(form, asked),
     )
 
