@@ -3,6 +3,7 @@
     asked         what it is asked to be
     form          its form: proportions of the chart, or sizes that take the bores asked for
     design        the whole of it: form, stock, settings, and whether one takes those bores
+    care          why one is made with care, or better not at all
     drawn         its workshop drawing
     route_start   stock, centers, roughing, flats;  route_hard: hardening to lapped centers
     route_finish  ground, or turned and filed

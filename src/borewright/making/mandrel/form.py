@@ -63,7 +63,8 @@ def held_for(asked: MandrelAsked, row: PlainMandrel, tables: Tables) -> Held:
     fact = tables.making_fact
     usual = tables.allowance("press_travel").best, fact("travel_share").best * row.ground_length
     travel = asked.travel or min(usual)
-    free = tables.allowance("tool_clearance").best, tables.allowance("dog_clearance").best
+    dog = min(tables.allowance("dog_clearance").best, fact("dog_share").best * row.ground_length)
+    free = tables.allowance("tool_clearance").best, dog
     # Longer work would keep its far end off the small end, and so the size itself off the taper.
     most = max(travel - free[0], travel / 2)
     length = asked.length or min(fact("bore_length_share").best * row.nominal, most)

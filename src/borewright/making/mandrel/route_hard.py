@@ -87,9 +87,9 @@ def _quench(made: MadeMandrel, show: Show, tables: Tables) -> tuple[str, ...]:
     liters = tables.making_fact("tub").best * made.stock.mass / 7.85
     gallons = liters / 3.785
     tub = (
-        f"{gallons:.0f} gal ({liters:.0f} L)"
+        f"{gallons:.1f} gal ({liters:.0f} L)"
         if made.units == "inch"
-        else f"{liters:.0f} L ({gallons:.0f} gal)"
+        else f"{liters:.0f} L ({gallons:.1f} gal)"
     )
     return (
         f"Quench at once in {steel.quench}, moving it up and down, never sideways: at least {tub} for its "
