@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from borewright.answer.made_bar import BarBlanks
 from borewright.errors import RefusedInput
 from borewright.job import parse_job
-from borewright.making.blank.bar import BarAsked, bar_blanks
+from borewright.making.bars.bar_blanks import BarAsked, bar_blanks
 from borewright.reference.library import Tables
 from borewright.service.making.bar_blank import bars_typed
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from borewright.making.blank.cutting_list import CutList, cut_list
+from borewright.making.bars.cutting_list import CutList, cut_list
 
 MM = 1e-3
 

@@ -9,8 +9,8 @@ import pytest
 
 from borewright.answer.figure import Figure
 from borewright.job import parse_job
-from borewright.making.blank.bar import BarAsked, bar_blanks
-from borewright.making.blank.bar_papers import bar_papers
+from borewright.making.bars.bar_blanks import BarAsked, bar_blanks
+from borewright.making.bars.bar_papers import bar_papers
 from borewright.making.mandrel.asked import MandrelAsked
 from borewright.making.mandrel.design import made_mandrel
 from borewright.making.mandrel.figures import mandrel_figures

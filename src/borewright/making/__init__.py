@@ -7,7 +7,8 @@
     strip_words   the sentences beside it
     crown         a pulley's crown: rule, form, setting of the top slide, stairs on the dial
     crown_words   why it works, which pulley gets it, how it is set, cut and checked
-    blank/        the casting and its pattern, or the pieces off a bar, that a part is made from
+    bars          cutting lists, and blanks of a part from bar
+    blank         the casting of a part and its pattern
     cannot        the answer no, with what does instead
     cautioned     the cautions of an operation as a block of the papers
     facts         figures of making by name

@@ -1,4 +1,4 @@
-"""What a part is made from: the casting and its pattern, or pieces off a bar.
+"""What a part is made from: the casting and its pattern.
 
     casting           the casting of a job, put together from the files below
     casting_asked     what is stated beside the job
@@ -9,11 +9,6 @@
     casting_papers    its sheets;  casting_words: what sheets and drawings share
     casting_figures   its numbers with their rules;  casting_drawn: casting and pattern drawn
     casting_job       the casting's own job, for a plan
-    bar               blanks of a batch from bar;  bar_papers: their papers and drawing
-    cutting_list      pieces out of bars of several lengths: least bar taken, longest rest kept
-    cutting_patterns  the ways one bar can be cut, all of them or the best at given prices
-    cutting_solved    which ways are used, and how often: integer programs
-    cutting_priced    ways found by price where they are too many, and what none can beat
 
 May import drawing, report, answer, job, mechanics, reference, quantities, errors.
 """

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from borewright.answer.made_set import MandrelSet
-from borewright.making.blank.cutting_list import CutList, cut_list
+from borewright.making.bars.cutting_list import CutList, cut_list
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 

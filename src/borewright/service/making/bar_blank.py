@@ -8,8 +8,8 @@ from typing import Any, Final, Literal
 from borewright.answer.made_bar import BarBlanks
 from borewright.errors import RefusedInput
 from borewright.job.records import Job
-from borewright.making.blank.bar import BarAsked, Bars, bar_blanks
-from borewright.making.blank.bar_papers import bar_papers, drawn_bar_blank
+from borewright.making.bars.bar_blanks import BarAsked, Bars, bar_blanks
+from borewright.making.bars.bar_papers import bar_papers, drawn_bar_blank
 from borewright.quantities.read import read_length
 from borewright.reference.library import Tables
 from borewright.service.making.outputs import Made

@@ -13,7 +13,7 @@ from borewright.quantities.read import read_length, read_number, read_taper
 
 if TYPE_CHECKING:
     from borewright.job.records import Job
-    from borewright.making.blank.bar import BarAsked
+    from borewright.making.bars.bar_blanks import BarAsked
     from borewright.making.blank.casting_asked import CastingAsked
 
 SHARE = Typed("share")
@@ -132,7 +132,7 @@ def read_share(text: str, where: str) -> float:
 
 
 def _bar_asked(typed: dict[str, Any], job: Job) -> BarAsked:
-    from borewright.making.blank.bar import BarAsked
+    from borewright.making.bars.bar_blanks import BarAsked
     from borewright.service.making.bar_blank import bars_typed
 
     if typed["bars"] is not None and typed["bar_length"] is not None:

@@ -14,8 +14,8 @@ from itertools import islice
 from typing import Final
 
 from borewright.errors import OutsideModel
-from borewright.making.blank import cutting_priced
-from borewright.making.blank.cutting_patterns import (
+from borewright.making.bars import cutting_priced
+from borewright.making.bars.cutting_patterns import (
     EXACT,
     Bar,
     Pattern,
@@ -24,7 +24,7 @@ from borewright.making.blank.cutting_patterns import (
     filled,
     times,
 )
-from borewright.making.blank.cutting_solved import Program, Used
+from borewright.making.bars.cutting_solved import Program, Used
 from borewright.quantities.si import Metre
 
 FEW: Final = 20_000

@@ -15,7 +15,7 @@ from typing import Any, Final
 import numpy as np
 from scipy.optimize import linprog
 
-from borewright.making.blank.cutting_patterns import (
+from borewright.making.bars.cutting_patterns import (
     MILLIMETRE,
     TINY,
     Bar,

@@ -9,7 +9,7 @@ from typing import Literal
 from borewright.answer.made_bar import BarBlanks, BarLot, Cut
 from borewright.errors import RefusedInput
 from borewright.job.records import Job
-from borewright.making.blank.cutting_list import CutList, cut_list
+from borewright.making.bars.cutting_list import CutList, cut_list
 from borewright.making.shop_sizes import up_to_rule
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre

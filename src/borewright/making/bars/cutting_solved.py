@@ -14,7 +14,7 @@ import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 from scipy.sparse import csr_matrix
 
-from borewright.making.blank.cutting_patterns import MILLIMETRE, Bar, Pattern, Wanted, Way
+from borewright.making.bars.cutting_patterns import MILLIMETRE, Bar, Pattern, Wanted, Way
 from borewright.quantities.si import Metre
 
 OPTIMAL: Final = 0
