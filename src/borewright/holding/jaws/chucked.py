@@ -118,7 +118,12 @@ def back_words(part: Part, grasp: Grasp) -> str:
 
 
 def draft_words(part: Part, grasp: Grasp) -> str:
-    """Said of jaws inside a rim as cast; nothing else."""
+    """Said of jaws inside a rim or on a hub as cast; nothing else."""
+    if grasp.where is Where.HUB and part.work.blank == "casting":
+        return (
+            " A hub as cast has draft, thinner towards its end: jaws bear near its thick end only, and work its way out. A narrow "
+            "step turned or filed for them, or strips of soft sheet, thicker at the thin end; push it back hard before the last pull."
+        )
     if not as_cast_within(part, grasp):
         return ""
     return (
