@@ -72,11 +72,24 @@ class Slit:
 
 
 @dataclass(frozen=True, slots=True)
+class SpokeRing:
+    """Spokes between two diameters: seen from the side, never cut; `width` round the wheel."""
+
+    number: int
+    start: Metre
+    end: Metre
+    inside: Metre
+    outside: Metre
+    width: Metre
+
+
+@dataclass(frozen=True, slots=True)
 class Limits:
     """A size with its two deviations; both 0 where the drawing's general tolerance rules.
 
     `prefix` stands before it, such as "R" or "M"; a size across gets its Ø by itself. `after`
     stands behind it, such as "thread" or "at A". `reference`: in brackets, for information only.
+    `decimal`: in decimals even where it is a shop fraction.
     """
 
     size: Metre
@@ -85,6 +98,7 @@ class Limits:
     prefix: str = ""
     after: str = ""
     reference: bool = False
+    decimal: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +147,7 @@ class DrawnPart:
     centers: tuple[CenterHole, ...] = ()
     flats: tuple[Flat, ...] = ()
     slits: tuple[Slit, ...] = ()
+    spokes: SpokeRing | None = None
     across: tuple[Across, ...] = ()
     along: tuple[Along, ...] = ()
     pointed: tuple[Pointed, ...] = ()

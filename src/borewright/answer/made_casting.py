@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from borewright.answer.drawn_part import Stretch
+from borewright.job.interrupted import Spokes
 from borewright.job.records import Bore, Piece
 from borewright.quantities.si import Kilogram, Metre, MetrePerMetre, Radian
 from borewright.reference.foundry import CastingStock
@@ -138,6 +139,7 @@ class MadeCasting:
     volume: float
     density: float
     melt: Melt
+    spokes: Spokes | None = None
 
     def pattern(self, size: Metre) -> Metre:
         """Size of the pattern (m) for a size of the casting (m)."""

@@ -47,8 +47,14 @@ def _form(
     length = maybe(reader.length, table.length, "work.finished.length")
     if length is not None and length > whole + SLACK:
         _refuse(reader, "work.finished.length", length, "at most the length now", whole)
-    if length is not None and length < whole / 2:
-        _refuse(reader, "work.finished.length", length, "at least half the length now", whole / 2)
+    if length is not None and length < whole / 4:
+        _refuse(
+            reader,
+            "work.finished.length",
+            length,
+            "at least a quarter of the length now",
+            whole / 4,
+        )
     long = whole if length is None else length
     room = _Room(reader, long, outside, bore)
     steps = tuple(room.step(s, n) for n, s in enumerate(table.steps, 1))

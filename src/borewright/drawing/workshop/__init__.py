@@ -6,6 +6,7 @@
     bands         the part as rings between places along its axis
     side          the part from the side, or in section
     details       center holes, flats, slits and threads on it
+    spokes        spokes in both views
     from_end      the view from its end
     lengths       dimensions along, in rows under it
     diameters     dimensions across: in columns beside it, or on it with words over it

@@ -9,6 +9,7 @@ from borewright.answer.drawn_part import DrawnPart, Flat
 from borewright.drawing.scene import Arc, Circle, Item, Line, LineKind
 from borewright.drawing.workshop.bands import SAME, ends_of, outside_at, slices_of
 from borewright.drawing.workshop.details import LEAST_SLIT
+from borewright.drawing.workshop.spokes import spokes_from_end
 from borewright.quantities.si import Metre
 
 OVERRUN = 4.0
@@ -29,6 +30,7 @@ def end_items(part: DrawnPart, center: tuple[float, float], scale: float) -> tup
     return (
         *circles,
         *_slits(part, center, per_metre),
+        *(spokes_from_end(part.spokes, center, per_metre) if part.spokes else ()),
         *_center_hole(part, center, per_metre),
         Line(x - reach, y, x + reach, y, LineKind.AXIS, "end-axis"),
         Line(x, y - reach, x, y + reach, LineKind.AXIS, "end-axis"),
@@ -42,12 +44,17 @@ def _radii_seen(part: DrawnPart) -> set[Metre]:
     seen: set[Metre] = set()
     reach = 0.0
     for piece in ordered:
-        ends = [max((b.outside[k] for b in piece.bands), default=0.0) for k in (0, 1)]
-        near, far = ends if part.end_view == "left" else reversed(ends)
-        for radius in (near, far):
+        ends = (0, 1) if part.end_view == "left" else (1, 0)
+        edges = [
+            radius
+            for k in ends
+            for band in piece.bands
+            for radius in (band.inside[k], band.outside[k])
+        ]
+        for radius in sorted(edges):
             if radius > reach + 50 * SAME:
                 seen.add(radius)
-                reach = radius
+        reach = max([reach, *edges])
     first = ordered[0]
     inside = first.bands[0].inside[0 if part.end_view == "left" else 1] if first.bands else 0.0
     if inside > SAME:

@@ -39,7 +39,7 @@ def limits_text(limits: Limits, look: Look, across: bool = False) -> str:
 
 def _one(limits: Limits, units: Units) -> str:
     if limits.lower == limits.upper == 0.0:
-        return plain_size(limits.size, units)
+        return plain_size(limits.size, units, limits.decimal)
     low, high = limits.size + limits.lower, limits.size + limits.upper
     count = max(_decimals(low, units), _decimals(high, units), 3 if units == "mm" else 4)
     ends = _inward(_number(low, units), count, ceil), _inward(_number(high, units), count, floor)
@@ -54,14 +54,14 @@ def _inward(number: float, count: int, way: Callable[[float], int]) -> float:
     return (near if abs(counts - near) < 10 * EXACT * unit else way(counts)) / unit
 
 
-def plain_size(size: Metre, units: Units) -> str:
-    """A size under the general tolerance: a shop fraction where it is one.
+def plain_size(size: Metre, units: Units, decimal: bool = False) -> str:
+    """A size under the general tolerance: a shop fraction where it is one and may be said so.
 
     >>> plain_size(0.028575, "inch"), plain_size(0.0285, "mm"), plain_size(0.0285, "inch")
     ('1 1/8', '28.5', '1.122')
     """
     number = _number(size, units)
-    fraction = sixty_fourth(number) if units == "inch" else None
+    fraction = sixty_fourth(number) if units == "inch" and not decimal else None
     if fraction:
         return mixed_text(fraction)
     return f"{number:.{PLAIN[units]}f}".rstrip("0").rstrip(".")

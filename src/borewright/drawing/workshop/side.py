@@ -16,6 +16,7 @@ from borewright.drawing.workshop.bands import (
     slices_of,
 )
 from borewright.drawing.workshop.sheet_frame import SheetFrame
+from borewright.drawing.workshop.spokes import spokes_from_side
 from borewright.quantities.si import Metre
 
 OVERRUN = 6.0
@@ -32,6 +33,7 @@ def side_items(part: DrawnPart, frame: SheetFrame) -> tuple[Item, ...]:
         *_lengthwise(slices, frame, LineKind.VISIBLE, inside=cut),
         *_crosswise(slices, frame, LineKind.VISIBLE, cut),
         *(_seen_behind(slices, frame) if cut else ()),
+        *(spokes_from_side(part.spokes, frame) if part.spokes else ()),
         *_phantom(part.phantom, frame),
         *_axis(part, frame),
     )

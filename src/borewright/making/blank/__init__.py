@@ -7,7 +7,8 @@
     hold              core or solid, a boss to hold by
     shrink            which shrinkage is taken;  melt: weights and spares
     casting_papers    its sheets;  casting_words: what sheets and drawings share
-    casting_figures   its numbers with their rules;  casting_drawn: casting and pattern drawn
+    casting_figures   its numbers with their rules
+    casting_drawn     the casting drawn;  pattern_drawn: its pattern and core;  drawn_sizes: shared
     casting_job       the casting's own job, for a plan
 
 May import drawing, report, answer, job, mechanics, reference, quantities, errors.

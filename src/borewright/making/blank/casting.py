@@ -63,6 +63,7 @@ def made_casting(job: Job, asked: CastingAsked, tables: Tables) -> MadeCasting:
         volume,
         tables.material_range(job.work.material, "density").best,
         melt_of(job, volume, asked, tables),
+        job.work.spokes,
     )
 
 

@@ -9,9 +9,10 @@ from borewright.answer.made_casting import MadeCasting
 from borewright.job.records import Job
 from borewright.making.blank.casting import made_casting
 from borewright.making.blank.casting_asked import CastingAsked
-from borewright.making.blank.casting_drawn import drawn_casting, drawn_pattern
+from borewright.making.blank.casting_drawn import drawn_casting
 from borewright.making.blank.casting_job import casting_job_text
 from borewright.making.blank.casting_papers import casting_papers
+from borewright.making.blank.pattern_drawn import drawn_core, drawn_pattern
 from borewright.making.blank.stock import lower_face
 from borewright.reference.library import Tables
 from borewright.service.making.outputs import Made
@@ -45,7 +46,9 @@ def make_casting(job: Job, asked: CastingAsked, tables: Tables) -> Casting:
     design = made_casting(job, asked, tables)
     lower = lower_face(job, design.wheel, tables)
     papers = casting_papers(design, lower, tables)
-    parts = (drawn_casting(design), drawn_pattern(design))
+    core = drawn_core(design, tables)
+    drawn = (drawn_casting(design, tables), drawn_pattern(design, tables))
+    parts = (*drawn, *((core,) if core else ()))
     return Casting(design, Made(papers, parts, _numbers(design, lower)), job)
 
 
