@@ -63,12 +63,16 @@ class Flat:
 
 @dataclass(frozen=True, slots=True)
 class Slit:
-    """A saw cut along the axis from one end of the part, through the wall."""
+    """A saw cut along the axis from one end of the part, through the wall.
+
+    `hole`: what is drilled at its inner end, so that it ends there; 0 where nothing is.
+    """
 
     start: Metre
     end: Metre
     width: Metre
     number: int
+    hole: Metre = 0.0
 
 
 @dataclass(frozen=True, slots=True)

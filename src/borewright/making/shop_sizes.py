@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from math import ceil
+from math import ceil, floor
 from typing import Final, Literal
 
 from borewright.quantities.si import Kelvin, Metre
 
 STEP: Final[dict[str, Metre]] = {"inch": 0.0254 / 64, "mm": 1e-4}
+
+SHOP: Final[dict[str, Metre]] = {"inch": 0.0254 / 32, "mm": 5e-4}
+"""What a length or a shoulder is turned to where no fit asks for more."""
+EXACT: Final = 1e-6
+"""Of a step: a size this close to one is that step."""
 
 
 def to_rule(size: Metre, units: Literal["inch", "mm"]) -> Metre:
@@ -27,7 +32,46 @@ def up_to_rule(size: Metre, units: Literal["inch", "mm"]) -> Metre:
     1.1
     """
     step = STEP[units]
-    return ceil(size / step - 1e-6) * step
+    return ceil(size / step - EXACT) * step
+
+
+def up_to_shop(size: Metre, units: Literal["inch", "mm"]) -> Metre:
+    """The next 32nd of an inch, or half millimetre, that is not less than the size.
+
+    >>> round(up_to_shop(0.01051, "mm") * 1e3, 3), up_to_shop(0.0254, "inch")
+    (11.0, 0.0254)
+    """
+    return ceil(size / SHOP[units] - EXACT) * SHOP[units]
+
+
+def down_to_shop(size: Metre, units: Literal["inch", "mm"]) -> Metre:
+    """The last one that is not more.
+
+    >>> round(down_to_shop(0.03556, "inch") / 0.0254, 5), round(down_to_shop(0.0224, "mm") * 1e3, 3)
+    (1.375, 22.0)
+    """
+    return floor(size / SHOP[units] + EXACT) * SHOP[units]
+
+
+def to_dial(size: Metre, units: Literal["inch", "mm"]) -> Metre:
+    """A diameter to the nearest thou, or hundredth of a millimetre.
+
+    >>> round(to_dial(0.0256492, "inch") / 0.0254, 4)
+    1.01
+    """
+    step = 2.54e-5 if units == "inch" else 1e-5
+    return step * round(size / step)
+
+
+def general_tolerance(inch: float, mm: float, units: Literal["inch", "mm"]) -> str:
+    """The general tolerance of a drawing, in its own unit first and the same in both.
+
+    >>> general_tolerance(0.005, 0.1, "inch"), general_tolerance(0.005, 0.1, "mm")
+    ('±0.005 in (0.13 mm) where no limits stand', '±0.1 mm (0.004 in) where no limits stand')
+    """
+    if units == "inch":
+        return f"±{inch:.3f} in ({25.4 * inch:.2f} mm) where no limits stand"
+    return f"±{mm:g} mm ({mm / 25.4:.3f} in) where no limits stand"
 
 
 def heat_words(low: Kelvin, high: Kelvin, units: Literal["inch", "mm"]) -> str:

@@ -10,7 +10,9 @@ from borewright.reference.screws import (
     ScrewRoom,
     largest_set_screw,
     largest_within,
+    length_of,
     screw_of,
+    shortest_over,
 )
 
 
@@ -35,6 +37,20 @@ class ScrewLookups(LoadLookups):
         ('5/16-18', 'F')
         """
         return largest_within(self.screws(system), most)
+
+    def screw_length_over(self, system: str, least: Metre) -> Metre | None:
+        """The shortest screw sold that is so long (m) under its head; None where none is.
+
+        >>> from borewright.reference import tables
+        >>> tables().screw_length_over("mm", 0.0173)
+        0.02
+        """
+        lengths = (
+            length_of(row)
+            for row in self.table("screw_lengths").rows
+            if row.text("system") == system
+        )
+        return shortest_over(lengths, least)
 
     def set_screws(self) -> tuple[SetScrew, ...]:
         """Every set screw listed, in the order of the table."""

@@ -54,6 +54,20 @@ def screw_of(row: Row) -> Screw:
     )
 
 
+def length_of(row: Row) -> Metre:
+    """The length (m) in a row of the table `screw_lengths`."""
+    return row.number("length")
+
+
+def shortest_over(lengths: Iterable[Metre], least: Metre) -> Metre | None:
+    """The shortest of at least this length (m); None where all are shorter.
+
+    >>> shortest_over((0.016, 0.02, 0.025), 0.0191)
+    0.02
+    """
+    return min((x for x in lengths if x >= least * (1 - SAME)), default=None)
+
+
 def largest_within(screws: Iterable[Screw], most: Metre) -> Screw | None:
     """The largest of at most this diameter (m); None where all are larger."""
     fits = (s for s in screws if s.diameter <= most * (1 + SAME))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import sqrt
 
 from borewright.answer.drawn_part import CenterHole, DrawnPart, Flat, Hollow, Slit
-from borewright.drawing.scene import Item, Line, LineKind, Path
+from borewright.drawing.scene import Circle, Item, Line, LineKind, Path
 from borewright.drawing.workshop.bands import ends_of, outside_at, sectioned
 from borewright.drawing.workshop.sheet_frame import SheetFrame
 from borewright.quantities.si import Metre
@@ -67,6 +67,11 @@ def _slit(slit: Slit, part: DrawnPart, frame: SheetFrame) -> Iterator[Item]:
         (x1, frame.axis + half),
     )
     yield Path(corners, kind, True, name="slit")
+    if slit.hole > 0.0:
+        left, right = ends_of(part)
+        inner = slit.start if right - slit.end < slit.start - left else slit.end
+        radius = max(frame.long(slit.hole), LEAST_SLIT) / 2
+        yield Circle(frame.x(inner), frame.axis, radius, kind, "slit-hole")
 
 
 def _thread(hollow: Hollow, frame: SheetFrame) -> Iterator[Item]:

@@ -42,7 +42,9 @@ class Stub:
     @cached_property
     def thread(self) -> Metre:
         """The screw in its end; 0 where none is small enough."""
-        return thread_within(self.part, self._share("thread_share") * self.part.bore) or 0.0
+        most = self._share(f"thread_most_{self.part.job.units}")
+        share = self._share("thread_share") * self.part.bore
+        return thread_within(self.part, min(share, most)) or 0.0
 
     def _share(self, name: str) -> float:
         """A proportion by which stubs are made, from the table that `make` reads too."""
@@ -79,7 +81,8 @@ class Stub:
 
     @property
     def has_faces(self) -> bool:
-        return min(self.shoulder, self.washer) > self.inside
+        """Whether both bear on more than a burr is wide."""
+        return min(self.shoulder, self.washer) >= self.inside + 2 * self._share("face_least")
 
     @cached_property
     def clamp(self) -> Clamped:
@@ -202,7 +205,10 @@ class Stub:
         fact, show = self.part.tables.holding_fact, self.part.show
         depth = fact("screw_engagement").best * self.thread
         width, deep = fact("undercut_width").best, fact("undercut_depth").best
-        thick = fact("washer_thick_share").best * self.thread
+        thick = max(
+            fact("washer_thick_share").best * self.thread,
+            self._share("washer_share") * self.part.bore,
+        )
         return (
             line(
                 "Rough the stub",

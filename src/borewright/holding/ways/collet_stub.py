@@ -53,7 +53,7 @@ def _cannot(stub: Stub) -> str:
         return "The bore is too small for a stub with a screw in its end."
     if part.length < part.tables.holding_fact("stub_shortest").best:
         return "The work is too thin to sit on a stub and still stand out past its end."
-    return "" if stub.has_faces else "A chamfer leaves no face to clamp on."
+    return "" if stub.has_faces else "The wall or its chamfer leaves no face to clamp on."
 
 
 def _capacity(part: Part) -> Metre:

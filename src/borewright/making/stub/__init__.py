@@ -3,6 +3,7 @@
     asked       what is asked of a stub
     sizes       its sizes from the bore, or why there is none
     slit        the expanding one: slits, wall, plug, how far it may be opened
+    plug        its plug, turned first, and the mouth that is bored to it
     drawn       stub, washer and plug as workshop drawings
     route       the order of turning, as words
     papers      route, last tenths, acceptance, cautions on one set of papers

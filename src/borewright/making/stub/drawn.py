@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from borewright.answer.drawn_part import (
     Across,
     Along,
@@ -12,7 +14,10 @@ from borewright.answer.drawn_part import (
     Slit,
     Stretch,
 )
+from borewright.making.fine_feed import TRAVEL
+from borewright.making.shop_sizes import general_tolerance
 from borewright.making.stub.asked import StubAsked
+from borewright.making.stub.route import own
 from borewright.making.stub.sizes import Clamp, StubSizes
 from borewright.making.stub.slit import Slit as Slitted
 from borewright.quantities.show import Show
@@ -20,7 +25,11 @@ from borewright.quantities.si import Metre
 from borewright.reference.screws import Screw
 
 BAR = "mild steel bar"
-GENERAL = "0.1 mm (0.005 in) where no limits stand"
+
+
+def general(asked: StubAsked) -> str:
+    """What is held where nothing else is said."""
+    return general_tolerance(0.005, 0.1, asked.units)
 
 
 def sayable(size: Metre, asked: StubAsked) -> Metre:
@@ -29,16 +38,27 @@ def sayable(size: Metre, asked: StubAsked) -> Metre:
     return step * round(size / step)
 
 
-def stub_drawn(asked: StubAsked, stub: StubSizes, slit: Slitted | None) -> DrawnPart:
-    """The stub, slit and hollow where it expands."""
+@dataclass(frozen=True, slots=True)
+class Head:
+    """The head of a cap screw over its screw: across, and along."""
+
+    across: float
+    high: float
+
+
+def stub_drawn(
+    asked: StubAsked, stub: StubSizes, slit: Slitted | None, head: Head
+) -> DrawnPart:
+    """The stub, slit and hollow where it expands; `head` is that of its screw, beside it."""
     back = stub.grip + stub.from_jaws
     face, end = back + stub.before_work, stub.bar_length
     low, high = sayable(stub.spigot_low, asked), sayable(stub.spigot_high, asked)
     spigot = Limits(high, low - high, 0.0, after="by trial")
     inside = _slit_hollows(slit, end) if slit else _screw_hole(stub, end)
+    fixed = _slit_fixed(slit, end) if slit else _clamp_fixed(stub, face + asked.length)
     thread = slit.screw if slit else _screw(stub)
     threaded = end - (slit.length if slit else 0.0)
-    depth = slit.thread_depth if slit else _clamp_depth(stub)
+    depth = slit.thread_depth if slit else _clamp_of(stub).thread_depth
     return DrawnPart(
         title="Expanding stub" if slit else "Stub",
         material=BAR,
@@ -50,15 +70,27 @@ def stub_drawn(asked: StubAsked, stub: StubSizes, slit: Slitted | None) -> Drawn
             Stretch(end - stub.chamfer, end, stub.spigot, stub.spigot - 2 * stub.chamfer),
         ),
         hollows=inside,
-        slits=(Slit(end - slit.length, end, slit.width, slit.number),) if slit else (),
+        slits=(Slit(end - slit.length, end, slit.width, slit.number, slit.end_hole),)
+        if slit
+        else (),
         across=(
             Across((face + end) / 2, spigot, name="spigot"),
             Across((back + face) / 2, Limits(stub.shoulder), "left", "shoulder"),
             Across(stub.grip / 2, Limits(stub.stock, reference=True), "left", "stock"),
+            *(
+                (Across(end - slit.length, Limits(slit.hole, after="bore"), "inside", "bore"),)
+                if slit
+                else ()
+            ),
         ),
         along=(
             Along(face, end, Limits(stub.spigot_length), "spigot length"),
             Along(back, face, Limits(stub.before_work), "shoulder thickness"),
+            *(
+                (Along(end - slit.length, end, Limits(slit.length), "bore and slits"),)
+                if slit
+                else ()
+            ),
             Along(0.0, end, Limits(stub.bar_length, reference=True), "whole"),
         ),
         pointed=(
@@ -77,18 +109,29 @@ def stub_drawn(asked: StubAsked, stub: StubSizes, slit: Slitted | None) -> Drawn
             *(_slit_pointed(slit, end, stub, asked) if slit else ()),
         ),
         notes=_notes(asked, stub, slit),
-        general=GENERAL,
+        general=general(asked),
         end_view="right" if slit else "",
+        phantom=_screwed_on(fixed, head),
     )
 
 
-def own(shown: str) -> str:
-    """A shown size without the other units in their brackets: the drawing is short of room.
+def _clamp_fixed(stub: StubSizes, at: Metre) -> tuple[Metre, Metre, Metre, Screw]:
+    assert stub.clamp is not None
+    return at, stub.clamp.washer_thick, stub.clamp.washer_outside, stub.clamp.screw
 
-    >>> own("16 mm (0.63 in)")
-    '16 mm'
-    """
-    return shown.partition(" (")[0]
+
+def _slit_fixed(slit: Slitted, end: Metre) -> tuple[Metre, Metre, Metre, Screw]:
+    return end + slit.stands_out, slit.washer_thick, slit.washer_outside, slit.screw
+
+
+def _screwed_on(fixed: tuple[Metre, Metre, Metre, Screw], head: Head) -> tuple[Stretch, ...]:
+    """Washer and head of the screw where they stand when the work is held."""
+    at, thick, outside, screw = fixed
+    behind = at + thick
+    return (
+        Stretch(at, behind, outside),
+        Stretch(behind, behind + head.high * screw.diameter, head.across * screw.diameter),
+    )
 
 
 def _screw(stub: StubSizes) -> Screw:
@@ -96,25 +139,34 @@ def _screw(stub: StubSizes) -> Screw:
     return stub.clamp.screw
 
 
-def _clamp_depth(stub: StubSizes) -> Metre:
+def _clamp_of(stub: StubSizes) -> Clamp:
     assert stub.clamp is not None
-    return stub.clamp.thread_depth
+    return stub.clamp
 
 
 def _screw_hole(stub: StubSizes, end: Metre) -> tuple[Hollow, ...]:
     clamp = stub.clamp
     assert clamp is not None
+    return _tapped_hole(clamp.screw, end, (clamp.thread_depth, clamp.drill_depth, clamp.point))
+
+
+def _tapped_hole(
+    screw: Screw, mouth: Metre, depths: tuple[Metre, Metre, Metre]
+) -> tuple[Hollow, ...]:
+    """A hole from the right: thread, bare drilled hole, the cone that the drill leaves."""
+    thread, drilled, point = depths
+    size, tip = screw.tap_drill_size, mouth - drilled
     return (
-        Hollow(end - clamp.drill_depth, end - clamp.thread_depth, clamp.screw.tap_drill_size),
-        Hollow(end - clamp.thread_depth, end, clamp.screw.tap_drill_size, thread=True),
+        Hollow(tip, tip + point, 0.0, size),
+        Hollow(tip + point, mouth - thread, size),
+        Hollow(mouth - thread, mouth, size, thread=True),
     )
 
 
 def _slit_hollows(slit: Slitted, end: Metre) -> tuple[Hollow, ...]:
     behind = end - slit.length
     return (
-        Hollow(behind - slit.drill_depth, behind - slit.thread_depth, slit.screw.tap_drill_size),
-        Hollow(behind - slit.thread_depth, behind, slit.screw.tap_drill_size, thread=True),
+        *_tapped_hole(slit.screw, behind, (slit.thread_depth, slit.drill_depth, slit.point)),
         Hollow(behind, end - slit.cone_length, slit.hole),
         Hollow(end - slit.cone_length, end, slit.hole, slit.mouth),
     )
@@ -128,15 +180,10 @@ def _slit_pointed(
         Pointed(
             end - slit.length,
             stub.spigot / 2,
-            f"{slit.number} slits {own(show.length(slit.width))}",
+            f"{slit.number} slits, {slit.number} holes {own(show.length(slit.end_hole))}",
             "slits",
         ),
-        Pointed(
-            end,
-            slit.mouth / 2,
-            f"mouth {own(show.turned(slit.mouth))}",
-            "mouth",
-        ),
+        Pointed(end, slit.mouth / 2, f"mouth {own(show.angle(slit.slide_angle))} to the plug", "mouth"),
     )
 
 
@@ -147,7 +194,7 @@ def _tapped(screw: Screw, depth: Metre, asked: StubAsked) -> str:
 
 def _groove(stub: StubSizes, asked: StubAsked) -> str:
     show = Show(asked.units)
-    return f"groove {own(show.length(stub.groove_width))}"
+    return f"groove {own(show.length(stub.groove_width))} x {own(show.length(stub.groove_depth))}"
 
 
 def _notes(asked: StubAsked, stub: StubSizes, slit: Slitted | None) -> tuple[str, ...]:
@@ -158,44 +205,47 @@ def _notes(asked: StubAsked, stub: StubSizes, slit: Slitted | None) -> tuple[str
     )
     show = Show(asked.units)
     screw = slit.screw if slit else _screw(stub)
+    long = slit.screw_length if slit else _clamp_of(stub).length
+    drilled = slit.drill_depth if slit else _clamp_of(stub).drill_depth
     return (
         first,
         "It stays in the chuck until the batch is done: out once, it runs true no more.",
-        f"Groove in the corner {show.small(stub.groove_depth)} deep. Free end chamfered "
-        f"{show.depth(stub.chamfer)}.",
-        f"Tap drill {screw.tap_drill} for {screw.id}.",
+        f"Free end chamfered {show.depth(stub.chamfer)}.",
+        f"Tap drill {screw.tap_drill}, {show.length(drilled)} deep to its point; tap {screw.id}.",
+        f"Screw {screw.id}, {show.length(long)} under its head, on a washer: drawn double-dotted.",
         *(_slit_notes(slit, show) if slit else ()),
     )
 
 
 def _slit_notes(slit: Slitted, show: Show) -> tuple[str, ...]:
     return (
-        f"Inside {show.turned(slit.hole)}, {show.length(slit.length)} deep; mouth {show.turned(slit.mouth)} at the face, "
-        f"{show.length(slit.cone_length)} deep, top slide at {show.angle(slit.slide_angle)}.",
-        f"Slits {show.length(slit.length)} long, their ends drilled {show.length(slit.end_hole)}.",
+        f"Mouth bored to the plug, which stands out {show.length(slit.stands_out)} snug: about "
+        f"{show.depth(slit.mouth)} at the face, {show.length(slit.cone_length)} deep.",
+        f"Slits {show.length(slit.width)} wide, a hacksaw blade; holes of {show.length(slit.end_hole)} at their ends.",
     )
 
 
-def washer_drawn(clamp: Clamp, asked: StubAsked) -> DrawnPart:
-    """The washer of a plain stub."""
-    thick, across = clamp.washer_thick, clamp.washer_outside
+def washer_drawn(
+    screw: Screw, thick: Metre, across: Metre, asked: StubAsked, title: str = "Washer"
+) -> DrawnPart:
+    """A washer: of a plain stub's work, or of an expanding stub's plug."""
     return DrawnPart(
-        title="Washer",
+        title=title,
         material=BAR,
         stretches=(Stretch(0.0, thick, across),),
-        hollows=(Hollow(0.0, thick, clamp.screw.clearance),),
+        hollows=(Hollow(0.0, thick, screw.clearance),),
         across=(
             Across(thick / 2, Limits(across), "right", "outside"),
             Across(
                 thick / 2,
-                Limits(clamp.screw.clearance, after=f"drill {clamp.screw.clearance_drill}"),
+                Limits(screw.clearance, after=f"drill {screw.clearance_drill}"),
                 "left",
                 "hole",
             ),
         ),
         along=(Along(0.0, thick, Limits(thick), "thickness"),),
         notes=("Both faces turned in one setting, or the second on the faced first.",),
-        general=GENERAL,
+        general=general(asked),
     )
 
 
@@ -214,16 +264,17 @@ def plug_drawn(slit: Slitted, asked: StubAsked) -> DrawnPart:
         hollows=(_plug_hole(slit),),
         across=(
             Across(length, Limits(slit.plug_large), "right", "large end"),
-            Across(0.0, Limits(slit.plug_small), "left", "small end"),
+            Across(0.0, Limits(slit.plug_small, reference=True), "left", "small end"),
         ),
         along=(Along(0.0, length, Limits(length), "length"),),
         pointed=(Pointed(length / 2, slit.plug_hole / 2, hole, "hole"),),
         notes=(
-            f"Turned at the same setting of the top slide as the mouth, {show.angle(slit.slide_angle)}; "
-            "blued, it marks the mouth all along.",
+            f"Turned first, large end to the tailstock, top slide over {show.angle(slit.slide_angle)}: an indicator moves "
+            f"{show.depth(slit.indicator(TRAVEL[asked.units]))} over {own(show.length(TRAVEL[asked.units]))} of slide. The mouth "
+            "is bored at the same setting; blued, the plug marks it all along.",
             f"{drilled}; the screw {slit.screw.id} goes through it.",
         ),
-        general=GENERAL,
+        general=general(asked),
     )
 
 

@@ -59,7 +59,7 @@ def headline(asked: StubAsked, stub: StubSizes, slit: Slit | None, care: str) ->
     )
     if slit is None:
         assert stub.clamp is not None
-        held = f"a {stub.clamp.screw.id} screw and a washer clamp the work on its shoulder"
+        held = f"{_a(stub.clamp.screw.id)} screw and a washer clamp the work on its shoulder"
         shake = (
             f" The largest bore of the batch shakes on it by {show.small(stub.shake)}."
             if asked.batch
@@ -67,8 +67,8 @@ def headline(asked: StubAsked, stub: StubSizes, slit: Slit | None, care: str) ->
         )
     else:
         held = (
-            f"{slit.number} slits and a {'taper' if slit.plug == 'taper' else 'steep'} plug on a "
-            f"{slit.screw.id} screw open it by {show.small(slit.opens)}; its fingers bear "
+            f"{slit.number} slits and a {'taper' if slit.plug == 'taper' else 'steep'} plug on "
+            f"{_a(slit.screw.id)} screw open it by {show.small(slit.opens)}; its fingers bear "
             f"{show.small(slit.opens_most)}"
         )
         shake = ""
@@ -79,8 +79,12 @@ def headline(asked: StubAsked, stub: StubSizes, slit: Slit | None, care: str) ->
     )
 
 
+def _a(screw: str) -> str:
+    return f"an {screw}" if screw.startswith("M") else f"a {screw}"
+
+
 def _tags(slit: Slit | None) -> tuple[str, ...]:
-    return ("chuck", "overhang", "emery", *(("slit-stub", "expanding") if slit else ()))
+    return ("chuck", "overhang", "emery", *(("slit-stub",) if slit else ()))
 
 
 def _measured(asked: StubAsked, stub: StubSizes, slit: Slit | None) -> Grid:
@@ -109,7 +113,7 @@ def _opened(asked: StubAsked, slit: Slit, tables: Tables) -> Grid:
         (
             show.small(share * slit.opens_most),
             show.depth(share * slit.travel_most),
-            f"{share * slit.travel_most / slit.screw.pitch:.2f}",
+            f"{share * slit.turns_most:.2f}",
         )
         for share in shares
     )
@@ -132,7 +136,7 @@ def _stiff(asked: StubAsked, stub: StubSizes, tables: Tables) -> Said:
     return Said(
         "How stiff it is",
         (
-            f"The work's far face stands out {show.rule(stub.overhang)} from the back of the shoulder, "
+            f"The work's far face stands out {show.length(stub.overhang)} from the back of the shoulder, "
             f"{stub.overhang_ratio:.1f} bores; {stub.overhang_most:g} is the usual most without a center.",
             f"A side push of {show.force(force)} at that face moves a solid stub about "
             f"{show.small(force / stub.stiffness)}, most of it in chuck and spindle.{slit}",

@@ -1,7 +1,8 @@
 """The expanding stub: a spigot bored, slit from its free end and opened by a plug on a screw.
 
 The bore of the spigot is straight, its wall a share of the work's bore. At the mouth it widens to a
-cone that the plug fits: half of the wall at most is taken by it. Slits run from the free end; the
+cone that the plug fits: half of the wall at most is taken by it. The plug comes first (`plug`), and
+the mouth is bored at the same setting of the top slide until the plug stands out as drawn. Slits run from the free end; the
 whole ring behind them locates the work, so only the outer end opens. Fingers bend as cantilevers
 from the drilled ends of the slits to the middle of the plug's bearing (`mechanics.sleeve_fingers`).
 """
@@ -13,15 +14,20 @@ from dataclasses import dataclass
 from borewright.errors import OutsideModel
 from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
+from borewright.making.shop_sizes import down_to_shop, to_rule, up_to_rule, up_to_shop
 from borewright.making.stub.asked import Plug, StubAsked
-from borewright.making.stub.sizes import BAR, StubSizes
+from borewright.making.stub.plug import Cone, plug_form
+from borewright.making.stub.sizes import BAR, StubSizes, drilled_for
 from borewright.mechanics.expanding_sleeve import expansion, holds_itself
-from borewright.mechanics.fine_angle import angle_of_taper, taper_of_angle
+from borewright.mechanics.fine_angle import angle_of_taper, indicator_over, taper_of_angle
 from borewright.mechanics.sleeve_fingers import Fingers, finger_stress, largest_opening
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, MetrePerMetre, Pascal, Radian
 from borewright.reference.library import Tables
 from borewright.reference.screws import Screw
+
+SLACK: Metre = 2e-5
+"""A hole this little under a shop size is bored to it: the wall does not feel it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +35,10 @@ class Slit:
     """The inside of an expanding stub and its plug. Lengths in m, sizes are diameters.
 
     `opens` is needed, from where the plug is snug, to hold the largest bore; `nipped` of it is there
-    already when the spigot is finished. `opens_most` is what the roots of the fingers bear. `puller`: the next larger screw, that draws a plug which holds itself.
+    already when the spigot is finished. `opens_most` is what the roots of the fingers bear, or what
+    the plug's room to travel gives. `puller`: the next larger screw, that draws a plug which holds
+    itself. `washer_outside` carries the screw's head over its hole. `screw_length` is under the
+    head, as it is sold; `drill_depth` behind the slits, to the drill's point, `point` its cone.
     """
 
     plug: Plug
@@ -50,8 +59,13 @@ class Slit:
     screw: Screw
     plug_hole: Metre
     puller: Screw | None
+    screw_length: Metre
     thread_depth: Metre
     drill_depth: Metre
+    point: Metre
+    washer_outside: Metre
+    washer_thick: Metre
+    relief: Metre
     free: Metre
     nipped: Metre
     opens: Metre
@@ -74,13 +88,23 @@ class Slit:
         """Opening on diameter for one turn of the screw."""
         return float(expansion(self.screw.pitch, self.taper))
 
+    def indicator(self, travel: Metre) -> Metre:
+        """What an indicator square to the lathe's axis moves (m) over a travel of the top slide."""
+        return float(indicator_over(self.taper, travel))
+
+    @property
+    def turns_most(self) -> float:
+        """Turns of the screw from snug to the most that is allowed."""
+        return self.opens_most / self.per_turn
+
 
 def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
     """Slits, plug and opening of a stub; `Cannot` where its fingers would not bear it."""
-    own, show = best_of(tables, "stub_facts"), Show(asked.units)
+    own, show, units = best_of(tables, "stub_facts"), Show(asked.units), asked.units
     bore, plug = stub.spigot, asked.plug or "taper"
-    wall = max(own("finger_wall_share") * bore, own("finger_wall_least"))
-    hole = bore - 2 * wall
+    thinnest = max(own("finger_wall_share") * bore, own("finger_wall_least"))
+    hole = down_to_shop(bore - 2 * thinnest + SLACK, units)
+    wall = (bore - hole) / 2
     screw = _screw(hole, asked, tables)
     if screw is None:
         return Cannot(
@@ -91,54 +115,69 @@ def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
     if isinstance(cone, Cannot):
         return cone
     taper, source = cone
+    length = down_to_shop(own("slit_share") * stub.spigot_length, units)
     # The cone may thin the lip of the mouth to half of the wall, no further.
-    deepest = wall / taper
-    cone_length = min(own("plug_share") * stub.spigot_length, deepest)
-    length = own("slit_share") * stub.spigot_length
+    cone_length = min(own("plug_share") * stub.spigot_length, wall / taper)
     fingers = _fingers(asked, bore, hole, length - cone_length / 2, tables)
-    bears = _bears(tables)
-    nip = tables.ranged("stub_facts", "nip")
-    opens = nip.low + max(0.0, asked.bore_high - stub.spigot_low) + nip.best
     if isinstance(fingers, Cannot):
         return fingers
+    bears, nip = _bears(tables), tables.ranged("stub_facts", "nip")
+    opens = nip.low + max(0.0, asked.bore_high - stub.spigot_low) + nip.best
     modulus = tables.material_range(BAR, "modulus").best
-    most = float(largest_opening(fingers, bears, modulus))
-    if opens > most:
+    borne = float(largest_opening(fingers, bears, modulus))
+    if opens > borne:
         return Cannot(
             f"To hold the largest bore it must open {show.small(opens)}, and its fingers, "
-            f"{show.length(fingers.length)} long, bear {show.small(most)} before their roots yield.",
+            f"{show.length(fingers.length)} long, bear {show.small(borne)} before their roots yield.",
             "Turn a plain stub, split the batch by size, or leave the fingers longer on longer work.",
         )
-    stands = max(own("plug_stands_out"), 2 * opens / taper)
-    thread = tables.holding_fact("screw_engagement").best * screw.diameter
+    form = plug_form(Cone(taper, hole, cone_length), (opens, borne), asked, tables)
+    if isinstance(form, Cannot):
+        return form
     puller = _puller(screw, asked, tables) if _sticks(taper, tables) else None
+    thick = up_to_rule(tables.holding_fact("washer_thick_share").best * screw.diameter, units)
+    before = thick + form.stands + length
+    thread = tables.holding_fact("screw_engagement").best * screw.diameter
+    screw_length = tables.screw_length_over(units, before + thread)
+    if screw_length is None:
+        return Cannot(
+            f"No screw is sold that is {show.length(before + thread)} long under its head.",
+            "Turn a plain stub, or a soft mandrel.",
+        )
+    # The screw goes in with the plug: the thread is deeper by all that it travels.
+    depth = up_to_shop(screw_length - before + form.opens_most / taper + screw.pitch, units)
     return Slit(
         plug=plug,
         number=fingers.number,
         width=fingers.slot,
         length=length,
-        end_hole=own("slit_end_hole") * fingers.slot,
+        end_hole=to_rule(own("slit_end_hole") * fingers.slot, units),
         wall=wall,
         hole=hole,
-        mouth=hole + taper * cone_length,
-        cone_length=cone_length,
+        mouth=form.mouth,
+        cone_length=form.cone_length,
         taper=taper,
         slide_angle=float(angle_of_taper(taper)),
-        plug_small=hole,
-        plug_large=hole + taper * (cone_length + stands),
-        plug_length=cone_length + stands,
-        stands_out=stands,
+        plug_small=form.small,
+        plug_large=form.large,
+        plug_length=form.length,
+        stands_out=form.stands,
         screw=screw,
         plug_hole=puller.tap_drill_size if puller else screw.clearance,
         puller=puller,
-        thread_depth=thread + screw.pitch,
-        drill_depth=thread
-        + (1 + own("tap_lead")) * screw.pitch
-        + own("drill_point") * screw.tap_drill_size,
+        screw_length=screw_length,
+        thread_depth=depth,
+        drill_depth=drilled_for(depth, screw, units, tables),
+        point=own("drill_point") * screw.tap_drill_size,
+        washer_outside=down_to_shop(
+            ((puller.diameter if puller else screw.clearance) + form.large) / 2, units
+        ),
+        washer_thick=thick,
+        relief=form.relief,
         free=fingers.length,
         nipped=nip.low,
         opens=opens,
-        opens_most=most,
+        opens_most=form.opens_most,
         stress=float(finger_stress(fingers, opens, modulus)),
         bears=bears,
         taper_source=source,

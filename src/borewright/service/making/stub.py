@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from borewright.answer.drawn_part import DrawnPart
 from borewright.answer.figure import Assumption
 from borewright.answer.papers import Papers
 from borewright.holding.bars.stub import Stub
@@ -12,10 +13,10 @@ from borewright.holding.part import Part
 from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
 from borewright.making.stub.asked import Plug, StubAsked
-from borewright.making.stub.drawn import plug_drawn, stub_drawn, washer_drawn
+from borewright.making.stub.drawn import Head, plug_drawn, stub_drawn, washer_drawn
 from borewright.making.stub.figures import stub_numbers
 from borewright.making.stub.papers import stub_papers
-from borewright.making.stub.sizes import StubSizes, stub_sizes
+from borewright.making.stub.sizes import Clamp, StubSizes, stub_sizes
 from borewright.making.stub.slit import Slit, slit_of
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
@@ -54,9 +55,9 @@ def make_stub(work: BoredWork, tables: Tables, plug: Plug | None = None) -> Made
     return Made(
         papers=stub_papers(asked, stub, slit, care, tables),
         parts=(
-            stub_drawn(asked, stub, slit),
-            *((washer_drawn(stub.clamp, asked),) if stub.clamp else ()),
-            *((plug_drawn(slit, asked),) if slit else ()),
+            stub_drawn(asked, stub, slit, _head(tables)),
+            *(_clamp_parts(stub.clamp, asked) if stub.clamp else ()),
+            *(_plug_parts(slit, asked) if slit else ()),
         ),
         numbers={
             "verdict": "with care" if care else "yes",
@@ -65,6 +66,22 @@ def make_stub(work: BoredWork, tables: Tables, plug: Plug | None = None) -> Made
             **said_assumed(work.assumed),
         },
     )
+
+
+def _head(tables: Tables) -> Head:
+    fact = best_of(tables, "stub_facts")
+    return Head(fact("head_across"), fact("head_high"))
+
+
+def _clamp_parts(clamp: Clamp, asked: StubAsked) -> tuple[DrawnPart, ...]:
+    return (washer_drawn(clamp.screw, clamp.washer_thick, clamp.washer_outside, asked),)
+
+
+def _plug_parts(slit: Slit, asked: StubAsked) -> tuple[DrawnPart, ...]:
+    washer = washer_drawn(
+        slit.screw, slit.washer_thick, slit.washer_outside, asked, "Washer of the plug"
+    )
+    return plug_drawn(slit, asked), washer
 
 
 def stub_asked(part: Part, plug: Plug | None) -> StubAsked:
@@ -98,6 +115,11 @@ def _care(asked: StubAsked, stub: StubSizes, slit: Slit | None, tables: Tables) 
     least = best_of(tables, "stub_facts")("expand_least_length")
     if slit is not None and asked.length < least * asked.bore:
         return f"work {show.length(asked.length)} long does not sit square on fingers by itself: push it against the shoulder."
+    if slit is not None and slit.turns_most < best_of(tables, "stub_facts")("least_turn"):
+        return (
+            f"from snug to all that the fingers bear is {slit.turns_most:.2f} of a turn of the screw: so steep a plug gives no "
+            "control, the usual taper does."
+        )
     if asked.batch and slit is None and stub.shake > tables.holding_fact("gang_alike").best * 2:
         return (
             f"the largest bore of the batch shakes on it by {show.small(stub.shake)}: sort the pieces by size and turn the "
