@@ -98,15 +98,20 @@ def test_sizes_typed_in_inches_come_back_in_inches_first() -> None:
 
 
 def test_the_stub_by_hand() -> None:
-    """5/8 bore: half of it is 5/16; 1.4 bores of shoulder; none to 6 µm under; 1 1/2 threads."""
+    """5/8 bore: half of it is 5/16; 1.4 bores of shoulder; none to 6 µm under; 1 1/2 threads.
+
+    Washer 5/32, 0.056 past the end, 15/32 of thread: 0.681 in. A 3/4 screw serves, its thread
+    0.594 in and one pitch more, which a rule says as 5/8.
+    """
     answer = answered(*STUB)
     assert answer["screw"] == "5/16-18"
     assert answer["tap_drill"] == "F"
-    assert answer["shoulder_diameter_m"] == pytest.approx(1.4 * 0.6251 * 0.0254)
+    assert answer["shoulder_diameter_m"] == pytest.approx(7 / 8 * 0.0254)
     assert answer["spigot_largest_m"] == pytest.approx(0.6251 * 0.0254)
     assert answer["spigot_largest_m"] - answer["spigot_smallest_m"] == pytest.approx(6e-6)
     assert answer["spigot_length_m"] == pytest.approx(0.95 * 1.125 * 0.0254)
-    assert answer["thread_depth_m"] == pytest.approx((1.5 * 5 / 16 + 1 / 18) * 0.0254)
+    assert answer["screw_length_m"] == pytest.approx(0.75 * 0.0254)
+    assert answer["thread_depth_m"] == pytest.approx(5 / 8 * 0.0254)
     assert answer["washer_thickness_m"] == pytest.approx(5 / 32 * 0.0254)
 
 

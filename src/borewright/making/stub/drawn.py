@@ -46,9 +46,7 @@ class Head:
     high: float
 
 
-def stub_drawn(
-    asked: StubAsked, stub: StubSizes, slit: Slitted | None, head: Head
-) -> DrawnPart:
+def stub_drawn(asked: StubAsked, stub: StubSizes, slit: Slitted | None, head: Head) -> DrawnPart:
     """The stub, slit and hollow where it expands; `head` is that of its screw, beside it."""
     back = stub.grip + stub.from_jaws
     face, end = back + stub.before_work, stub.bar_length
@@ -183,7 +181,9 @@ def _slit_pointed(
             f"{slit.number} slits, {slit.number} holes {own(show.length(slit.end_hole))}",
             "slits",
         ),
-        Pointed(end, slit.mouth / 2, f"mouth {own(show.angle(slit.slide_angle))} to the plug", "mouth"),
+        Pointed(
+            end, slit.mouth / 2, f"mouth {own(show.angle(slit.slide_angle))} to the plug", "mouth"
+        ),
     )
 
 

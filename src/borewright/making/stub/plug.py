@@ -36,25 +36,28 @@ class Cone:
 
 
 @dataclass(frozen=True, slots=True)
+class Mouth:
+    """Lengths in m. `large`: large end of the plug, `stands` how far it stands out, snug."""
+
+    size: Metre
+    deep: Metre
+    large: Metre
+    stands: Metre
+
+
+@dataclass(frozen=True, slots=True)
 class PlugForm:
     """Lengths in m. `opens_most`: opening at which the fingers yield or the plug has no room."""
 
-    mouth: Metre
-    cone_length: Metre
     small: Metre
-    large: Metre
     length: Metre
-    stands: Metre
     relief: Metre
     opens_most: Metre
 
 
-def plug_form(
-    cone: Cone, opening: tuple[Metre, Metre], asked: StubAsked, tables: Tables
-) -> PlugForm | Cannot:
-    """Plug and mouth for an `opening` that is needed and one that the fingers bear (m)."""
+def mouth_of(cone: Cone, opens: Metre, asked: StubAsked, tables: Tables) -> Mouth | Cannot:
+    """Mouth and large end for an opening that is needed (m)."""
     own, taper = best_of(tables, "stub_facts"), cone.taper
-    opens, borne = opening
     largest = asked.bore - own("plug_under_bore")
     widest = cone.hole + taper * cone.deepest
     stands = _stands(max(own("plug_stands_out"), 2 * opens / taper), largest - widest, taper, asked)
@@ -66,25 +69,29 @@ def plug_form(
         )
     step = LARGE_END[asked.units]
     large = step * floor((widest + taper * stands) / step + EXACT)
-    mouth = large - taper * stands
-    deep = (mouth - cone.hole) / taper
-    travel = min(borne / taper, MOST_TRAVEL * deep)
-    if travel * taper < opens:
+    size = large - taper * stands
+    deep = (size - cone.hole) / taper
+    if MOST_TRAVEL * deep * taper < opens:
         return Cannot(
             f"The mouth is {Show(asked.units).length(max(deep, 0.0))} deep, too short for the plug to travel in it.",
             "Turn a plain stub, or leave the fingers longer on longer work.",
         )
-    relief = min(travel + own("plug_relief"), MOST_RELIEF * deep)
+    return Mouth(size, deep, large, stands)
+
+
+def plug_of(
+    mouth: Mouth, taper: MetrePerMetre, borne: Metre, asked: StubAsked, tables: Tables
+) -> PlugForm:
+    """The plug for an opening that the fingers bear (m)."""
+    deep, stands = mouth.deep, mouth.stands
+    travel = min(borne / taper, MOST_TRAVEL * deep)
+    relief = min(travel + best_of(tables, "stub_facts")("plug_relief"), MOST_RELIEF * deep)
     length = down_to_shop(deep + stands - relief, asked.units)
     if length <= stands:
         length = deep + stands - relief
     return PlugForm(
-        mouth=mouth,
-        cone_length=deep,
-        small=large - taper * length,
-        large=large,
+        small=mouth.large - taper * length,
         length=length,
-        stands=stands,
         relief=deep + stands - length,
         opens_most=travel * taper,
     )

@@ -212,11 +212,11 @@ def _clamp(asked: StubAsked, tables: Tables) -> Clamp | Cannot:
         asked.units,
     )
     past = fact("stub_shorter").best * asked.length
-    least = thick + past + thread
-    length = tables.screw_length_over(asked.units, least)
+    shank = thick + past + thread
+    length = tables.screw_length_over(asked.units, shank)
     if length is None:
         return Cannot(
-            f"No screw is sold that is {show.length(least)} long under its head.",
+            f"No screw is sold that is {show.length(shank)} long under its head.",
             "Hold the work in another way.",
         )
     depth = up_to_shop(length - thick - past + screw.pitch, asked.units)
@@ -229,14 +229,12 @@ def _clamp(asked: StubAsked, tables: Tables) -> Clamp | Cannot:
         point=own("drill_point") * screw.tap_drill_size,
         washer_outside=outside,
         washer_thick=thick,
-        shank_least=least,
+        shank_least=shank,
         shank_most=thick + past + depth - screw.pitch / 2,
     )
 
 
-def drilled_for(
-    depth: Metre, screw: Screw, units: Literal["inch", "mm"], tables: Tables
-) -> Metre:
+def drilled_for(depth: Metre, screw: Screw, units: Literal["inch", "mm"], tables: Tables) -> Metre:
     """How deep the point of the tap drill goes (m) for so much full thread."""
     own = best_of(tables, "stub_facts")
     lead, point = own("tap_lead") * screw.pitch, own("drill_point") * screw.tap_drill_size

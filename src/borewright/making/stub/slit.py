@@ -16,7 +16,7 @@ from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
 from borewright.making.shop_sizes import down_to_shop, to_rule, up_to_rule, up_to_shop
 from borewright.making.stub.asked import Plug, StubAsked
-from borewright.making.stub.plug import Cone, plug_form
+from borewright.making.stub.plug import Cone, mouth_of, plug_of
 from borewright.making.stub.sizes import BAR, StubSizes, drilled_for
 from borewright.mechanics.expanding_sleeve import expansion, holds_itself
 from borewright.mechanics.fine_angle import angle_of_taper, indicator_over, taper_of_angle
@@ -117,12 +117,17 @@ def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
     taper, source = cone
     length = down_to_shop(own("slit_share") * stub.spigot_length, units)
     # The cone may thin the lip of the mouth to half of the wall, no further.
-    cone_length = min(own("plug_share") * stub.spigot_length, wall / taper)
+    deepest = min(own("plug_share") * stub.spigot_length, wall / taper)
+    nip = tables.ranged("stub_facts", "nip")
+    opens = nip.low + max(0.0, asked.bore_high - stub.spigot_low) + nip.best
+    mouth = mouth_of(Cone(taper, hole, deepest), opens, asked, tables)
+    if isinstance(mouth, Cannot):
+        return mouth
+    cone_length = mouth.deep
     fingers = _fingers(asked, bore, hole, length - cone_length / 2, tables)
     if isinstance(fingers, Cannot):
         return fingers
-    bears, nip = _bears(tables), tables.ranged("stub_facts", "nip")
-    opens = nip.low + max(0.0, asked.bore_high - stub.spigot_low) + nip.best
+    bears = _bears(tables)
     modulus = tables.material_range(BAR, "modulus").best
     borne = float(largest_opening(fingers, bears, modulus))
     if opens > borne:
@@ -131,12 +136,10 @@ def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
             f"{show.length(fingers.length)} long, bear {show.small(borne)} before their roots yield.",
             "Turn a plain stub, split the batch by size, or leave the fingers longer on longer work.",
         )
-    form = plug_form(Cone(taper, hole, cone_length), (opens, borne), asked, tables)
-    if isinstance(form, Cannot):
-        return form
+    form = plug_of(mouth, taper, borne, asked, tables)
     puller = _puller(screw, asked, tables) if _sticks(taper, tables) else None
     thick = up_to_rule(tables.holding_fact("washer_thick_share").best * screw.diameter, units)
-    before = thick + form.stands + length
+    before = thick + mouth.stands + length
     thread = tables.holding_fact("screw_engagement").best * screw.diameter
     screw_length = tables.screw_length_over(units, before + thread)
     if screw_length is None:
@@ -154,14 +157,14 @@ def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
         end_hole=to_rule(own("slit_end_hole") * fingers.slot, units),
         wall=wall,
         hole=hole,
-        mouth=form.mouth,
-        cone_length=form.cone_length,
+        mouth=mouth.size,
+        cone_length=cone_length,
         taper=taper,
         slide_angle=float(angle_of_taper(taper)),
         plug_small=form.small,
-        plug_large=form.large,
+        plug_large=mouth.large,
         plug_length=form.length,
-        stands_out=form.stands,
+        stands_out=mouth.stands,
         screw=screw,
         plug_hole=puller.tap_drill_size if puller else screw.clearance,
         puller=puller,
@@ -170,7 +173,7 @@ def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
         drill_depth=drilled_for(depth, screw, units, tables),
         point=own("drill_point") * screw.tap_drill_size,
         washer_outside=down_to_shop(
-            ((puller.diameter if puller else screw.clearance) + form.large) / 2, units
+            ((puller.diameter if puller else screw.clearance) + mouth.large) / 2, units
         ),
         washer_thick=thick,
         relief=form.relief,
