@@ -180,10 +180,15 @@ def test_the_flat_is_the_chord_at_its_depth() -> None:
     assert bar.flat_width == pytest.approx(2 * half, rel=SAME)
 
 
-def test_a_soft_mandrel_is_the_bore_at_the_face_and_half_a_thou_per_inch_beside_it() -> None:
+def test_a_soft_mandrel_is_a_hair_over_the_bore_at_the_face_and_half_a_thou_per_inch_beside_it() -> (
+    None
+):
+    """0.0001 to 0.0002 in over it, or nothing but the friction of no push would hold."""
     bar = turned_bar(SOFT, TABLES)
     assert isinstance(bar, TurnedBar)
-    assert bar.seat == SOFT.bore
+    assert bar.grip[0] == pytest.approx(0.0001 * INCH)
+    assert bar.grip[2] == pytest.approx(0.0002 * INCH)
+    assert SOFT.bore + bar.grip[0] < bar.seat < SOFT.bore + bar.grip[2]
     assert (bar.large - bar.small) / bar.body == pytest.approx(0.0005, rel=SAME)
     assert bar.large - bar.seat == pytest.approx(0.0005 * bar.room, rel=1e-6)
     # Half of the taper over the whole length between centers.
@@ -196,9 +201,11 @@ def test_a_batch_comes_to_sit_as_far_apart_as_its_bores_differ_over_the_taper() 
     asked = replace(SOFT, bore=0.025, bore_high=0.025 + 0.0005 * INCH, batch=True)
     bar = turned_bar(asked, TABLES)
     assert isinstance(bar, TurnedBar)
-    assert bar.spread == pytest.approx(INCH, rel=1e-6)
+    assert INCH <= bar.spread + 1e-9 < INCH + 1e-4
     at_largest = bar.large - bar.taper * bar.room
-    assert at_largest == pytest.approx(asked.bore_high, rel=1e-9)
+    # The room for the batch is said to a tenth of a millimetre, never less than it takes.
+    over = at_largest - bar.grip[1] - asked.bore_high
+    assert -1e-12 <= over <= 0.0005 * 1e-4
 
 
 def test_the_staircase_never_cuts_under_the_taper() -> None:

@@ -31,7 +31,7 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     ),
     "plug_travel": lambda i: i["opening"] / i["taper"],
     "finger_opening": lambda i: 2 * i["stress"] * i["L"] ** 2 / (3 * i["E"] * i["c"]),
-    "soft_seat": lambda i: i["bore"] + i["taper"] * i["distance"],
+    "soft_seat": lambda i: i["bore"] + i["grip"] + i["taper"] * i["distance"],
     "bar_clearance": lambda i: i["bore"] - i["bar"] + i["under"],
     "thrown_runout": lambda i: i["bore"] - i["bar"],
     "flat_wide": lambda i: 2 * math.sqrt(i["depth"] * (i["bar"] - i["depth"])),

@@ -157,11 +157,14 @@ def test_a_long_stub_wants_the_tailstock() -> None:
 
 
 def test_a_turned_bar_by_hand() -> None:
-    """16.01 mm, 30 long, a quarter bore past each face, half a micrometre per millimetre."""
-    answer = answered(*TURNED)
-    assert answer["leading_face_diameter_m"] == pytest.approx(16.01e-3)
-    assert answer["large_end_m"] == pytest.approx(16.01e-3 + 0.0005 * 0.25 * 16.01e-3)
-    assert answer["small_end_m"] == pytest.approx(16.01e-3 - 0.0005 * (0.03 + 0.25 * 16.01e-3))
+    """16.01 mm, 30 long, a quarter bore past each face, half a micrometre per millimetre.
+
+    4.0025 mm of it, 4.1 as a caliper says it; 0.00015 in over the bore at the face.
+    """
+    answer, over = answered(*TURNED), 0.00015 * 0.0254
+    assert answer["leading_face_diameter_m"] == pytest.approx(16.01e-3 + over)
+    assert answer["large_end_m"] == pytest.approx(16.01e-3 + over + 0.0005 * 4.1e-3)
+    assert answer["small_end_m"] == pytest.approx(16.01e-3 + over - 0.0005 * 34.1e-3)
     assert "set back to zero" in told(*TURNED)
 
 

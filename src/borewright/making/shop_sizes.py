@@ -63,6 +63,16 @@ def to_dial(size: Metre, units: Literal["inch", "mm"]) -> Metre:
     return step * round(size / step)
 
 
+def to_tenth(size: Metre, units: Literal["inch", "mm"]) -> Metre:
+    """A size to the last figure that a shop measures: a tenth of a thou, or a micrometre.
+
+    >>> round(to_tenth(0.01600047, "mm") * 1e3, 4), round(to_tenth(0.0254038, "inch") / 0.0254, 5)
+    (16.0, 1.0001)
+    """
+    step = 2.54e-6 if units == "inch" else 1e-6
+    return step * round(size / step)
+
+
 def general_tolerance(inch: float, mm: float, units: Literal["inch", "mm"]) -> str:
     """The general tolerance of a drawing, in its own unit first and the same in both.
 

@@ -194,7 +194,7 @@ def _turned_mount(part: Part, meant: Newton, figures: tuple[Figure, ...]) -> tup
         centered(part),
         line(
             "Turn it to the bore",
-            f"Finish at {show.bore(part.bore)} where the work is to stand, smaller towards the tailstock by "
+            f"Finish a tenth or two over {show.bore(part.bore)} where the work is to stand, smaller towards the tailstock by "
             f"{show.small(taper * part.length)} over its length; the tailstock set over a hair or the top slide does it. Try the "
             "work: it must start by hand and stop short of its place.",
             (),

@@ -12,9 +12,10 @@ from dataclasses import dataclass
 
 from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
-from borewright.making.shop_sizes import to_rule
+from borewright.making.shop_sizes import to_rule, up_to_shop
 from borewright.making.soft.asked import SoftAsked
 from borewright.making.soft.ends import Ends, ends_of
+from borewright.making.soft.screwed import hub_screw
 from borewright.making.soft.turned import too_large
 from borewright.mechanics.runout import face_reading_of_lean, lean_in_clearance
 from borewright.mechanics.set_screw import flat_width, thrown_over, thrown_runout, torque_on_flat
@@ -34,7 +35,7 @@ PROCESS = "cold-drawing"
 class DrawnBar:
     """Lengths in m. `clearance`, `runout`: low, likely, high; the runout is the whole reading.
 
-    `seating_torque` is that of the thread.
+    `seating_torque` is that of the thread; `opened`: how far its hole is opened from outside.
 
     `by_grade`: what two grades of drawn bar may be under their name, with the grade. `thread`: the
     shop's own thread, at or near the listed `screw`; None where that is too small for one.
@@ -49,6 +50,7 @@ class DrawnBar:
     runout: tuple[Metre, Metre, Metre]
     by_grade: tuple[tuple[str, Metre], ...]
     screw: SetScrew
+    opened: Metre
     thread: Screw | None
     seating_torque: NewtonMetre
     flat_depth: Metre
@@ -93,17 +95,14 @@ def drawn_bar(asked: SoftAsked, tables: Tables) -> DrawnBar | Cannot:
             "would lean the work on it.",
             "Turn the next larger bar to the bore: ask again without --as-drawn.",
         )
-    wall = ((asked.hub or 2 * asked.bore) - asked.bore) / 2
-    screw = tables.set_screw_for(nominal, wall, asked.hub_out)
-    if screw is None:
-        return Cannot(
-            "The hub has no room for a set screw.",
-            "A collar on the bar stops the work endwise only; turn the bar to the bore, or clamp the work by its faces.",
-        )
+    found = hub_screw(asked, nominal, tables)
+    if isinstance(found, Cannot):
+        return found
+    screw = found.screw
     ends = ends_of(asked, nominal, nominal, tables)
     chuck = asked.held == "chuck"
-    before = ends.grip + own("out_over") if chuck else ends.past
-    after = own("seat_room") * asked.bore if chuck else ends.past
+    before = ends.grip + up_to_shop(own("out_over"), asked.units) if chuck else ends.past
+    after = up_to_shop(own("seat_room") * asked.bore, asked.units) if chuck else ends.past
     screw_at = before + asked.length - asked.hub_out / 2
     flat = max(fact("screw_flat_share").best * nominal, own("screw_flat_least"))
     long = min(to_rule(own("screw_flat_long") * screw.diameter, asked.units), asked.length)
@@ -124,12 +123,13 @@ def drawn_bar(asked: SoftAsked, tables: Tables) -> DrawnBar | Cannot:
         runout=(low, likely, high),
         by_grade=() if asked.bar else _grades(nominal, tables),
         screw=screw,
+        opened=found.opened,
         thread=thread,
         seating_torque=torque,
         flat_depth=flat,
         flat_width=float(flat_width(nominal, flat)),
-        flat_start=screw_at - long / 2,
-        flat_end=screw_at + long / 2,
+        flat_start=to_rule(screw_at - long / 2, asked.units),
+        flat_end=to_rule(screw_at - long / 2, asked.units) + long,
         screw_at=screw_at,
         torque=float(torque_on_flat(holding, push, nominal, flat, tip)),
         face_reading=float(face_reading_of_lean(lean, asked.outside)) if asked.outside else None,

@@ -12,6 +12,7 @@ from borewright.answer.drawn_part import (
     Pointed,
     Stretch,
 )
+from borewright.making.shop_sizes import general_tolerance, to_tenth
 from borewright.making.soft.as_drawn import DrawnBar
 from borewright.making.soft.asked import SoftAsked
 from borewright.making.soft.ends import Ends
@@ -20,7 +21,10 @@ from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 
 BAR = "mild steel bar"
-GENERAL = "0.1 mm (0.005 in) where no limits stand"
+
+
+def _general(asked: SoftAsked) -> str:
+    return general_tolerance(0.005, 0.1, asked.units)
 
 
 def turned_drawn(asked: SoftAsked, bar: TurnedBar) -> DrawnPart:
@@ -40,32 +44,47 @@ def turned_drawn(asked: SoftAsked, bar: TurnedBar) -> DrawnPart:
         centers=_centers(ends),
         flats=(flat,) if ends.dog_flat[1] else (),
         across=(
-            Across(head, _limits(bar.large, bar, "large end"), "left", "large end"),
-            Across(face, _limits(bar.seat, bar, "by trial"), "inside", "at the leading face"),
-            Across(end, _limits(bar.small, bar, "small end"), "right", "small end"),
+            Across(head, _limits(bar.large, bar, asked, "large end"), "left", "large end"),
+            Across(face, _seat(bar, asked), "inside", "at the leading face"),
+            Across(end, _limits(bar.small, bar, asked, "small end"), "right", "small end"),
             *((Across(bar.length, Limits(ends.tail), "right", "tail end"),) if tail else ()),
         ),
         along=(
             Along(head, end, Limits(bar.body), "tapered part"),
+            Along(head, face, Limits(face - head), "leading face"),
+            *(
+                (Along(0.0, ends.dog_flat[1], Limits(ends.dog_flat[1], after="flat"), "flat"),)
+                if ends.dog_flat[1]
+                else ()
+            ),
             Along(0.0, head, Limits(head), "head end"),
             Along(0.0, bar.length, Limits(bar.length), "whole"),
         ),
         notes=(
             f"Taper {show.taper(bar.taper)} on diameter, the large end to the headstock.",
+            f"Leading face of the work {show.length(face - head)} from the large end: the short length is to it.",
             f"Bar {show.length(bar.stock)}. {_center_words(ends)}",
             *(
-                (f"Flat for the dog {show.depth(ends.dog_flat[0])} deep.",)
+                (f"Flat for the dog {show.length(ends.dog_flat[0])} deep.",)
                 if ends.dog_flat[1]
                 else ("It stays in the chuck until the batch is done.",)
             ),
         ),
-        general=GENERAL,
+        general=_general(asked),
     )
 
 
-def _limits(size: Metre, bar: TurnedBar, after: str) -> Limits:
+def _limits(size: Metre, bar: TurnedBar, asked: SoftAsked, after: str) -> Limits:
     """A size of the taper, in the middle of what a turned diameter is held to."""
-    return Limits(size, -bar.tolerance / 2, bar.tolerance / 2, after=after)
+    middle, half = to_tenth(size, asked.units), to_tenth(bar.tolerance / 2, asked.units)
+    return Limits(middle, -half, half, after=after)
+
+
+def _seat(bar: TurnedBar, asked: SoftAsked) -> Limits:
+    """The size at the leading face: over the bore by what the push fills."""
+    bore = bar.seat - bar.grip[1]
+    low, high = (to_tenth(bore + over, asked.units) for over in (bar.grip[0], bar.grip[2]))
+    return Limits(low, 0.0, high - low, after="by trial")
 
 
 def drawn_drawn(asked: SoftAsked, bar: DrawnBar) -> DrawnPart:
@@ -82,6 +101,11 @@ def drawn_drawn(asked: SoftAsked, bar: DrawnBar) -> DrawnPart:
         along=(
             Along(0.0, bar.flat_start, Limits(bar.flat_start), "to the flat"),
             Along(bar.flat_start, bar.flat_end, Limits(bar.flat_end - bar.flat_start), "flat"),
+            *(
+                (Along(0.0, dog[0].end, Limits(dog[0].end, after="flat"), "dog's flat"),)
+                if dog
+                else ()
+            ),
             Along(0.0, bar.length, Limits(bar.length), "whole"),
         ),
         pointed=(
@@ -92,10 +116,10 @@ def drawn_drawn(asked: SoftAsked, bar: DrawnBar) -> DrawnPart:
         notes=(
             f"Flat under the screw {show.depth(bar.flat_depth)} deep, {show.length(bar.flat_width)} wide, square, edges broken.",
             _center_words(ends),
-            *((f"Flat for the dog {show.depth(ends.dog_flat[0])} deep.",) if dog else ()),
+            *((f"Flat for the dog {show.length(ends.dog_flat[0])} deep.",) if dog else ()),
             "The screw itself sits in the hub of the work.",
         ),
-        general=GENERAL,
+        general=_general(asked),
     )
 
 

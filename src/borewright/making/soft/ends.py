@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from borewright.making.center_holes import CenterCut, center_for
 from borewright.making.facts import best_of
-from borewright.making.shop_sizes import to_rule
+from borewright.making.shop_sizes import to_rule, up_to_shop
 from borewright.making.soft.asked import SoftAsked
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
@@ -30,9 +30,10 @@ class Ends:
 
 
 def past_faces(asked: SoftAsked, tables: Tables) -> Metre:
-    """Bar past each face of the work (m), as the plan counts it."""
+    """Bar past each face of the work (m), as the plan counts it, up to what a shop cuts."""
     fact = tables.holding_fact
-    return fact("bar_end_bores").best * asked.bore + fact(f"bar_end_{asked.units}").best
+    past = fact("bar_end_bores").best * asked.bore + fact(f"bar_end_{asked.units}").best
+    return up_to_shop(past, asked.units)
 
 
 def ends_of(asked: SoftAsked, bar: Metre, reduced: Metre, tables: Tables) -> Ends:
@@ -40,9 +41,13 @@ def ends_of(asked: SoftAsked, bar: Metre, reduced: Metre, tables: Tables) -> End
     past = past_faces(asked, tables)
     tail_center = center_for(reduced, asked.units, tables)
     if asked.held == "chuck":
-        fact = tables.holding_fact
-        grip = max(fact("bar_grip_share").best * bar, fact("bar_grip_least").best)
+        own, least = best_of(tables, "stub_facts"), tables.holding_fact("bar_grip_least").best
+        grip = min(max(own("grip_share") * bar, least), own("grip_most"))
+        grip = up_to_shop(grip, asked.units)
         return Ends(past, grip, bar, reduced, (0.0, 0.0), None, tail_center)
     made = best_of(tables, "mandrel_making")
-    flat = made("flat_share") * reduced, to_rule(made("flat_length_share") * past / 2, asked.units)
+    flat = (
+        to_rule(made("flat_share") * reduced, asked.units),
+        to_rule(made("flat_length_share") * past / 2, asked.units),
+    )
     return Ends(past, 0.0, reduced, reduced, flat, tail_center, tail_center)

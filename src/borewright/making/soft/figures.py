@@ -13,7 +13,7 @@ Numbers = dict[str, float | int | str]
 
 def turned_figures(asked: SoftAsked, bar: TurnedBar, tables: Tables) -> tuple[Figure, ...]:
     """Size at the leading face and at the two ends of the tapered part."""
-    taper = tables.holding_fact("soft_taper")
+    taper, grip = tables.holding_fact("soft_taper"), tables.ranged("stub_facts", "soft_grip")
     places = (
         ("seat_size", bar.seat, 0.0),
         ("large_end", bar.large, bar.spread + bar.room),
@@ -27,10 +27,11 @@ def turned_figures(asked: SoftAsked, bar: TurnedBar, tables: Tables) -> tuple[Fi
             formula="soft_seat",
             inputs=(
                 Input("bore", asked.bore, "m", "bore"),
+                Input("grip", bar.grip[1], "m", "small"),
                 Input("taper", bar.taper, ""),
                 Input("distance", distance, "m"),
             ),
-            sources=(taper.source,),
+            sources=tuple(dict.fromkeys((taper.source, grip.source))),
             kind="bore",
         )
         for name, size, distance in places
@@ -43,6 +44,10 @@ def turned_numbers(bar: TurnedBar) -> Numbers:
         "form": "turned",
         "taper_m_per_m": bar.taper,
         "leading_face_diameter_m": bar.seat,
+        "grip_low_m": bar.grip[0],
+        "grip_m": bar.grip[1],
+        "grip_high_m": bar.grip[2],
+        "leading_face_from_large_end_m": bar.room + bar.spread,
         "large_end_m": bar.large,
         "small_end_m": bar.small,
         "taper_length_m": bar.body,
@@ -129,6 +134,7 @@ def drawn_numbers(bar: DrawnBar) -> Numbers:
         "set_screw_diameter_m": bar.screw.diameter,
         "seating_torque_Nm": bar.seating_torque,
         "screw_torque_Nm": bar.torque,
+        "screw_hole_opened_m": bar.opened,
         "flat_depth_m": bar.flat_depth,
         "flat_width_m": bar.flat_width,
         "flat_length_m": bar.flat_end - bar.flat_start,

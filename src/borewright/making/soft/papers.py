@@ -7,7 +7,13 @@ from borewright.making.cautioned import cautioned
 from borewright.making.soft.as_drawn import DrawnBar
 from borewright.making.soft.asked import SoftAsked
 from borewright.making.soft.figures import drawn_figures, turned_figures
-from borewright.making.soft.route import drawn_route, turned_route
+from borewright.making.soft.route import (
+    drawn_route,
+    one_or_band,
+    seat_words,
+    short_words,
+    turned_route,
+)
 from borewright.making.soft.turned import TurnedBar
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
@@ -19,8 +25,8 @@ def turned_papers(asked: SoftAsked, bar: TurnedBar, care: str, tables: Tables) -
     where = "in the chuck" if asked.held == "chuck" else "between its own centers"
     also = f" With care: {care}" if care else ""
     headline = (
-        f"Turn a bar {where} to {show.bore(bar.seat)} where the work is to stand, tapered {show.taper(bar.taper)} from "
-        f"{show.bore(bar.large)} to {show.bore(bar.small)}, from {show.length(bar.stock)} bar {show.rule(bar.length)} long. Turned "
+        f"Turn a bar {where} to {seat_words(bar, show)} where the work is to stand, tapered {show.taper(bar.taper)} from "
+        f"{show.bore(bar.large)} to {show.bore(bar.small)}, from {show.length(bar.stock)} bar {show.length(bar.length)} long. Turned "
         f"in place it runs true; the push of the work on it is what holds.{also}"
     )
     measured = Grid(
@@ -28,15 +34,15 @@ def turned_papers(asked: SoftAsked, bar: TurnedBar, care: str, tables: Tables) -
         ("what", "wanted", "found"),
         (
             ("bore, two depths, two ways", show.bore(asked.bore), ""),
-            ("at the leading face", show.bore(bar.seat), ""),
+            ("at the leading face", seat_words(bar, show), ""),
             ("large end", show.bore(bar.large), ""),
             ("small end", show.bore(bar.small), ""),
             ("work starts, from the small end", "by hand", ""),
-            ("work stops short of its place", "a quarter of its length or so", ""),
+            ("by hand it stops short of its place by", short_words(bar, show), ""),
             ("rim runs out, whole reading", "", ""),
         ),
     )
-    tags = ("chuck", "overhang") if asked.held == "chuck" else ("dog", "flat-filing")
+    tags = ("chuck", "soft-chuck") if asked.held == "chuck" else ("dog", "flat-filing", "press")
     return Papers(
         "Soft mandrel",
         headline,
@@ -45,7 +51,7 @@ def turned_papers(asked: SoftAsked, bar: TurnedBar, care: str, tables: Tables) -
             Sheet(
                 "Route",
                 (
-                    cautioned(tables, *tags, "soft-bar", "press", "emery", material=asked.material),
+                    cautioned(tables, *tags, "soft-bar", "emery", material=asked.material),
                     turned_route(asked, bar),
                 ),
             ),
@@ -60,7 +66,7 @@ def _stairs(asked: SoftAsked, bar: TurnedBar) -> tuple[Grid, ...]:
         return ()
     show = Show(asked.units)
     rows = tuple(
-        (str(k), show.rule(stop), show.small(depth))
+        (str(k), show.length(stop), show.small(depth))
         for k, (stop, depth) in enumerate(zip(bar.stops, bar.depths, strict=True), 1)
     )
     notes = (
@@ -75,10 +81,11 @@ def drawn_papers(asked: SoftAsked, bar: DrawnBar, care: str, tables: Tables) -> 
     """Papers of a bar as drawn."""
     show = Show(asked.units)
     also = f" With care: {care}" if care else ""
+    name = show.bore(bar.nominal) if bar.measured else show.length(bar.nominal)
     headline = (
-        f"Use {show.length(bar.nominal)} bar as drawn: the work is {show.small(bar.clearance[1])} loose on it, a "
+        f"Use {name} bar as drawn: the work is {show.small(bar.clearance[1])} loose on it, a "
         f"{bar.thread_name} set screw in its hub throws it over by half of that, {show.small(bar.thrown)}, and the indicator shows "
-        f"all of it, {show.band(bar.runout[0], bar.runout[2], 'small')}. Turned in place instead it would run true.{also}"
+        f"all of it, {one_or_band(bar.runout, show)}. Turned in place instead it would run true.{also}"
     )
     tags = ("chuck",) if asked.held == "chuck" else ("dog",)
     return Papers(
@@ -138,11 +145,15 @@ def _measured(asked: SoftAsked, bar: DrawnBar) -> Grid:
         ("what", "wanted", "found"),
         (
             ("bore, two depths, two ways", show.bore(asked.bore), ""),
-            ("bar, three places, two ways", f"{show.bore(bar.nominal)} or less", ""),
+            (
+                "bar, three places, two ways",
+                f"{show.bore(bar.nominal)}{'' if bar.measured else ' or less'}",
+                "",
+            ),
             ("bore less bar", show.small(bar.clearance[1]), ""),
             (
                 "rim runs out, whole reading",
-                show.band(bar.runout[0], bar.runout[2], "small"),
+                one_or_band(bar.runout, show),
                 "",
             ),
         ),

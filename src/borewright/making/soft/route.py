@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.papers import Route, RouteStep
+from borewright.making.shop_sizes import to_rule, to_tenth
 from borewright.making.soft.as_drawn import DrawnBar
 from borewright.making.soft.asked import SoftAsked
 from borewright.making.soft.ends import Ends
@@ -18,7 +19,7 @@ def turned_route(asked: SoftAsked, bar: TurnedBar) -> Route:
         RouteStep(
             "Bar in the chuck",
             (
-                f"Bar {show.length(bar.stock)}, {show.rule(bar.length)} long, out of the jaws {show.rule(bar.out_of_jaws)}. "
+                f"Bar {show.length(bar.stock)}, {show.length(bar.length)} long, out of the jaws {show.length(bar.out_of_jaws)}. "
                 f"Face the end{_drilled(ends)}. From here on it is not moved.",
             ),
         )
@@ -26,9 +27,9 @@ def turned_route(asked: SoftAsked, bar: TurnedBar) -> Route:
         else RouteStep(
             "Center the bar",
             (
-                f"Bar {show.length(bar.stock)}, {show.rule(bar.length)} long, both ends faced{_drilled(ends)}. Ends turned to "
+                f"Bar {show.length(bar.stock)}, {show.length(bar.length)} long, both ends faced{_drilled(ends)}. Ends turned to "
                 f"{show.length(ends.head)}, below the small end, so that the tool runs out. Flat for the dog at the head end, "
-                f"{show.depth(ends.dog_flat[0])} deep, {show.length(ends.dog_flat[1])} long, filed in the vise.",
+                f"{show.length(ends.dog_flat[0])} deep, {show.length(ends.dog_flat[1])} long, filed in the vise.",
             ),
         )
     )
@@ -56,7 +57,10 @@ def turned_route(asked: SoftAsked, bar: TurnedBar) -> Route:
             RouteStep(
                 "Off again",
                 (
-                    "Press it back towards the small end, the hub supported. Touch the bar up when it scores; oil it away.",
+                    "Twist it off by hand, or draw it by a puller behind the hub; no hammer. Touch the bar up when it scores; "
+                    "oil it away."
+                    if chuck
+                    else "Press it back towards the small end, the hub supported. Touch the bar up when it scores; oil it away.",
                 ),
                 ("bore when off",),
             ),
@@ -73,13 +77,15 @@ def _drilled(ends: Ends) -> str:
 def _to_the_bore(asked: SoftAsked, bar: TurnedBar) -> tuple[str, ...]:
     show = Show(asked.units)
     batch = (
-        f"The smallest bore of the batch sits with its leading face {show.rule(bar.room + bar.spread)} from the large end, the "
-        f"largest {show.rule(bar.spread)} nearer to it."
+        f"The smallest bore of the batch sits with its leading face {show.length(bar.room + bar.spread)} from the large end, the "
+        f"largest {show.length(bar.spread)} nearer to it."
         if asked.batch and bar.spread > 0
-        else "The work is the gauge: it must start by hand and stop short of its place by a quarter of its length or so."
+        else f"The work is the gauge: it must start by hand and stop {short_words(bar, show)} short of its place, where bar "
+        "and bore are of one size. The rest of the way is the push that holds."
     )
     return (
-        f"Finish at {show.bore(bar.seat)} where the leading face is to stand, {show.bore(bar.large)} at the large end, "
+        f"Finish at {seat_words(bar, show)} where the leading face is to stand, {show.length(bar.room + bar.spread)} from the "
+        f"large end: over the bore by {one_or_band(bar.grip, show)}. That leaves {show.bore(bar.large)} at the large end, "
         f"{show.bore(bar.small)} at the small end. {batch}",
         "Work and bar wiped, at the temperature of the room, a film of oil before each trial: a dry bar galls.",
     )
@@ -87,15 +93,58 @@ def _to_the_bore(asked: SoftAsked, bar: TurnedBar) -> tuple[str, ...]:
 
 def _pushed(asked: SoftAsked, bar: TurnedBar) -> tuple[str, ...]:
     show = Show(asked.units)
+    if asked.held == "chuck":
+        return (
+            "Oil; by hand with a twist, then by the tailstock, spindle stopped and out of gear: its barrel, a pad with a hole "
+            f"between, pushes on the hub, {show.force(bar.push)} at the very most. No hammer: its blows go into the bearings of the "
+            "spindle. Pencil line across the joint: if it breaks, it slipped: stop.",
+        )
     back = (
-        ""
-        if asked.held == "chuck"
-        else " Tailstock set back to zero first, proved on two bands, or the work comes out tapered. Back between the centers, dog on "
+        " Tailstock set back to zero first, proved on two bands, or the work comes out tapered. Back between the centers, dog on "
         "its flat, its tail in the same slot; cut towards the headstock, the large end."
     )
     return (
-        f"Oil; by hand press or soft hammer with no more than {show.force(bar.push)}, less for thin or brittle work: `plan` says "
-        f"how much that bears.{back} Pencil line across the joint: if it breaks, it slipped: stop.",
+        f"Oil; by hand press with no more than {show.force(bar.push)}, less for thin or brittle work: `plan` says how much that "
+        f"bears. Without a press, light taps of a soft hammer on a block across the hub, each moving it a little: stop when it "
+        f"does not move.{back} Pencil line across the joint: if it breaks, it slipped: stop.",
+    )
+
+
+def one_or_band(span: tuple[float, float, float], show: Show) -> str:
+    """Low to high of a small length, or the one that both are."""
+    low, _, high = span
+    return (
+        show.small(high) if show.small(low) == show.small(high) else show.band(low, high, "small")
+    )
+
+
+def seat_words(bar: TurnedBar, show: Show) -> str:
+    """The size at the leading face, from and to."""
+    bore = bar.seat - bar.grip[1]
+    low, high = (to_tenth(bore + over, show.units) for over in (bar.grip[0], bar.grip[2]))
+    return show.bore(low) if low == high else show.band(low, high, "bore")
+
+
+def short_words(bar: TurnedBar, show: Show) -> str:
+    """How far short of its place the work stops by hand: where bar and bore are of one size."""
+    low, high = (to_rule(over / bar.taper, show.units) for over in (bar.grip[0], bar.grip[2]))
+    return show.length(low) if low == high else show.band(low, high, "length")
+
+
+def _named(bar: DrawnBar, show: Show) -> str:
+    if bar.measured:
+        return f"{show.bore(bar.nominal)} was read; a bar is not of one size all along."
+    return f"{show.bore(bar.nominal)} is its name, not its size."
+
+
+def _opened(bar: DrawnBar, show: Show) -> str:
+    """What is done in a hub thicker than is tapped through."""
+    if not bar.opened:
+        return ""
+    drill = bar.thread.clearance_drill if bar.thread else "clear of the screw"
+    return (
+        f" The hub is thicker than a tap reaches: open the hole from outside, {drill}, {show.length(bar.opened)} deep, and tap "
+        "what is left."
     )
 
 
@@ -107,13 +156,13 @@ def drawn_route(asked: SoftAsked, bar: DrawnBar) -> Route:
     listed = (
         ""
         if bar.thread_name == bar.screw.id
-        else f" (its forces scaled from the listed {bar.screw.id})"
+        else f", in place of {bar.screw.id} and tightened less"
     )
     hold = (
-        f"Bar in the chuck, out {show.rule(bar.length - ends.grip)}: what the chuck runs out comes on top of the clearance."
+        f"Bar in the chuck, out {show.length(bar.length - ends.grip)}: what the chuck runs out comes on top of the clearance."
         if chuck
-        else f"Bar {show.rule(bar.length)} long, both ends faced{_drilled(ends)} on its own middle; flat for the dog at the head "
-        f"end {show.depth(ends.dog_flat[0])} deep, {show.length(ends.dog_flat[1])} long."
+        else f"Bar {show.length(bar.length)} long, both ends faced{_drilled(ends)} on its own middle; flat for the dog at the head "
+        f"end {show.length(ends.dog_flat[0])} deep, {show.length(ends.dog_flat[1])} long."
     )
     return Route(
         "Order of making",
@@ -121,8 +170,7 @@ def drawn_route(asked: SoftAsked, bar: DrawnBar) -> Route:
             RouteStep(
                 "Measure the bar, try it",
                 (
-                    f"Micrometer on the bar at three places, two ways: {show.bore(bar.nominal)} is its name, not its size. It "
-                    "must go through the bore by hand.",
+                    f"Micrometer on the bar at three places, two ways: {_named(bar, show)} It must go through the bore by hand.",
                 ),
                 ("bar measures", "bore measures"),
             ),
@@ -131,7 +179,7 @@ def drawn_route(asked: SoftAsked, bar: DrawnBar) -> Route:
                 "File the flat",
                 (
                     f"{show.depth(bar.flat_depth)} deep, {show.length(bar.flat_width)} wide, "
-                    f"{show.length(bar.flat_end - bar.flat_start)} long, its middle {show.rule(bar.screw_at)} from the head end; "
+                    f"{show.length(bar.flat_end - bar.flat_start)} long, its middle {show.length(bar.screw_at)} from the head end; "
                     "square, edges broken. The screw bruises the flat below the round: on the round its burr would gall the "
                     "work on at the first slip.",
                 ),
@@ -140,7 +188,7 @@ def drawn_route(asked: SoftAsked, bar: DrawnBar) -> Route:
                 "Tap the hub",
                 (
                     f"The screw sits in the work's own hub, midway of what stands out, {bar.thread_name}{drill}{listed}: only if "
-                    "the drawing allows the hole. No burr in the bore. A collar on the bar beside the work would stop it endwise "
+                    f"the drawing allows the hole.{_opened(bar, show)} No burr in the bore. A collar on the bar beside the work would stop it endwise "
                     "only and carry no cut.",
                 ),
             ),
@@ -149,7 +197,7 @@ def drawn_route(asked: SoftAsked, bar: DrawnBar) -> Route:
                 (
                     f"Hole over the flat, headless screw below the hub, about {show.torque(bar.seating_torque)}. It pushes "
                     f"the work over by {show.small(bar.thrown)}; the indicator shows all of "
-                    f"{show.band(bar.runout[0], bar.runout[2], 'small')}. Pencil line across the joint.",
+                    f"{one_or_band(bar.runout, show)}. Pencil line across the joint.",
                 ),
                 ("rim runs out",),
             ),

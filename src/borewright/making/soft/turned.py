@@ -1,4 +1,6 @@
-"""The bar turned to the bore: as large as the bore at the leading face, smaller to the tailstock.
+"""The bar turned to the bore: a hair over it at the leading face, smaller to the tailstock.
+
+The hair is what holds: pushed on by hand the work stops short, where bar and bore are of one size.
 
 Its tapered part reaches a little past the work at both ends, and for a batch further towards the
 headstock, where the larger bores come to sit: (largest - smallest) / taper.
@@ -11,6 +13,7 @@ from dataclasses import dataclass
 from borewright.errors import OutsideModel
 from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
+from borewright.making.shop_sizes import down_to_shop, up_to_rule, up_to_shop
 from borewright.making.soft.asked import SoftAsked
 from borewright.making.soft.ends import Ends, ends_of
 from borewright.mechanics.fine_angle import angle_of_taper, indicator_over, step_table
@@ -24,13 +27,15 @@ from borewright.reference.library import Tables
 class TurnedBar:
     """Lengths in m. `room`: tapered part past each face; `spread`: where a batch comes to sit.
 
-    `seat` is the size at the leading face, `set_over` that of the tailstock for the whole length.
+    `seat` is the size at the leading face, `grip` (low, likely, high) what it is over the bore there,
+    `set_over` that of the tailstock for the whole length.
     `stops` and `depths`: the taper as a staircase of cuts from the free end.
     """
 
     taper: MetrePerMetre
     room: Metre
     spread: Metre
+    grip: tuple[Metre, Metre, Metre]
     seat: Metre
     large: Metre
     small: Metre
@@ -67,13 +72,14 @@ def turned_bar(asked: SoftAsked, tables: Tables) -> TurnedBar | Cannot:
     if no is not None:
         return no
     taper = fact("soft_taper").best
-    room = best_of(tables, "stub_facts")("seat_room") * asked.bore
-    spread = (asked.bore_high - asked.bore) / taper
-    large, small = (
-        asked.bore + taper * (spread + room),
-        asked.bore - taper * (asked.length + room),
-    )
-    reduced = small - made("end_over")
+    units = asked.units
+    room = up_to_rule(best_of(tables, "stub_facts")("seat_room") * asked.bore, units)
+    apart = (asked.bore_high - asked.bore) / taper
+    spread = up_to_rule(apart, units) if apart else 0.0
+    grip = _grip(asked, taper, tables)
+    seat = asked.bore + grip[1]
+    large, small = seat + taper * (spread + room), seat - taper * (asked.length + room)
+    reduced = down_to_shop(small - made("end_over"), units)
     if reduced <= 0:
         return Cannot(
             f"A bore of {show.bore(asked.bore)} leaves no ends to turn down.",
@@ -86,9 +92,12 @@ def turned_bar(asked: SoftAsked, tables: Tables) -> TurnedBar | Cannot:
     ends = ends_of(asked, stock, reduced, tables)
     body = 2 * room + spread + asked.length
     chuck = asked.held == "chuck"
-    before = tables.ranged("stub_facts", "out_over").best if chuck else ends.past - room
+    out = up_to_shop(tables.ranged("stub_facts", "out_over").best, units)
+    before = out if chuck else ends.past - room
     after = 0.0 if chuck else ends.past - room
     length = ends.grip + before + body + after
+    if chuck:
+        length = up_to_shop(length, units)
     longest = made("long_and_thin") * asked.bore
     if length > longest:
         why = (
@@ -108,7 +117,8 @@ def turned_bar(asked: SoftAsked, tables: Tables) -> TurnedBar | Cannot:
         taper=taper,
         room=room,
         spread=spread,
-        seat=asked.bore,
+        grip=grip,
+        seat=seat,
         large=large,
         small=small,
         stock=stock,
@@ -126,6 +136,13 @@ def turned_bar(asked: SoftAsked, tables: Tables) -> TurnedBar | Cannot:
         tail=after,
         tolerance=made("tolerance_turned"),
     )
+
+
+def _grip(asked: SoftAsked, taper: MetrePerMetre, tables: Tables) -> tuple[Metre, Metre, Metre]:
+    """What the bar stands over the bore at the leading face (m); short work must still start."""
+    usual = tables.ranged("stub_facts", "soft_grip")
+    most = taper * asked.length / 2
+    return min(usual.low, most), min(usual.best, most), min(usual.high, most)
 
 
 def too_large(asked: SoftAsked, tables: Tables) -> Cannot | None:

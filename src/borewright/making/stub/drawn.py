@@ -15,7 +15,7 @@ from borewright.answer.drawn_part import (
     Stretch,
 )
 from borewright.making.fine_feed import TRAVEL
-from borewright.making.shop_sizes import general_tolerance
+from borewright.making.shop_sizes import general_tolerance, to_tenth
 from borewright.making.stub.asked import StubAsked
 from borewright.making.stub.route import own
 from borewright.making.stub.sizes import Clamp, StubSizes
@@ -32,12 +32,6 @@ def general(asked: StubAsked) -> str:
     return general_tolerance(0.005, 0.1, asked.units)
 
 
-def sayable(size: Metre, asked: StubAsked) -> Metre:
-    """A size to the last figure that is measured: a tenth of a thou, or a micrometre."""
-    step = 2.54e-6 if asked.units == "inch" else 1e-6
-    return step * round(size / step)
-
-
 @dataclass(frozen=True, slots=True)
 class Head:
     """The head of a cap screw over its screw: across, and along."""
@@ -50,7 +44,7 @@ def stub_drawn(asked: StubAsked, stub: StubSizes, slit: Slitted | None, head: He
     """The stub, slit and hollow where it expands; `head` is that of its screw, beside it."""
     back = stub.grip + stub.from_jaws
     face, end = back + stub.before_work, stub.bar_length
-    low, high = sayable(stub.spigot_low, asked), sayable(stub.spigot_high, asked)
+    low, high = (to_tenth(size, asked.units) for size in (stub.spigot_low, stub.spigot_high))
     spigot = Limits(high, low - high, 0.0, after="by trial")
     inside = _slit_hollows(slit, end) if slit else _screw_hole(stub, end)
     fixed = _slit_fixed(slit, end) if slit else _clamp_fixed(stub, face + asked.length)
