@@ -94,6 +94,7 @@ class Limits:
     `prefix` stands before it, such as "R" or "M"; a size across gets its Ø by itself. `after`
     stands behind it, such as "thread" or "at A". `reference`: in brackets, for information only.
     `decimal`: in decimals even where it is a shop fraction.
+    `finest`: all figures of the unit are said, as those of its fellow beside it are.
     """
 
     size: Metre
@@ -103,6 +104,7 @@ class Limits:
     after: str = ""
     reference: bool = False
     decimal: bool = False
+    finest: bool = False
 
 
 @dataclass(frozen=True, slots=True)

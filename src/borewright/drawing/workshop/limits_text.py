@@ -42,6 +42,7 @@ def _one(limits: Limits, units: Units) -> str:
         return plain_size(limits.size, units, limits.decimal)
     low, high = limits.size + limits.lower, limits.size + limits.upper
     count = max(_decimals(low, units), _decimals(high, units), 3 if units == "mm" else 4)
+    count = FINEST[units] if limits.finest else count
     ends = _inward(_number(low, units), count, ceil), _inward(_number(high, units), count, floor)
     return f"{ends[0]:.{count}f} to {ends[1]:.{count}f}"
 

@@ -15,7 +15,8 @@ class GaugeAsked:
     """Smallest and largest bore (m); `name` is the class as typed, such as 16 H7, or "".
 
     `finish` None: whichever serves. `stepped`: a stepped plug; with `steps` of them, or None for as
-    many as the window has room for. `blind`: the bore has a bottom.
+    many as the window has room for. `blind`: the bore has a bottom. `depth` of the bore (m), None
+    where nobody said it. `comparator`: the shop measures the plug on one.
     """
 
     low: Metre
@@ -27,6 +28,8 @@ class GaugeAsked:
     stepped: bool = False
     steps: int | None = None
     blind: bool = False
+    depth: Metre | None = None
+    comparator: bool = False
 
     @property
     def band(self) -> Metre:

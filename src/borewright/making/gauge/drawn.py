@@ -16,11 +16,11 @@ from borewright.making.gauge.asked import GaugeAsked
 from borewright.making.gauge.form import GaugeForm
 from borewright.making.gauge.steps import PlugStep
 from borewright.making.gauge.worth import Worth
+from borewright.making.shop_sizes import general_tolerance
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 
 STEEL = "drill rod, or mild steel for one batch"
-GENERAL = "0.2 mm (0.010 in) where no limits stand"
 
 
 def go_not_go_drawn(asked: GaugeAsked, worth: Worth, form: GaugeForm) -> DrawnPart:
@@ -50,19 +50,25 @@ def go_not_go_drawn(asked: GaugeAsked, worth: Worth, form: GaugeForm) -> DrawnPa
         flats=(Flat(d, e, form.vent),) if form.vent else (),
         across=(
             Across((d + e) / 2, _limits(asked.low, worth.zones.go, "goes"), "right", "go"),
-            Across(a / 2, _limits(asked.high, worth.zones.not_go, "not"), "left", "not-go"),
+            Across(a / 2, _limits(asked.high, worth.zones.not_go, "does not go"), "left", "not-go"),
             Across((b + c) / 2, Limits(form.handle), "inside", "handle"),
         ),
         along=(
             Along(d, e, Limits(form.go_long), "go length"),
             Along(0.0, a, Limits(form.not_go_long), "not-go length"),
+            Along(a, b, Limits(form.neck_long), "neck length"),
+            Along(c, d, Limits(form.neck_long), "neck length"),
+            Along(e, end, Limits(form.pilot_long), "pilot length"),
             Along(b, c, Limits(form.handle_long), "handle length"),
             Along(0.0, end, Limits(end), "whole"),
         ),
-        pointed=(Pointed(mark + form.mark_wide / 2, form.handle / 2, "red ring", "mark"),),
+        pointed=(
+            Pointed(mark + form.mark_wide / 2, form.handle / 2, "red ring", "mark"),
+            Pointed((mark + form.mark_wide + c) / 2, form.handle / 2, "knurled", "knurl"),
+        ),
         notes=_notes(asked, worth, form),
-        treatment="left soft, or hardened before lapping",
-        general=GENERAL,
+        treatment=_treatment(worth),
+        general=general_tolerance(0.010, 0.2, asked.units),
     )
 
 
@@ -105,16 +111,22 @@ def stepped_drawn(
         flats=(Flat(places[-1][0], places[0][1], form.vent),) if form.vent else (),
         across=(*across, Across(c / 2, Limits(form.handle), "left", "handle")),
         along=(
-            Along(*places[0], Limits(form.step_long), "step length"),
+            *(
+                Along(*place, Limits(form.step_long), f"step {step.name} length")
+                for step, place in zip(steps, places, strict=True)
+            ),
+            Along(c, c + form.neck_long, Limits(form.neck_long), "neck length"),
+            Along(places[0][1], end, Limits(form.pilot_long), "pilot length"),
             Along(0.0, c, Limits(form.handle_long), "handle length"),
             Along(0.0, end, Limits(end), "whole"),
         ),
+        pointed=(Pointed(c / 2, form.handle / 2, "knurled", "knurl"),),
         notes=(
-            f"Grooves of {Show(asked.units).depth(form.step_gap)} between the steps: each is lapped by itself.",
+            f"Grooves of {Show(asked.units).length(form.step_gap)} between the steps: each is {worth.finish} by itself.",
             *_notes(asked, worth, form)[1:],
         ),
-        treatment="left soft, or hardened before lapping",
-        general=GENERAL,
+        treatment=_treatment(worth),
+        general=general_tolerance(0.010, 0.2, asked.units),
     )
 
 
@@ -135,11 +147,15 @@ def _handle(b: Metre, c: Metre, mark: Metre, form: GaugeForm) -> tuple[Stretch, 
 
 
 def _limits(nominal: Metre, zone: tuple[Metre, Metre], after: str) -> Limits:
-    return Limits(nominal, zone[0] - nominal, zone[1] - nominal, after=after)
+    return Limits(nominal, zone[0] - nominal, zone[1] - nominal, after=after, finest=True)
 
 
 def _centers(form: GaugeForm) -> tuple[CenterHole, ...]:
     return (form.center.at("left"), form.center.at("right")) if form.center else ()
+
+
+def _treatment(worth: Worth) -> str:
+    return "left soft, or hardened before lapping" if worth.finish == "lapped" else "left soft"
 
 
 def _name(asked: GaugeAsked) -> str:
@@ -150,7 +166,7 @@ def _notes(asked: GaugeAsked, worth: Worth, form: GaugeForm) -> tuple[str, ...]:
     show = Show(asked.units)
     return (
         f"Ring groove {show.length(form.mark_wide)} wide at the end that does not go, filled red; both sizes stamped on the handle.",
-        f"Pilot {show.turned(form.pilot)}, {show.length(form.pilot_long)} long. Necks {show.length(form.neck)}.",
+        f"Pilot {show.turned(form.pilot)}, {show.length(form.pilot_long)} long. Necks {show.length(form.neck)} across.",
         f"Chamfers {show.depth(form.lead)}, edges broken by a stone. Gauging ends {worth.finish}.",
         "Sizes at 20 °C (68 °F).",
         *(

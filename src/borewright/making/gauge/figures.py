@@ -122,10 +122,13 @@ def gauge_numbers(
         "handle_diameter_m": form.handle,
         "handle_length_m": form.handle_long,
         "stock_diameter_m": form.stock,
+        "gauging_length_m": form.gauging,
         "whole_length_m": form.length,
         "mass_kg": form.mass,
         "vent_depth_m": form.vent,
     }
+    if form.reach is not None:
+        said["goes_deep_m"] = form.reach
     if not steps:
         return said | {"go_length_m": form.go_long, "not_go_length_m": form.not_go_long}
     said |= {"steps": len(steps), "step_length_m": form.step_long}

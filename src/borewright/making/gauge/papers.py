@@ -11,7 +11,7 @@ from borewright.making.gauge.form import GaugeForm
 from borewright.making.gauge.route import gauge_route, in_use
 from borewright.making.gauge.shown import at_least, below, bounds, limits
 from borewright.making.gauge.steps import PlugStep, ReadOff, read_off
-from borewright.making.gauge.worth import Worth
+from borewright.making.gauge.worth import Worth, on_comparator
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
@@ -38,9 +38,9 @@ def gauge_papers(
         "Acceptance",
         (
             _readings(asked, worth, steps),
-            _taken(asked, worth),
+            _taken(asked, worth, tables),
             *((_read_off(asked, steps),) if steps else ()),
-            in_use(asked, worth, tables),
+            in_use(asked, form, bool(steps), tables),
         ),
     )
     return Papers(
@@ -96,10 +96,10 @@ def _row(
     return (name, limits(zone, units), limits(reads, units), "", "")
 
 
-def _taken(asked: GaugeAsked, worth: Worth) -> Said:
+def _taken(asked: GaugeAsked, worth: Worth, tables: Tables) -> Said:
     show, zones = Show(asked.units), worth.zones
     finer = (
-        f"A tenth of the window, {show.small(worth.tenth)}, is finer than a {worth.finish} plug is made and measured; it takes "
+        f"A tenth of the window, {show.small(worth.tenth)}, is finer than a {worth.finish} plug is made and measured here; it takes "
         f"{show.small(worth.width)} at each end instead, and the window pays."
         if worth.coarser
         else f"Each end has a tenth of the window, {show.small(worth.width)}, which a {worth.finish} plug keeps."
@@ -115,7 +115,20 @@ def _taken(asked: GaugeAsked, worth: Worth) -> Said:
             f"{finer}{wear}",
             f"Both ends lie inside the window, so no bore outside it is passed. Bores of {limits(zones.left, asked.units)} pass every plug "
             f"within its limits; with a new plug in the middle of both it takes {zones.lost_middle:.0%}, at the worst {zones.lost_worst:.0%}.",
+            *_finer(asked, worth, tables),
         ),
+    )
+
+
+def _finer(asked: GaugeAsked, worth: Worth, tables: Tables) -> tuple[str, ...]:
+    """What a bench comparator would give back of the window."""
+    better = on_comparator(asked, worth, tables) if worth.coarser else None
+    if better is None:
+        return ()
+    show = Show(asked.units)
+    return (
+        f"On a bench comparator, which knows it to {show.small(better.known)}, each end would take {show.small(better.width)} and the "
+        f"window lose {better.zones.lost_worst:.0%} at the worst: borrow one and ask with --comparator, or buy the plug.",
     )
 
 

@@ -25,7 +25,7 @@ def gauge_route(
     over = lapping if worth.finish == "lapped" else 0.0
     left = f" Leave {show.small(over)} for the lap." if over else ""
     gauging = (
-        f"{len(steps)} steps of {show.length(form.step_long)}, grooves of {show.depth(form.step_gap)} between"
+        f"{len(steps)} steps of {show.length(form.step_long)}, grooves of {show.length(form.step_gap)} between"
         if steps
         else f"the end that goes {show.length(form.go_long)} long, the other {show.length(form.not_go_long)}: eye and finger tell "
         "them apart"
@@ -36,7 +36,7 @@ def gauge_route(
             RouteStep(
                 "Bar",
                 (
-                    f"Bar {show.length(form.stock)}, {show.rule(form.length)} and facing long, both ends faced{centers}. Drill rod if "
+                    f"Bar {show.length(form.stock)}, {show.length(form.length)} and facing long, both ends faced{centers}. Drill rod if "
                     "it is to be hardened; mild steel does for one batch.",
                 ),
             ),
@@ -58,7 +58,7 @@ def gauge_route(
             RouteStep(
                 "Measure it",
                 (
-                    f"At three places, two ways each, at rest, an hour in the room: {_measured_with(worth)} knows it to "
+                    f"At three places, two ways each, at rest, an hour in the room: by {measured_with(worth, asked)} it is known to "
                     f"{show.small(worth.known)} either way, so the reading must lie that far inside its limits, as the table says.",
                 ),
                 tuple(f"step {step.name}" for step in steps) or ("goes", "does not go"),
@@ -89,25 +89,53 @@ def _to_size(worth: Worth) -> str:
     )
 
 
-def _measured_with(worth: Worth) -> str:
+def measured_with(worth: Worth, asked: GaugeAsked) -> str:
+    """What the plug is measured with."""
+    if asked.comparator:
+        return "a bench comparator set by a gauge block of nearly its size"
     if worth.finish == "lapped":
-        return "a micrometer beside a gauge block or a bought pin of nearly its size"
+        return "a micrometer read beside a gauge block or a bought pin of nearly its size"
     return "a micrometer that reads tenths, its zero tried first"
 
 
-def in_use(asked: GaugeAsked, worth: Worth, tables: Tables) -> Said:
+def in_use(asked: GaugeAsked, form: GaugeForm, stepped: bool, tables: Tables) -> Said:
     """How it is used, and what warmth does."""
     return Said(
         "In use",
         (
             "Bore and plug wiped, burrs off the mouth, a trace of thin oil, the spindle stopped. It goes by its own weight or a light "
             "push, straight; a plug that is forced tells nothing and sticks.",
+            _reach(asked, form, stepped),
             "The end that does not go may enter no further than its chamfer. Try it at both mouths and two ways round.",
             f"Worn out when the going end reads {below(asked.low, asked.units)} or less: throw it away or turn it to the next smaller job.",
             _warmth(asked, tables),
             "It feels the tightest place only: a bore that is oval, bell-mouthed or lobed may pass it. Look with an indicator too.",
         ),
     )
+
+
+def _reach(asked: GaugeAsked, form: GaugeForm, stepped: bool) -> str:
+    """How deep it goes, and what of the bore it does not feel."""
+    show = Show(asked.units)
+    if stepped:
+        past = asked.depth is not None and form.gauging > asked.depth
+        return f"All steps in, it stands {show.length(form.gauging)} deep." + (
+            " That is more than the bore is long: the smaller steps stand out of its far end, which must be open and free."
+            if past
+            else " A blind bore must be as deep as that."
+            if asked.depth is None
+            else ""
+        )
+    if form.reach is None:
+        return "The handle is thinner than the bore: the plug goes right through." + (
+            f" In a blind bore it feels the first {show.length(form.gauging)}."
+            if asked.blind
+            else ""
+        )
+    deep = f"It goes {show.length(form.reach)} deep, there the handle stops it, plainly thicker than the bore."
+    if asked.depth is not None and asked.depth <= form.reach:
+        return deep
+    return f"{deep} Try a longer bore from both mouths; what lies deeper is not felt."
 
 
 def _warmth(asked: GaugeAsked, tables: Tables) -> str:

@@ -6,7 +6,7 @@ has a tenth of the window, or more where the shop can neither make nor measure a
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from borewright.errors import OutsideModel
 from borewright.making.cannot import Cannot
@@ -86,10 +86,29 @@ def _serves(worth: Worth, asked: GaugeAsked, tables: Tables) -> bool:
     return not asked.stepped or room >= steps_wanted(asked, tables)
 
 
+def known_to(finish: Finish, asked: GaugeAsked, tables: Tables) -> Metre:
+    """Half the band to which the shop knows the plug (m)."""
+    own = best_of(tables, "plug_facts")
+    return own("comparator_known") if asked.comparator else own(f"{finish}_known")
+
+
+def hit_within(finish: Finish, asked: GaugeAsked, tables: Tables) -> Metre:
+    """Band of readings (m) within which the shop leaves the plug."""
+    own = best_of(tables, "plug_facts")
+    followed = asked.comparator and finish == "lapped"
+    return own("comparator_hit") if followed else own(f"{finish}_hit")
+
+
+def on_comparator(asked: GaugeAsked, worth: Worth, tables: Tables) -> Worth | None:
+    """The same plug measured on a bench comparator; None where that makes no difference."""
+    better = _by(worth.finish, replace(asked, comparator=True), tables)
+    return better if better is not None and better.width < worth.width else None
+
+
 def _by(finish: Finish, asked: GaugeAsked, tables: Tables) -> Worth | None:
     """The plug by one finish; None where its two ends would meet."""
     own = best_of(tables, "plug_facts")
-    known, hit = own(f"{finish}_known"), own(f"{finish}_hit")
+    known, hit = known_to(finish, asked, tables), hit_within(finish, asked, tables)
     width = zone_width(asked.band, own("gauge_share"), known, hit)
     # A stepped plug is read, not relied on by the hundred: it has no wear to spend.
     wear = 0.0 if asked.stepped else own("wear_share") * asked.band
@@ -112,10 +131,14 @@ def _by(finish: Finish, asked: GaugeAsked, tables: Tables) -> Worth | None:
 
 
 def _none(asked: GaugeAsked, tables: Tables) -> Cannot:
-    show, own = Show(asked.units), best_of(tables, "plug_facts")
+    show = Show(asked.units)
     finish = asked.finish or "lapped"
-    width = 2 * own(f"{finish}_known") + own(f"{finish}_hit")
-    other = "Ask again with --finish lapped, or buy" if finish == "turned" else "Buy"
+    width = 2 * known_to(finish, asked, tables) + hit_within(finish, asked, tables)
+    other = "Buy"
+    if _by("lapped", asked, tables) is not None:
+        other = "Ask again with --finish lapped, or buy"
+    elif _by("lapped", replace(asked, comparator=True), tables) is not None:
+        other = "Lapped, and measured on a bench comparator, one has room: ask with --comparator; or buy"
     return Cannot(
         f"A window of {show.small(asked.band)} has no room for two ends of a {finish} plug, "
         f"{show.small(width)} each, and wear.",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from borewright.answer.figure import Assumption
 from borewright.errors import RefusedInput
 from borewright.holding.part import Part
@@ -33,10 +35,13 @@ def make_gauge(
     stepped: bool = False,
     steps: int | None = None,
     blind: bool = False,
+    length_known: bool = False,
+    comparator: bool = False,
 ) -> Made:
     """The plug for a work whose bore is stated by its limits.
 
     A job file whose bore is still to be made gives the window that the plan bores it to.
+    `length_known`: the work's length was stated, not taken; `comparator`: the plug is measured on one.
     RefusedInput for a bore without limits, beyond 1 to 150 mm, or more `steps` than stand apart;
     `done` is False where the answer is no.
 
@@ -50,7 +55,11 @@ def make_gauge(
     >>> made.numbers["finish"], [round(1e3 * x, 4) for x in ends]
     ('turned', [25.0052, 25.0127])
     """
-    asked = gauge_asked(work, tables, finish, stepped, steps, blind)
+    asked = replace(
+        gauge_asked(work, tables, finish, stepped, steps, blind),
+        depth=work.job.work.length if work.from_file or length_known else None,
+        comparator=comparator,
+    )
     worth = worth_of(asked, tables)
     if isinstance(worth, Cannot):
         return not_made(TITLE, worth, asked.units, ())

@@ -24,7 +24,16 @@ ANY_LENGTH = 0.02
     type=click.Choice(["turned", "lapped"]),
     help="How it is brought to size; left out, lapped where turning takes half of the window.",
 )
-@click.option("--blind", is_flag=True, help="The bore has a bottom: a flat lets the air out.")
+@click.option(
+    "--blind",
+    is_flag=True,
+    help="The bore has a bottom: a flat lets the air out; --length is its depth.",
+)
+@click.option(
+    "--comparator",
+    is_flag=True,
+    help="The plug is measured on a bench comparator, not a micrometer.",
+)
 @paper_options
 @units_option
 @json_option
@@ -47,6 +56,8 @@ def command(as_json: bool, **typed: Any) -> int:
         stepped=typed["stepped"] or typed["steps"] is not None,
         steps=typed["steps"],
         blind=typed["blind"],
+        length_known=typed["length"] is not None,
+        comparator=typed["comparator"],
     )
     look = look_of(typed, work.job.units)
     return deliver(made, typed, look, as_json, read=(typed["job_file"],))
