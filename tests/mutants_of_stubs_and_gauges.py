@@ -50,8 +50,8 @@ STUBS_AND_GAUGES = (
     Mutant(
         "a screw that reaches the half cut threads",
         "making/stub/sizes.py",
-        "shank_most=thick + past + thread + screw.pitch / 2",
-        "shank_most=thick + past + thread + 2 * screw.pitch",
+        "length - thick - past + screw.pitch, asked.units",
+        "length - thick - past - screw.pitch, asked.units",
     ),
     Mutant(
         "a plug whose travel opens by its taper on radius",
@@ -74,19 +74,73 @@ STUBS_AND_GAUGES = (
     Mutant(
         "a soft mandrel larger to the tailstock",
         "making/soft/turned.py",
-        "asked.bore - taper * (asked.length + room)",
-        "asked.bore + taper * (asked.length + room)",
+        "seat - taper * (asked.length + room)",
+        "seat + taper * (asked.length + room)",
     ),
     Mutant(
         "a batch that sits twice as far apart",
         "making/soft/turned.py",
-        "spread = (asked.bore_high - asked.bore) / taper",
-        "spread = 2 * (asked.bore_high - asked.bore) / taper",
+        "apart = (asked.bore_high - asked.bore) / taper",
+        "apart = 2 * (asked.bore_high - asked.bore) / taper",
     ),
     Mutant(
         "a drawn bar over its name",
         "making/soft/as_drawn.py",
         "float(thrown_runout(bore, nominal - less))",
         "float(thrown_runout(bore, nominal - less) / 2)",
+    ),
+    Mutant(
+        "a soft mandrel of the bore's own size, that grips nothing",
+        "making/soft/turned.py",
+        "seat = asked.bore + grip[1]",
+        "seat = asked.bore - grip[1]",
+    ),
+    Mutant(
+        "a hub too thick to tap that has no screw",
+        "making/soft/screwed.py",
+        "    if fits:",
+        "    if fits and wall < 0:",
+    ),
+    Mutant(
+        "a plug larger than the bore that the work must pass",
+        "making/stub/plug.py",
+        'largest = asked.bore - own("plug_under_bore")',
+        'largest = 2 * asked.bore - own("plug_under_bore")',
+    ),
+    Mutant(
+        "a plug with no room to be drawn in",
+        "making/stub/plug.py",
+        'travel + best_of(tables, "stub_facts")("plug_relief")',
+        '0.0 * best_of(tables, "stub_facts")("plug_relief")',
+    ),
+    Mutant(
+        "a thread that ends where the plug is still to be drawn in",
+        "making/stub/slit.py",
+        "screw_length - before + form.opens_most / taper + screw.pitch, units",
+        "screw_length - before - form.opens_most / taper, units",
+    ),
+    Mutant(
+        "a shoulder that bears on a hair",
+        "making/stub/sizes.py",
+        'return asked.face_inside + 2 * tables.holding_fact("stub_face_least").best',
+        "return asked.face_inside",
+    ),
+    Mutant(
+        "steps longer than a blind bore is deep",
+        "making/gauge/form.py",
+        "room = (asked.depth - pilot - (steps - 1) * gap) / steps",
+        "room = asked.depth / steps",
+    ),
+    Mutant(
+        "a handle of the bore's own size",
+        "making/gauge/form.py",
+        'size + own("handle_over"), own("handle_least")',
+        'size, own("handle_least")',
+    ),
+    Mutant(
+        "a micrometer taken for a comparator",
+        "making/gauge/worth.py",
+        'return own("comparator_known") if asked.comparator else own(f"{finish}_known")',
+        'return own("comparator_known")',
     ),
 )

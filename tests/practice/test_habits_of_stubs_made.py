@@ -68,13 +68,21 @@ def test_a_stub_bends_more_the_further_it_stands_out_and_the_thinner_it_is() -> 
         (0.004, 0.010, 1.0, "bond"),
         (0.016, 0.0015, 1.0, "Bond"),
         (0.016, 0.200, 1.0, "between centers"),
-        (0.016, 0.020, 0.0155, "expanding"),
+        (0.016, 0.020, 0.0155, "soft mandrel"),
     ],
 )
 def test_who_is_sent_elsewhere(bore: float, length: float, room: float, word: str) -> None:
     made = stub(bore, length, room=room)
     assert isinstance(made, Cannot)
     assert word in made.instead
+
+
+def test_work_with_a_shoulder_but_no_face_for_a_washer_is_sent_to_the_expanding_stub() -> None:
+    asked = StubAsked(0.016, 0.016, 3e-6, False, 0.02, 1.0, 0.0165, 0.016, "", "mm")
+    made = stub_sizes(asked, TABLES)
+    assert isinstance(made, Cannot)
+    assert "expanding" in made.instead
+    assert isinstance(stub_sizes(replace(asked, plug="taper"), TABLES), StubSizes)
 
 
 # Soft mandrels

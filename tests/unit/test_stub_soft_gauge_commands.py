@@ -204,80 +204,10 @@ def test_the_gauge_of_16_h7_by_hand() -> None:
     assert "the window pays" in told(*GAUGE)
 
 
-def test_a_bench_comparator_gives_back_a_third_of_the_window_and_the_papers_say_so() -> None:
-    """1 µm either way and 1 µm hit: 3 at each end, 7.8 of 18 in place of 13.8."""
-    answer = answered(*GAUGE, "--comparator")
-    ends = [answer[f"{end}_m"] for end in ("go_smallest", "go_largest", "not_go_smallest")]
-    assert ends == pytest.approx([16.0018e-3, 16.0048e-3, 16.0150e-3], abs=1e-10)
-    assert answer["window_lost_worst"] == pytest.approx((1.8 + 3 + 3) / 18)
-    words = told(*GAUGE)
-    assert "bench comparator" in words
-    assert "lose 43% at the worst" in words
-    assert "or buy" in words
-    assert "comparator, which" not in told(*GAUGE, "--comparator")
-
-
-def test_no_micrometer_is_said_to_know_a_plug_to_a_micrometre() -> None:
-    assert answered(*GAUGE)["known_m"] >= 2e-6
-
-
-def test_the_handle_stops_the_plug_plainly_or_goes_in_plainly() -> None:
-    for bore in ("6 H9", "16 H7", "21 H7", "25 H9", "60 H9"):
-        answer = answered("make", "gauge", "--bore", bore)
-        over = answer["handle_diameter_m"] - answer["largest_bore_m"]
-        assert abs(over) >= 1.9e-3
-        assert ("goes_deep_m" in answer) is (over > 0)
-    assert "the handle stops it" in told(*GAUGE)
-    assert "goes right through" in told("make", "gauge", "--bore", "60 H9")
-
-
-def test_the_going_end_feels_the_whole_of_a_bore_whose_length_is_known() -> None:
-    usual, longer = answered(*GAUGE), answered(*GAUGE, "--length", "33mm")
-    assert usual["go_length_m"] == pytest.approx(0.020)
-    assert longer["go_length_m"] == pytest.approx(0.033)
-    shallow = answered(*GAUGE, "--length", "10mm", "--blind")
-    assert shallow["gauging_length_m"] <= 0.010 + 1e-9
-
-
-def test_the_steps_are_as_short_as_a_blind_bore_is_deep_down_to_the_shortest_of_use() -> None:
-    """25 mm: 3 of pilot, 3 grooves of 1, four steps: 4.75, 4.5 as turned. 15 mm: 2.25, too short."""
-    stepped = ("make", "gauge", "--bore", "25 H9", "--stepped", "--blind")
-    answer = answered(*stepped, "--length", "25mm")
-    assert answer["step_length_m"] == pytest.approx(0.0045)
-    assert answer["gauging_length_m"] == pytest.approx(0.003 + 0.003 + 4 * 0.0045)
-    done = ran(*stepped, "--length", "15mm", "--json")
-    assert done.code == 3
-    assert "2.5 mm" in json.loads(done.out)["reason"]
-    assert ran(*stepped, "--length", "15mm", "--steps", "3").code == 0
-    through = told("make", "gauge", "--bore", "25 H9", "--stepped", "--length", "15mm")
-    assert "stand out of its far end" in through
-
-
 def test_the_end_that_does_not_go_is_the_shorter_and_is_marked() -> None:
     answer, words = answered(*GAUGE), told(*GAUGE)
     assert answer["not_go_length_m"] == pytest.approx(answer["go_length_m"] / 2, rel=0.02)
     assert "filled red" in words
-
-
-@pytest.mark.parametrize(
-    "asked", [GAUGE, STEPPED, ("make", "gauge", "--bore", "25 H9", "--stepped")]
-)
-def test_the_drawing_of_a_plug_has_its_knurl_its_necks_and_every_step(
-    asked: tuple[str, ...], tmp_path: Path
-) -> None:
-    drawing = tmp_path / "plug.svg"
-    assert ran(*asked, "--drawing", str(drawing)).code == 0
-    svg = drawing.read_text(encoding="utf-8")
-    assert "knurled" in svg
-    assert svg.count(">4<") >= (1 if "--stepped" in asked else 2)  # necks of 4 mm
-    answer = answered(*asked)
-    if "--stepped" in asked:
-        step = f">{1e3 * answer['step_length_m']:g}<"
-        assert svg.count(step) == answer["steps"]
-    else:
-        assert "does not go" in svg
-        assert "16.0120 to 16.0180 does not go" in svg
-    assert ("lapped" in svg) is (answer["finish"] == "lapped")
 
 
 def test_a_blind_bore_gets_a_flat_for_the_air() -> None:

@@ -62,7 +62,7 @@ def headline(asked: StubAsked, stub: StubSizes, slit: Slit | None, care: str) ->
         held = f"{_a(stub.clamp.screw.id)} screw and a washer clamp the work on its shoulder"
         shake = (
             f" The largest bore of the batch shakes on it by {show.small(stub.shake)}."
-            if asked.batch
+            if asked.batch and "shakes on it" not in care
             else ""
         )
     else:

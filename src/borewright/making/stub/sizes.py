@@ -23,6 +23,8 @@ from borewright.reference.screws import Screw
 
 BAR = "steel-1018"
 """Bar stock of the shop: its stiffness counts, whatever bar it is."""
+BORE_ALONE = "A soft mandrel turned to the bore between centers carries it by the bore alone."
+"""What is left where neither shoulder nor washer has a face."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,7 +163,7 @@ def _cannot(asked: StubAsked, tables: Tables) -> Cannot | None:
     if shoulder_of(asked, asked.shoulder_room, tables) < least_face(asked, tables):
         return Cannot(
             _too_narrow("shoulder", asked.shoulder_room, asked, tables),
-            "A soft mandrel turned to the bore between centers carries it by the bore alone.",
+            BORE_ALONE,
         )
     if (fact(f"stub_before_{asked.units}").best + asked.length) > (
         fact("stub_center_share").best * asked.bore
@@ -201,7 +203,9 @@ def _clamp(asked: StubAsked, tables: Tables) -> Clamp | Cannot:
     if outside < least_face(asked, tables):
         return Cannot(
             _too_narrow("washer", asked.washer_room, asked, tables),
-            "An expanding stub holds by the bore: ask again with --expanding.",
+            "An expanding stub holds by the bore: ask again with --expanding."
+            if shoulder_of(asked, asked.shoulder_room, tables) >= least_face(asked, tables)
+            else BORE_ALONE,
         )
     thread = fact("screw_engagement").best * screw.diameter
     thick = up_to_rule(

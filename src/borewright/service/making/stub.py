@@ -37,7 +37,7 @@ def make_stub(work: BoredWork, tables: Tables, plug: Plug | None = None) -> Made
     >>> typed = WorkTyped(0.016, None, 0.02, None, "", "bore-gauge", "mm")
     >>> made = make_stub(work_typed(typed, tables()), tables())
     >>> made.numbers["screw"], round(made.numbers["shoulder_diameter_m"] * 1e3, 2)
-    ('M8', 22.4)
+    ('M8', 22.0)
     """
     part = Part(work.job, tables)
     check_bore(part)

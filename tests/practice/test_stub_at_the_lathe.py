@@ -172,6 +172,12 @@ def test_a_bar_is_as_long_as_what_is_told_to_be_done_with_it() -> None:
     assert "pull the bar out" not in told("--bore", "16.01mm", "--length", "20mm")
 
 
+def test_the_shake_of_a_batch_is_said_once() -> None:
+    words = told("--bore", "8 H7", "--length", "12mm")
+    assert words.count("shakes on it by") == 1
+    assert "sort the pieces" in words
+
+
 # Drawings
 
 
