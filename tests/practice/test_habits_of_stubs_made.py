@@ -42,6 +42,11 @@ def test_a_stub_wrings_into_its_bore_and_its_washer_bears_on_the_work(
     assert bore - 2.5 * TENTH < made.spigot_low < made.spigot < made.spigot_high <= bore
     assert made.spigot_length < length
     assert made.clamp.screw.diameter <= bore / 2 * (1 + 1e-9)
+    past = length - made.spigot_length
+    screwed_in = made.clamp.length - made.clamp.washer_thick - past
+    # As sold it holds one and a half of itself, and ends half a turn before the full thread does.
+    assert screwed_in >= 1.5 * made.clamp.screw.diameter * (1 - 1e-9)
+    assert screwed_in + made.clamp.screw.pitch / 2 <= made.clamp.thread_depth
     engaged = made.clamp.shank_least - made.clamp.washer_thick - (length - made.spigot_length)
     assert engaged == pytest.approx(1.5 * made.clamp.screw.diameter)
     reaches = made.clamp.shank_most - made.clamp.washer_thick - (length - made.spigot_length)

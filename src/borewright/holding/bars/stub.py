@@ -211,6 +211,11 @@ class Stub:
         )
         return (
             line(
+                "Make the washer first",
+                f"{show.length(self.washer)} across and {show.length(thick)} thick, faced both sides: once the stub is in, "
+                "nothing else is turned there until the batch is done.",
+            ),
+            line(
                 "Rough the stub",
                 f"{roughing} Face it, turn the shoulder to {show.length(self.shoulder)}, rough the stub to within "
                 f"{show.small(self._share('rough_over'))} of the bore and {show.length(self.length)} long, shorter than the work "
@@ -218,9 +223,9 @@ class Stub:
                 f"{show.small(deep)} deep, so that the work seats on the shoulder.",
             ),
             line(
-                "Tap the end, make the washer",
+                "Tap the end",
                 f"Center, drill and tap {show.length(self.thread)}; the screw must hold {show.length(depth)} of thread, the hole "
-                f"a little more. The washer {show.length(self.washer)} across and {show.length(thick)} thick, faced both sides.",
+                "a little more.",
             ),
             line(
                 "Turn it to the bore",

@@ -179,7 +179,7 @@ def _cannot(asked: StubAsked, tables: Tables) -> Cannot | None:
 def _too_narrow(what: str, room: Metre, asked: StubAsked, tables: Tables) -> str:
     """Why there is no face for shoulder or washer, and what would be one."""
     show, least = Show(asked.units), tables.holding_fact("stub_face_least").best
-    bears = max(room - asked.face_inside, 0.0) / 2
+    bears = max(shoulder_of(asked, room, tables) - asked.face_inside, 0.0) / 2
     return (
         f"The {what} would bear on a ring {show.length(bears)} wide; it asks for {show.length(least)}, a face of "
         f"{show.length(least_face(asked, tables))} across that the tool leaves alone."
