@@ -213,7 +213,7 @@ class Stub:
             line(
                 "Make the washer first",
                 f"{show.length(self.washer)} across and {show.length(thick)} thick, faced both sides: once the stub is in, "
-                "nothing else is turned there until the batch is done.",
+                "nothing else is turned there.",
             ),
             line(
                 "Rough the stub",
