@@ -134,3 +134,14 @@ def test_the_block_names_what_scale_units_and_treatment() -> None:
     assert said["block-sizes in"] == "inches [millimetres]"
     assert said["block-views"] == "third angle"
     assert said["block-drawn"] == "2026-11-29"
+
+
+@pytest.mark.parametrize("part", PARTS.values(), ids=PARTS)
+def test_no_circle_is_filled_with_anything_but_paper_or_ink(part: DrawnPart) -> None:
+    from borewright.answer.drawn_part import Slit
+
+    slit = Slit(0.0, 0.02, 0.001, 4, hole=0.002)
+    for drawn in (part, spindle(slits=(slit,))):
+        scene = draw_part(drawn, look_for("mm"))
+        circles = [i for i in scene.items if isinstance(i, Circle)]
+        assert {c.fill for c in circles} <= {"none", "white"}

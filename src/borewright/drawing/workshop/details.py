@@ -71,7 +71,7 @@ def _slit(slit: Slit, part: DrawnPart, frame: SheetFrame) -> Iterator[Item]:
         left, right = ends_of(part)
         inner = slit.start if right - slit.end < slit.start - left else slit.end
         radius = max(frame.long(slit.hole), LEAST_SLIT) / 2
-        yield Circle(frame.x(inner), frame.axis, radius, kind, "slit-hole")
+        yield Circle(frame.x(inner), frame.axis, radius, kind, name="slit-hole")
 
 
 def _thread(hollow: Hollow, frame: SheetFrame) -> Iterator[Item]:
