@@ -83,6 +83,7 @@ def commands(folder: Path) -> tuple[Timed, ...]:
     shelf = str(EXAMPLES / "hollow-brook-shelf.toml")
     printed = ("--sheet", str(folder / "sheet.pdf"), "--drawing", str(folder / "drawing.svg"))
     printed += ("--charts", str(folder / "charts"))
+    papers = ("--out", str(folder / "mandrel.pdf"), "--drawing", str(folder / "mandrel.dxf"))
     many, many_shelf = (
         str(EXAMPLES / "twelve" / f"12-job-shop{end}.toml") for end in ("", "-shelf")
     )
@@ -93,6 +94,7 @@ def commands(folder: Path) -> tuple[Timed, ...]:
         Timed("fit", (*ours, *fit), 25),
         Timed("plan", (*ours, "plan", job, "--shelf", shelf), None),
         Timed("plan, sheet and charts", (*ours, "plan", job, "--shelf", shelf, *printed), 150),
+        Timed("make mandrel, papers", (*ours, "make", "mandrel", "--size", "5/8in", *papers), 60),
         Timed("plan, 62 mandrels", (*ours, "plan", many, "--shelf", many_shelf), 60),
     )
 
