@@ -21,6 +21,10 @@ CORED = """
 units = "mm"
 work = {material = "gray-iron-30", bore = "40 H7", outside = 220, length = 60, quantity = 6}
 """
+BUSH = """
+units = "mm"
+work = {material = "bronze", bore = 22, outside = 28.6, length = 40, quantity = 6}
+"""
 Inputs = Mapping[str, float]
 
 
@@ -39,14 +43,20 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
     "core_size": lambda i: i["step"] * math.floor((i["bore"] - 2 * i["stock"]) / i["step"] + 1e-6),
     "riser_size": lambda i: i["share"] * i["over"] * i["modulus"],
     "cast_weight": lambda i: i["density"] * i["volume"],
+    "riser_height": lambda i: (
+        i["over"] * i["modulus"] * i["diameter"] / (i["diameter"] - 4 * i["over"] * i["modulus"])
+    ),
+    "riser_weight": lambda i: i["density"] * math.pi / 4 * i["diameter"] ** 2 * i["height"],
+    "cope_lift": lambda i: i["density"] * math.pi / 4 * i["outside"] ** 2 * i["head"],
     "poured_weight": lambda i: i["weight"] / i["yield"],
+    "poured_weight_fed": lambda i: (i["weight"] + i["riser"]) * (1 + i["sprue"]),
     "charge_weight": lambda i: i["poured"] * i["castings"] / (1 - i["loss"]),
     "chance_enough": _chance,
 }
 
 
 def figures() -> list[Figure]:
-    jobs = read_job(EXAMPLE), parse_job(CORED, "job.toml")
+    jobs = read_job(EXAMPLE), parse_job(CORED, "job.toml"), parse_job(BUSH, "bush.toml")
     return [
         f
         for job in jobs

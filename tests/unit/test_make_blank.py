@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import json
 import math
 from pathlib import Path
-from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.cast_jobs import DISC, EXAMPLE, ROOT, TABLES, disc, disc_in, said, told
 from tests.cli_run import ran, refused
 
 from borewright.job import parse_job, read_job
@@ -19,38 +18,11 @@ from borewright.making.blank.casting_drawn import drawn_casting
 from borewright.making.blank.casting_job import casting_job, casting_job_text
 from borewright.making.blank.melt import volume_of
 from borewright.making.blank.pattern_drawn import drawn_pattern
-from borewright.reference.library import Tables
-
-ROOT = Path(__file__).parents[2]
-EXAMPLE = str(ROOT / "examples" / "hollow-brook-cast-wheel.toml")
-TABLES = Tables()
-DISC = 'units = "mm"\nwork = {material = "MATERIAL", bore = BORE, outside = OUTSIDE, length = LONG}'
-
-
-def said(*options: str, job: str = EXAMPLE) -> dict[str, Any]:
-    done = ran("make", "blank", job, *options, "--json")
-    assert done.code == 0, done.err
-    found: dict[str, Any] = json.loads(done.out)
-    return found
-
-
-def told(*options: str, job: str = EXAMPLE) -> str:
-    done = ran("make", "blank", job, *options)
-    assert done.code == 0, done.err
-    return " ".join(done.out.split())
-
-
-def disc(material: str = "gray-iron-30", bore: object = 40, outside: float = 220, long: float = 60):
-    text = DISC.replace("MATERIAL", material).replace("BORE", str(bore))
-    return parse_job(text.replace("OUTSIDE", str(outside)).replace("LONG", str(long)), "job.toml")
 
 
 @pytest.fixture
 def disc_file(tmp_path: Path) -> str:
-    path = tmp_path / "disc.toml"
-    text = DISC.replace("MATERIAL", "gray iron").replace("BORE", '"40mm"')
-    path.write_text(text.replace("OUTSIDE", "220").replace("LONG", "60"), encoding="utf-8")
-    return str(path)
+    return disc_in(tmp_path)
 
 
 def test_both_books_stand_side_by_side_and_the_middle_between_them() -> None:
@@ -87,38 +59,6 @@ def test_a_big_bore_is_cored_under_size_and_a_small_one_is_solid(disc_file: str)
     assert numbers["core_box_diameter_m"] > numbers["core_diameter_m"]
     assert said()["cored"] is False
     assert said("--by", "casting", "--core", "solid", job=disc_file)["cored"] is False
-
-
-def test_a_core_too_thin_to_stand_is_refused_with_the_reason() -> None:
-    assert "it breaks or cannot be vented" in refused(
-        "make",
-        "blank",
-        str(ROOT / "examples/twelve/01-beginner-pulley.toml"),
-        "--by",
-        "casting",
-        "--core",
-        "cored",
-    )
-
-
-def test_a_boss_stands_where_nothing_else_can_be_held_and_is_in_the_weight() -> None:
-    plain, none = made_casting(disc(), CastingAsked(), TABLES), CastingAsked(boss="none")
-    without = made_casting(disc(), none, TABLES)
-    assert plain.boss is not None
-    assert without.boss is None
-    outside = plain.outside
-    assert plain.boss.diameter >= TABLES.allowance("boss_share").best * outside - 0.5e-3
-    assert plain.boss.length >= TABLES.allowance("jaw_bite").best
-    assert plain.core is not None
-    tube = (plain.boss.diameter**2 - plain.core.diameter**2) * math.pi / 4 * plain.boss.length
-    more = plain.melt.casting - without.melt.casting
-    assert more == pytest.approx(plain.density * tube, rel=0.05)  # and the boss's draft
-    assert "boss" in {across.limits.after for across in drawn_casting(plain, TABLES).across}
-
-
-def test_a_wheel_with_a_deep_rim_needs_no_boss_but_gets_one_that_is_asked_for() -> None:
-    assert said()["boss"] == "none"
-    assert said("--boss", "B")["boss"] == "B"
 
 
 def test_iron_gets_more_than_its_skin_on_every_face() -> None:
@@ -281,9 +221,9 @@ def test_nothing_says_that_a_casting_is_sound() -> None:
         (("--scrap", "100%"), "0 to below 1"),
         (("--scrap", "1.5"), "up to 1"),
         (("--sure", "100%"), "above 0 and below 1"),
-        (("--bars", "3m"), "--by bar only"),
-        (("--by", "bar", "--boss", "A"), "--by casting only"),
-        (("--by", "bar", "--job", "x.toml"), "--by casting only"),
+        (("--bars", "3m"), "none, or --by bar"),
+        (("--by", "bar", "--boss", "A"), "none, or --by casting"),
+        (("--by", "bar", "--job", "x.toml"), "none, or --by casting"),
         (("--by", "bar", "--bars", "3m", "--bar-length", "3m"), "one of them"),
     ],
 )
@@ -334,3 +274,17 @@ def test_surer_or_more_scrap_pours_more() -> None:
     assert said("--scrap", "40%")["castings_to_pour"] > usual
     assert said("--sure", "99.9%")["castings_to_pour"] > usual
     assert said("--scrap", "0")["castings_to_pour"] == 3
+
+
+def test_bar_is_in_one_length_only_where_one_bar_gives_it(disc_file: str) -> None:
+    assert "in one length" in told("--by", "bar", job=disc_file)
+    pulley = str(ROOT / "examples/twelve/06-bronze-bush.toml")
+    out = told("--by", "bar", "--bars", "3 x 120mm", job=pulley)
+    assert "in one length" not in out
+    assert "3 bars, of which" in out
+
+
+def test_a_bar_much_thicker_than_needed_is_remarked_on() -> None:
+    bush = str(ROOT / "examples/twelve/06-bronze-bush.toml")
+    assert "32 mm bar would do" in told("--bar-size", "36mm", job=bush)
+    assert "bar would do" not in told("--bar-size", "32mm", job=bush)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import pi
 from typing import Literal
 
 from borewright.answer.drawn_part import Stretch
@@ -82,10 +83,34 @@ class Section:
     modulus: Metre
 
 
+Place = Literal["middle", "wall", "beside", "rim inside", "rim outside", "web"]
+
+
+@dataclass(frozen=True, slots=True)
+class Riser:
+    """What feeds the heaviest section: thickness and height (m), and where it stands.
+
+    `room` (m): how thick it may be there. `fits`: it may stand there, if by a `neck` (its thickness
+    and greatest length, m; 0 where it has none); else nothing of that size may stand anywhere.
+    """
+
+    diameter: Metre
+    height: Metre
+    place: Place
+    room: Metre
+    fits: bool = True
+    neck: Metre = 0.0
+    neck_long: Metre = 0.0
+
+    @property
+    def volume(self) -> float:
+        """Its metal (m³)."""
+        return pi / 4 * self.diameter**2 * self.height
+
+
 @dataclass(frozen=True, slots=True)
 class Mould:
-    """How it lies in the sand. `parting` is from face A as cast (m); `sections` heaviest first.
-    `neck`: to what the riser is drawn in where it meets a hub that it is wider than; else 0."""
+    """How it lies in the sand. `parting` is from face A as cast (m); `sections` heaviest first."""
 
     up: End
     up_why: str
@@ -96,13 +121,16 @@ class Mould:
     fillet: Metre
     round: Metre
     sections: tuple[Section, ...]
-    riser: Metre
-    neck: Metre
+    riser: Riser
 
 
 @dataclass(frozen=True, slots=True)
 class Melt:
-    """Weights (kg) and numbers: of one casting, with its gates, and of the whole batch."""
+    """Weights (kg) and numbers: of one casting, with its gates, and of the whole batch.
+
+    `poured` is by the yield, or where that is more, casting and `riser` with `sprue_share` of both.
+    `heats`: crucibles it takes; 0 where one mould takes more than a crucible.
+    """
 
     casting: Kilogram
     poured: Kilogram
@@ -114,32 +142,53 @@ class Melt:
     scrap: float
     sure: float
     chance: float
+    riser: Kilogram
+    sprue_share: float
+    heats: int
+
+    @property
+    def by_yield(self) -> bool:
+        """Whether the yield asks for no less than the riser does."""
+        return self.casting / self.yield_share >= self.fed
+
+    @property
+    def fed(self) -> Kilogram:
+        """Casting, riser and their sprue (kg)."""
+        return (self.casting + self.riser) * (1 + self.sprue_share)
 
 
 @dataclass(frozen=True, slots=True)
 class MadeCasting:
     """Everything of it. `pieces`: the casting as plain rings, z from face A as cast, without draft
-    and boss; `stretches`: with both. `volume` (m³): theirs, less what is open between spokes."""
+    and boss; `stretches`: with both. `volume` (m³): theirs, less what is open between spokes.
+    `sand_hole` (m): a hole that the pattern leaves open for sand to stand in, at its widest, or 0.
+    """
 
     title: str
     material: str
     units: Literal["inch", "mm"]
     wheel: Wheel
     stocks: tuple[FaceStock, ...]
+    stock_stated: bool
     pieces: tuple[Piece, ...]
     outside: Metre
     length: Metre
     stretches: tuple[Stretch, ...]
     core: Core | None
+    sand_hole: Metre
     core_why: str
     boss: Boss | None
-    boss_why: str
     mould: Mould
     shrink: Shrink
     volume: float
     density: float
     melt: Melt
     spokes: Spokes | None = None
+
+    @property
+    def hole(self) -> Metre:
+        """The hole as cast (m), by core or by sand; 0 where it is solid."""
+        return self.core.diameter if self.core else self.sand_hole
 
     def pattern(self, size: Metre) -> Metre:
         """Size of the pattern (m) for a size of the casting (m)."""

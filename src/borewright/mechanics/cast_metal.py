@@ -4,6 +4,8 @@
     V = π/3 (b - a) [R₁² + R₁R₂ + R₂² - r₁² - r₁r₂ - r₂²]   ring whose outside and inside are cones
     t = l tan θ                                       metal that draft adds on radius over a length
     M = cross-section / its edge that sand cools      modulus of a long ring
+    M = F w / (π D (w - j) + 2 F),  F = π/4 (D² - d²)  hub: outside and end faces cool, its core not
+    M = D h / (4 h + D)                               upright round riser, open at its foot
 
 Source: geometry; the modulus is Chvorinov's volume over cooling surface, for a bar bent to a ring.
 Weakness: metal does not shrink alike everywhere (a core or a rim held by spokes holds it back); a
@@ -86,3 +88,34 @@ def modulus(width: Metre, thickness: Metre, covered: Metre = 0.0) -> Metre:
     edge = 2 * (width + thickness) - covered
     above_zero("edge that cools", edge, "m")
     return width * thickness / edge
+
+
+def hub_modulus(width: Metre, outside: Metre, hole: Metre = 0.0, joined: Metre = 0.0) -> Metre:
+    """Modulus (m) of a hub or a plain body: so wide along its axis, with its outside, its hole as
+    cast and the width of its outside that other metal joins (m).
+
+    The core is taken as not cooling: it is soon as hot as the metal. OutsideModel for a hole that
+    leaves no metal, or a joint wider than the hub.
+
+    >>> round(hub_modulus(0.0796, 0.080, 0.032, 0.012) * 1e3, 2)
+    13.21
+    """
+    above_zero("width of the hub", width, "m")
+    not_below_zero("hole of the hub", hole, "m")
+    refuse_unless(hole < outside, "hole of the hub", hole, "m", "below its outside")
+    refuse_unless(0 <= joined <= width, "joint of the hub", joined, "m", "0 up to its width")
+    face = math.pi / 4 * (outside**2 - hole**2)
+    return face * width / (math.pi * outside * (width - joined) + 2 * face)
+
+
+def riser_height(diameter: Metre, modulus_needed: Metre) -> Metre:
+    """Height (m) of an upright round riser of this diameter (m) for a modulus (m): from
+    M = D h / (4 h + D). OutsideModel where no height is enough: D must be above 4 M.
+
+    >>> round(riser_height(0.050, 0.010) * 1e3, 6)
+    50.0
+    """
+    above_zero("modulus needed", modulus_needed, "m")
+    enough = "above four times the modulus"
+    refuse_unless(diameter > 4 * modulus_needed, "diameter of the riser", diameter, "m", enough)
+    return modulus_needed * diameter / (diameter - 4 * modulus_needed)

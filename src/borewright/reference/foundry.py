@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from borewright.errors import OutsideModel, UnknownName
-from borewright.quantities.si import Metre
+from borewright.quantities.si import Kelvin, Metre
 from borewright.reference.ranges import Range, range_of
 from borewright.reference.table import Row, Table
 
@@ -32,13 +32,37 @@ class CastingStock:
 
 @dataclass(frozen=True, slots=True)
 class FoundryMetal:
-    """A metal at the furnace: shares, each a range, and what a caster must know of it."""
+    """A metal at the furnace: shares, each a range, and what a caster must know of it.
+
+    `pour`: usual heat at the pour (K), for heavy and for thin sections. `small_shop`: else
+    it is work for a foundry.
+    """
 
     family: str
     yield_share: Range
     loss: Range
     scrap: Range
     note: str
+    pour: tuple[Kelvin, Kelvin]
+    small_shop: bool
+
+
+@dataclass(frozen=True, slots=True)
+class NotForCasting:
+    """Why a material is none that a caster would choose, and one near it that is."""
+
+    material: str
+    instead: str
+    source: str
+    note: str
+
+
+def not_for_casting_of(table: Table, material: str) -> NotForCasting | None:
+    """The row of a material (its id); None for one that is cast, or whose family says enough."""
+    row = table.index.get((material,))
+    if row is None:
+        return None
+    return NotForCasting(material, row.text("instead"), row.text("source"), row.text("note"))
 
 
 def casting_stock_of(table: Table, family: str, place: str, largest: Metre) -> CastingStock:
@@ -67,7 +91,10 @@ def foundry_metal_of(row: Row) -> FoundryMetal:
     scrap = range_of(row, "scrap_", unit="")
     ours = Range(scrap.low, scrap.best, scrap.high, "", row.text("scrap_source"))
     given, lost = (range_of(row, f"{name}_", unit="") for name in ("yield", "loss"))
-    return FoundryMetal(row.text("family"), given, lost, ours, row.text("note"))
+    pour = row.number("pour_low"), row.number("pour_high")
+    return FoundryMetal(
+        row.text("family"), given, lost, ours, row.text("note"), pour, row.yes("small_shop")
+    )
 
 
 def _banded(rows: list[Row], largest: Metre) -> Row:

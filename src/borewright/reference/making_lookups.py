@@ -10,8 +10,10 @@ from borewright.reference.centers import Center
 from borewright.reference.foundry import (
     CastingStock,
     FoundryMetal,
+    NotForCasting,
     casting_stock_of,
     foundry_metal_of,
+    not_for_casting_of,
 )
 from borewright.reference.making import Bar, Steel
 from borewright.reference.names import find
@@ -71,6 +73,16 @@ class MakingLookups(TradeLookups):
         0.5
         """
         return foundry_metal_of(self.table("foundry_metals").row(self.material(material).family))
+
+    def not_for_casting(self, material: str) -> NotForCasting | None:
+        """Why a caster would not choose a material, and what is near it; None where he would.
+
+        >>> from borewright.reference import tables
+        >>> found = tables().not_for_casting("brass-c360")
+        >>> found and found.instead, tables().not_for_casting("al-cast")
+        ('gunmetal-lg2', None)
+        """
+        return not_for_casting_of(self.table("not_for_casting"), self.material(material).id)
 
     def center_within(self, mouth: Metre, units: Literal["inch", "mm"]) -> Center | None:
         """The largest center hole whose mouth is no wider than this, protected where one is.

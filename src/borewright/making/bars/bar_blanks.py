@@ -7,7 +7,7 @@ from math import pi
 from typing import Literal
 
 from borewright.answer.made_bar import BarBlanks, BarLot, Cut
-from borewright.errors import RefusedInput
+from borewright.errors import OutsideModel, RefusedInput
 from borewright.job.records import Job
 from borewright.making.bars.cutting_list import CutList, cut_list
 from borewright.making.shop_sizes import up_to_rule
@@ -69,7 +69,7 @@ def bar_blanks(job: Job, asked: BarAsked, tables: Tables) -> BarBlanks:
         sum(count for _, count in found.missing),
         found.proved,
         density * pi / 4 * bar**2 * order,
-        _notes(outside, bar, cut, Show(units), tables),
+        _notes(outside, bar, cut, units, tables),
     )
 
 
@@ -121,6 +121,19 @@ def _piece(
     return up_to_rule(length + 2 * fact("face_stock").best + skew, units)
 
 
+def _over_the_next(outside: Metre, bar: Metre, units: Literal["inch", "mm"], tables: Tables) -> str:
+    """A remark where a thinner size that is sold would do; empty where none is, or none so thin."""
+    try:
+        usual = tables.bar_for(outside + tables.bar_fact("over_outside").best, units)
+    except OutsideModel:
+        return ""
+    if bar <= usual.diameter + 1e-9:
+        return ""
+    return (
+        f"{usual.size} bar would do; this one is {Show(units).depth(bar - usual.diameter)} thicker."
+    )
+
+
 def _lots(found: CutList) -> tuple[BarLot, ...]:
     return tuple(
         BarLot(bar.name, bar.length, bar.count, sum(n for _, n in bar.pieces), bar.left)
@@ -128,8 +141,13 @@ def _lots(found: CutList) -> tuple[BarLot, ...]:
     )
 
 
-def _notes(outside: Metre, bar: Metre, cut: Cut, show: Show, tables: Tables) -> tuple[str, ...]:
-    said = []
+def _notes(
+    outside: Metre, bar: Metre, cut: Cut, units: Literal["inch", "mm"], tables: Tables
+) -> tuple[str, ...]:
+    said, show = [], Show(units)
+    over = _over_the_next(outside, bar, units, tables)
+    if over:
+        said.append(over)
     if bar - outside > 0.2 * outside:
         off = show.depth((bar - outside) / 2)
         said.append(

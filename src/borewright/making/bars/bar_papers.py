@@ -41,10 +41,20 @@ def _headline(made: BarBlanks, show: Show) -> str:
         return f"No: the bars stated give {made.quantity - made.missing} of {many}, {made.missing} short."
     return (
         f"{many} of {show.length(made.piece)}, {made.cut} from {made.bar_size} round: "
-        f"{show.length(made.order)} of it in one length, {show.weight(made.mass)}. Each leaves "
+        f"{_bars(made, show)}. Each leaves "
         f"{show.depth((made.bar - made.outside) / 2)} on a side and "
         f"{show.depth((made.piece - made.length) / 2)} on each face."
     )
+
+
+def _bars(made: BarBlanks, show: Show) -> str:
+    """How much bar and its weight: in one length where one bar gives all."""
+    many = sum(lot.count for lot in made.lots)
+    if many == 1:
+        return f"{show.length(made.order)} of it in one length, {show.weight(made.mass)}"
+    used = sum(lot.count * (lot.length - lot.left) for lot in made.lots)
+    weight = show.weight(made.mass * used / made.order)
+    return f"{many} bars, of which {show.length(used)} is used, {weight}"
 
 
 def _list(made: BarBlanks, show: Show) -> Grid:

@@ -7,8 +7,9 @@ from dataclasses import replace
 from borewright.answer.drawn_part import Stretch
 from borewright.answer.made_casting import Boss, MadeCasting
 from borewright.job.records import Job
+from borewright.making.blank.boss import boss_of
 from borewright.making.blank.casting_asked import CastingAsked
-from borewright.making.blank.hold import boss_of, core_of
+from borewright.making.blank.core import hole_of
 from borewright.making.blank.melt import between_spokes, melt_of, volume_of
 from borewright.making.blank.mould import mould_of
 from borewright.making.blank.rings import Draft, cast_rings, drafted
@@ -35,12 +36,13 @@ def made_casting(job: Job, asked: CastingAsked, tables: Tables) -> MadeCasting:
     taken = {s.face: s.taken for s in stocks}
     pieces = cast_rings(wheel, taken["outside"], taken["face A"])
     long = max(p.end for p in pieces)
-    core, core_why = core_of(job, wheel, taken["bore"], long, asked, tables)
-    hole = core.diameter if core else 0.0
-    mould = mould_of(job, wheel, pieces, hole, asked, tables)
-    boss, boss_why = boss_of(job, pieces, core, mould, asked, tables)
-    rings = drafted(pieces, hole, Draft(mould.outside_draft, mould.inside_draft, mould.parting))
-    stretches = (*rings, *([_bossed(boss, hole, long, mould.outside_draft)] if boss else []))
+    hole = hole_of(job, wheel, taken["bore"], long, asked, tables)
+    core, size = hole.core, hole.size
+    mould = mould_of(job, wheel, pieces, size, asked, tables)
+    boss = boss_of(job, pieces, hole, mould, asked, tables)
+    draft = Draft(mould.outside_draft, mould.inside_draft, mould.parting)
+    rings = drafted(pieces, size, draft, in_sand=hole.sand > 0.0)
+    stretches = (*rings, *([_bossed(boss, size, long, mould.outside_draft)] if boss else []))
     if core and boss:
         core = replace(core, between=tidy(long + boss.length))
     volume = volume_of(stretches) - between_spokes(job.work, pieces)
@@ -49,20 +51,21 @@ def made_casting(job: Job, asked: CastingAsked, tables: Tables) -> MadeCasting:
         job.work.material,
         job.units,
         wheel,
-        tuple(s for s in stocks if s.face != "bore" or core),
+        tuple(s for s in stocks if s.face != "bore" or size),
+        asked.stock is not None,
         pieces,
         max(p.outside for p in pieces),
         long,
         tuple(sorted(stretches, key=lambda s: (s.start, s.outside))),
         core,
-        core_why,
+        hole.sand,
+        hole.why,
         boss,
-        boss_why,
         mould,
         shrink_of(job.work.material, asked, tables),
         volume,
         tables.material_range(job.work.material, "density").best,
-        melt_of(job, volume, asked, tables),
+        melt_of(job, volume, mould.riser, asked, tables),
         job.work.spokes,
     )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import pi
 
 from borewright.answer.figure import Figure, Input
 from borewright.answer.made_casting import MadeCasting
@@ -53,7 +54,7 @@ def _shrinkage(made: MadeCasting) -> Iterator[Figure]:
 
 def _core(made: MadeCasting, tables: Tables) -> Iterator[Figure]:
     limits = made.wheel.bore.limits
-    if made.core is None or limits is None:
+    if made.hole == 0.0 or limits is None:
         return
     step = tables.casting_fact(f"core_step_{made.units}")
     inputs = (
@@ -61,19 +62,44 @@ def _core(made: MadeCasting, tables: Tables) -> Iterator[Figure]:
         Input("stock", made.stock("bore"), "m", "depth"),
         Input("step", step.best, "m", "depth"),
     )
-    yield _length("core_diameter", made.core.diameter, "core_size", inputs, (step.source,))
+    name = "core_diameter" if made.core else "hole_in_sand"
+    yield _length(name, made.hole, "core_size", inputs, (step.source,))
 
 
 def _riser(made: MadeCasting, tables: Tables) -> Iterator[Figure]:
+    riser = made.mould.riser
     share, over = (tables.casting_fact(n) for n in ("riser_share", "riser_over"))
+    modulus = Input("modulus", made.mould.sections[0].modulus, "m", "depth")
+    if riser.height == riser.diameter:
+        inputs = Input("share", share.best, ""), Input("over", over.best, ""), modulus
+        sources = share.source, over.source
+        yield _length("riser_diameter", riser.diameter, "riser_size", inputs, sources)
+    else:
+        inputs = (
+            Input("over", over.best, ""),
+            modulus,
+            Input("diameter", riser.diameter, "m", "length"),
+        )
+        yield _length("riser_height", riser.height, "riser_height", inputs, (over.source,))
+    weight = (
+        Input("density", made.density, "kg/m³"),
+        Input("diameter", riser.diameter, "m", "length"),
+        Input("height", riser.height, "m", "length"),
+    )
+    density = tables.material_range(made.material, "density").sources
+    yield _weight("riser_weight", made.melt.riser, "riser_weight", weight, density)
+
+
+def cope_lift(made: MadeCasting, tables: Tables) -> Figure:
+    """Weight that the metal lifts the cope with."""
+    head = tables.casting_fact("cope_head")
     inputs = (
-        Input("share", share.best, ""),
-        Input("over", over.best, ""),
-        Input("modulus", made.mould.sections[0].modulus, "m", "depth"),
+        Input("density", made.density, "kg/m³"),
+        Input("outside", made.outside, "m", "length"),
+        Input("head", head.best, "m", "length"),
     )
-    yield _length(
-        "riser_diameter", made.mould.riser, "riser_size", inputs, (share.source, over.source)
-    )
+    lift = made.density * pi / 4 * made.outside**2 * head.best
+    return _weight("cope_lift", lift, "cope_lift", inputs, (head.source,))
 
 
 def _weights(made: MadeCasting, tables: Tables) -> Iterator[Figure]:
@@ -86,8 +112,8 @@ def _weights(made: MadeCasting, tables: Tables) -> Iterator[Figure]:
         (Input("density", made.density, "kg/m³"), Input("volume", made.volume, "m³")),
         density.sources,
     )
-    poured = Input("weight", melt.casting, "kg"), Input("yield", melt.yield_share, "")
-    yield _weight("poured_weight", melt.poured, "poured_weight", poured, metal.yield_share.sources)
+    yield _poured(made, tables)
+    yield cope_lift(made, tables)
     charge = (
         Input("poured", melt.poured, "kg"),
         Input("castings", melt.tries, ""),
@@ -100,6 +126,18 @@ def _weights(made: MadeCasting, tables: Tables) -> Iterator[Figure]:
         Input("scrap", melt.scrap, ""),
     )
     yield Figure("chance_enough", melt.chance, "", formula="chance_enough", inputs=chance)
+
+
+def _poured(made: MadeCasting, tables: Tables) -> Figure:
+    """The larger of what the yield and what the riser asks for."""
+    melt, weight = made.melt, Input("weight", made.melt.casting, "kg")
+    if melt.by_yield:
+        inputs = weight, Input("yield", melt.yield_share, "")
+        sources = tables.foundry_metal(made.material).yield_share.sources
+        return _weight("poured_weight", melt.poured, "poured_weight", inputs, sources)
+    sprue = tables.casting_fact("sprue_share")
+    fed = weight, Input("riser", melt.riser, "kg"), Input("sprue", melt.sprue_share, "")
+    return _weight("poured_weight", melt.poured, "poured_weight_fed", fed, (sprue.source,))
 
 
 def _length(

@@ -19,7 +19,7 @@ def casting_job(made: MadeCasting, job: Job) -> Job:
     A keyway, a cross hole, a thread and chamfers of the bore are cut, not cast: they are left out.
     """
     work, wheel = job.work, made.wheel
-    bore = replace(wheel.bore, made_by="as-cast" if made.core else "solid")
+    bore = replace(wheel.bore, made_by="as-cast" if made.hole else "solid")
     form = replace(work.finished.form, length=wheel.length)
     finished = replace(work.finished, outside=wheel.outside, form=form)
     cast = replace(
@@ -48,12 +48,15 @@ def _heading(made: MadeCasting) -> list[str]:
     """What the rings of the file leave out."""
     show = Show(made.units)
     said = ["The casting, as rings without draft; its finished sizes stand below."]
-    if made.core:
-        said.append(
-            f"Cored {show.length(made.core.diameter)}; the bore below is that to finish to."
-        )
+    if made.hole:
+        how = "Cored" if made.core else "Cast open in the sand"
+        said.append(f"{how}, {show.length(made.hole)}; the bore below is that to finish to.")
     if made.boss:
         boss = made.boss
         size = f"{show.length(boss.diameter)} thick, {show.length(boss.length)} long"
-        said.append(f"Not in the rings: a boss at face {boss.face}, {size}. It comes off last.")
+        said.append(
+            f"Not in the rings: a boss at face {boss.face}, {size}. A plan reads the casting as it is once "
+            "the boss is cut off;"
+        )
+        said.append("the first hold by the boss is not in that plan.")
     return said

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from borewright.answer.made_casting import MadeCasting
+from borewright.job.records import Piece
+from borewright.job.web import between, on_bore
 from borewright.quantities.show import Show
 
 
@@ -41,3 +43,13 @@ def parting_words(made: MadeCasting, show: Show) -> str:
 def stock_words(made: MadeCasting, show: Show) -> str:
     """Stock, face by face."""
     return ", ".join(f"{s.face} {show.depth(s.taken)}" for s in made.stocks)
+
+
+def named_rings(made: MadeCasting) -> tuple[tuple[str, Piece], ...]:
+    """The rings as cast, each by what a shop calls it: body, hub, web or spokes, rim."""
+    bore = made.wheel.bore.size
+    webs, hubs = between(made.pieces, bore), on_bore(made.pieces, bore)
+    web = next((s.name for s in made.mould.sections if s.name == "spokes"), "web")
+    if len(made.pieces) == 1:
+        return (("body", made.pieces[0]),)
+    return tuple((web if p in webs else "hub" if p in hubs else "rim", p) for p in made.pieces)

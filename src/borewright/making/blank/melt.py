@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import pi
+from math import ceil, floor, pi
 
 from borewright.answer.drawn_part import Stretch
-from borewright.answer.made_casting import Melt
+from borewright.answer.made_casting import Melt, Riser
 from borewright.errors import OutsideModel, RefusedInput
 from borewright.job.records import Job, Piece, Work
 from borewright.job.web import metal_share
 from borewright.making.blank.casting_asked import CastingAsked
 from borewright.mechanics.cast_metal import ring_volume
 from borewright.mechanics.spares import chance_enough, tries_needed
+from borewright.quantities.si import Kilogram
 from borewright.reference.library import Tables
 
 
@@ -44,11 +45,14 @@ def between_spokes(work: Work, pieces: Sequence[Piece]) -> float:
     )
 
 
-def melt_of(job: Job, volume: float, asked: CastingAsked, tables: Tables) -> Melt:
-    """Weights of one casting and of the batch. RefusedInput for chances that are none."""
-    metal = tables.foundry_metal(job.work.material)
+def melt_of(job: Job, volume: float, riser: Riser, asked: CastingAsked, tables: Tables) -> Melt:
+    """Weights of one casting and of the batch. RefusedInput for chances that are none.
+
+    The riser counts whether or not it finds room: what feeds in its place takes metal too.
+    """
+    metal, fact = tables.foundry_metal(job.work.material), tables.casting_fact
     scrap = metal.scrap.best if asked.scrap is None else asked.scrap
-    sure = tables.casting_fact("sure").best if asked.sure is None else asked.sure
+    sure = fact("sure").best if asked.sure is None else asked.sure
     wanted = job.work.quantity
     try:
         tries = tries_needed(wanted, scrap, sure)
@@ -56,13 +60,14 @@ def melt_of(job: Job, volume: float, asked: CastingAsked, tables: Tables) -> Mel
         raise RefusedInput(
             "--scrap, --sure", f"{outside.quantity} {outside.value}", outside.allowed
         ) from None
-    casting = tables.material_range(job.work.material, "density").best * volume
-    poured = casting / metal.yield_share.best
-    charge = poured * tries / (1 - metal.loss.best)
+    density = tables.material_range(job.work.material, "density").best
+    casting, fed, sprue = density * volume, density * riser.volume, fact("sprue_share").best
+    poured = max(casting / metal.yield_share.best, (casting + fed) * (1 + sprue))
+    left = 1 - metal.loss.best
     return Melt(
         casting,
         poured,
-        charge,
+        poured * tries / left,
         tries,
         wanted,
         metal.yield_share.best,
@@ -70,4 +75,17 @@ def melt_of(job: Job, volume: float, asked: CastingAsked, tables: Tables) -> Mel
         scrap,
         sure,
         chance_enough(wanted, tries, scrap),
+        fed,
+        sprue,
+        heats_of(poured / left, tries, fact("crucible_most").best),
     )
+
+
+def heats_of(charge: Kilogram, moulds: int, crucible: Kilogram) -> int:
+    """Crucibles that a batch takes, each mould filled from one: 0 where one mould takes more.
+
+    >>> heats_of(2.0, 9, 15.0), heats_of(2.0, 7, 15.0), heats_of(16.0, 1, 15.0)
+    (2, 1, 0)
+    """
+    from_one = floor(crucible / charge + 1e-9)
+    return ceil(moulds / from_one) if from_one else 0

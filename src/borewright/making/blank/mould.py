@@ -6,12 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from borewright.answer.made_casting import End, Mould, Section, Wheel
+from borewright.job.interrupted import Spokes
 from borewright.job.records import Job, Piece
 from borewright.job.web import MEETS, between, on_bore
 from borewright.making.blank.casting_asked import CastingAsked
+from borewright.making.blank.feed import riser_of
 from borewright.making.blank.wheel import tidy
 from borewright.making.shop_sizes import to_rule
-from borewright.mechanics.cast_metal import modulus
+from borewright.mechanics.cast_metal import hub_modulus, modulus
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
@@ -41,10 +43,7 @@ def mould_of(
         up_why = "it is flat and lies at the joint; the other side is down, where metal is sounder"
     fact = tables.casting_fact
     wall = _thinnest(pieces, wheel.bore.size)
-    sections = sections_of(pieces, wheel, hole)
-    riser = fact("riser_share").best * fact("riser_over").best * sections[0].modulus
-    near_bore = sections[0].name in ("hub", "body")
-    share = fact("neck_share").best
+    sections = sections_of(pieces, wheel, hole, job.work.spokes)
     return Mould(
         up,
         up_why,
@@ -55,8 +54,7 @@ def mould_of(
         _fillet(pieces, wall, job, tables),
         to_rule(fact("round_least").best, job.units),
         sections,
-        riser,
-        _neck(pieces, wheel, hole, riser, share) if near_bore else 0.0,
+        riser_of(sections, pieces, wheel, hole, tables),
     )
 
 
@@ -106,11 +104,20 @@ def _thinnest(pieces: Sequence[Piece], bore: Metre) -> Metre:
     return min(walls)
 
 
-def sections_of(pieces: Sequence[Piece], wheel: Wheel, hole: Metre = 0.0) -> tuple[Section, ...]:
-    """Hub, web and rim by their modulus, the heaviest first: it freezes last. `hole`: the core's."""
+def sections_of(
+    pieces: Sequence[Piece], wheel: Wheel, hole: Metre = 0.0, spokes: Spokes | None = None
+) -> tuple[Section, ...]:
+    """Hub, web and rim by their modulus, the heaviest first: it freezes last.
+
+    `hole` (m): as cast. Its core grows as hot as the metal, and is taken as not cooling at all.
+    """
     bore, found = wheel.bore.size, []
     webs, hubs = between(pieces, bore), on_bore(pieces, bore)
     for piece in pieces:
+        if spokes and piece in webs:
+            bar = modulus(spokes.width, piece.end - piece.start)
+            found.append(Section("spokes", bar))
+            continue
         name = "web" if piece in webs else "hub" if piece in hubs and len(pieces) > 1 else "rim"
         name = "body" if len(pieces) == 1 else name
         found.append(Section(name, _modulus_of(piece, pieces, hole)))
@@ -127,17 +134,7 @@ def _modulus_of(piece: Piece, pieces: Sequence[Piece], hole: Metre) -> Metre:
     )
     if piece.inside is not None:
         return modulus(width, (piece.outside - piece.inside) / 2, joined)
-    radius, within = piece.outside / 2, hole / 2
-    # π (r² - h²) w over 2 π r (w - joined) + 2 π h w + 2 π (r² - h²)
-    face = radius**2 - within**2
-    return face * width / (2 * (radius * max(width - joined, 0.0) + within * width + face))
-
-
-def _neck(pieces: Sequence[Piece], wheel: Wheel, hole: Metre, riser: Metre, share: float) -> Metre:
-    """Width (m) to which a riser is drawn in where it meets less metal than it is wide; else 0."""
-    hub = min(p.outside for p in on_bore(pieces, wheel.bore.size))
-    room = (hub - hole) / 2 if hole else hub
-    return share * room if riser > room else 0.0
+    return hub_modulus(width, piece.outside, hole, min(joined, width))
 
 
 def _meets(one: Metre | None, other: Metre | None) -> bool:

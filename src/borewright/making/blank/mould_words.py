@@ -1,4 +1,4 @@
-"""Sentences of draft, corners and parting, and of what feeds the casting."""
+"""Sentences of draft, corners and parting."""
 
 from __future__ import annotations
 
@@ -25,32 +25,3 @@ def mould_words(made: MadeCasting, show: Show) -> tuple[str, ...]:
     else:
         said.append(f"Corners {show.length(mould.round)}, but for edges that are machined.")
     return tuple(said)
-
-
-def feeding_words(made: MadeCasting, show: Show) -> tuple[str, ...]:
-    """Where sprue and riser go, and how large the riser is."""
-    mould = made.mould
-    heaviest = mould.sections[0]
-    order = ", ".join(f"{s.name} {show.depth(s.modulus)}" for s in mould.sections)
-    place = {
-        "hub": "on the hub, beside where the bore will come",
-        "body": "on the face that is up, half way between bore and edge",
-        "web": "on the web, near the hub",
-        "rim": "by a neck on the inside of the rim, so that its face stays clear",
-    }[heaviest.name]
-    wide = ""
-    if mould.neck:
-        wide = f" Wider than the metal under it, it is necked in to {show.length(mould.neck)} where it meets it."
-    place_of_sprue = (
-        "The sprue comes in on the face, away from the outside and from the edge of the bore"
-        if heaviest.name == "body"
-        else "The sprue comes in by the web or the hub, away from the rim and from the edge of the bore"
-    )
-    return (
-        f"Volume over cooling surface: {order}. The {heaviest.name} freezes last and draws metal from whatever still flows: the riser "
-        f"stands {place}.",
-        f"An upright round riser {show.length(mould.riser)} thick and as high freezes later than that; a hot top or a chill under the "
-        "heavy metal lets it be smaller."
-        f"{wide}",
-        f"{place_of_sprue}: what tears or sponges at a gate must not be a surface that is used.",
-    )

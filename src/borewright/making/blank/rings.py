@@ -44,9 +44,12 @@ class Draft:
     parting: Metre
 
 
-def drafted(pieces: Sequence[Piece], hole: Metre, draft: Draft) -> tuple[Stretch, ...]:
+def drafted(
+    pieces: Sequence[Piece], hole: Metre, draft: Draft, in_sand: bool = False
+) -> tuple[Stretch, ...]:
     """The rings as they are drawn out of the sand: thicker towards the parting plane, nowhere
-    thinner than asked. `hole` (m): the core's diameter, 0 where it is solid.
+    thinner than asked. `hole` (m): the core's diameter, 0 where it is solid; `in_sand`: it is no
+    core's, but drawn like the rest, at its widest at the ends.
 
     >>> rod = drafted((Piece(0.0, 0.02, 0.1),), 0.0, Draft(0.02, 0.05, 0.01))
     >>> [(s.start, round(s.outside, 6), round(s.outside_end or s.outside, 6)) for s in rod]
@@ -56,16 +59,35 @@ def drafted(pieces: Sequence[Piece], hole: Metre, draft: Draft) -> tuple[Stretch
     low, high = min(p.start for p in pieces), max(p.end for p in pieces)
     cuts = [z for z in places if low <= z <= high]
     parts = [(a, b) for a, b in pairwise(cuts) if b - a > MEETS]
-    return tuple(s for a, b in parts for s in _across(pieces, hole, draft, a, b))
+    ends = low, high
+    holes = [_hole_at(hole, draft, ends, (a, b), in_sand) for a, b in parts]
+    return tuple(
+        s for (a, b), h in zip(parts, holes, strict=True) for s in _across(pieces, h, draft, a, b)
+    )
+
+
+def _hole_at(
+    hole: Metre,
+    draft: Draft,
+    ends: tuple[Metre, Metre],
+    span: tuple[Metre, Metre],
+    in_sand: bool,
+) -> tuple[Metre, Metre]:
+    """The hole (m) at both ends of a stretch: narrower towards the parting where sand stands in it."""
+    if not in_sand:
+        return hole, hole
+    far = ends[0] if (span[0] + span[1]) / 2 < draft.parting else ends[1]
+    sizes = [tidy(hole - 2 * draft_adds(abs(z - far), draft.inside)) for z in span]
+    return sizes[0], sizes[1]
 
 
 def _across(
-    pieces: Sequence[Piece], hole: Metre, draft: Draft, start: Metre, end: Metre
+    pieces: Sequence[Piece], hole: tuple[Metre, Metre], draft: Draft, start: Metre, end: Metre
 ) -> Iterator[Stretch]:
     here = [p for p in pieces if p.start <= start + MEETS and p.end >= end - MEETS]
     for ring in sorted(here, key=lambda p: p.outside):
         out = _drawn(ring.outside, pieces, draft, (start, end), outside=True)
-        within: tuple[Metre, Metre] = (hole, hole)
+        within = hole
         if ring.inside is not None:
             within = _drawn(ring.inside, pieces, draft, (start, end), outside=False)
         yield Stretch(start, end, out[0], out[1], within[0], within[1])

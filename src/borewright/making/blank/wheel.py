@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import Final
 
 from borewright.answer.made_casting import Wheel
@@ -48,6 +49,7 @@ def wheel_of(job: Job, tables: Tables) -> Wheel:
     length = work.finished.form.length or work.length
     off = (work.length - length) / 2
     pieces = tuple(_ring(p, work.outside, outside, off, length, job) for p in work.pieces)
+    _check_cuts(job, pieces)
     bore, taken = work.bore, work.bore.limits is None
     if bore.limits is None:
         half = tables.casting_fact("mandrel_bore").best
@@ -55,6 +57,41 @@ def wheel_of(job: Job, tables: Tables) -> Wheel:
         bore = replace(bore, size=limits.middle, uncertainty=limits.half_band, limits=limits)
     plain = replace(bore, readings=(), measured_with="unknown", made_by="unknown", thread=None)
     return Wheel(pieces, outside, length, plain, taken, _not_cast(job))
+
+
+def _check_cuts(job: Job, pieces: tuple[Piece, ...]) -> None:
+    """RefusedInput for a groove or step that goes right through the metal it is cut from."""
+    form, show = job.work.finished.form, Show(job.units)
+    cuts = [
+        (f"grooves[{n}].bottom", g.start, g.end, g.bottom) for n, g in enumerate(form.grooves, 1)
+    ]
+    cuts += [
+        (f"steps[{n}].outside", s.start, s.end, s.outside) for n, s in enumerate(form.steps, 1)
+    ]
+    for name, start, end, left in cuts:
+        under = _metal_under(pieces, start, end, job.work.bore.size)
+        if left <= under + MEETS:
+            allowed = f"more than {show.length(under)}, else the cut goes right through its metal"
+            raise RefusedInput(f"work.finished.{name}", show.length(left), allowed)
+
+
+def _metal_under(pieces: tuple[Piece, ...], start: Metre, end: Metre, bore: Metre) -> Metre:
+    """Down to which diameter (m) metal goes without a gap from the outside, over this stretch."""
+    places = sorted({start, end, *(z for p in pieces for z in (p.start, p.end))})
+    inside = [(a + b) / 2 for a, b in pairwise(places) if a >= start - MEETS and b <= end + MEETS]
+    return max((_down_to(pieces, z, bore) for z in inside), default=bore)
+
+
+def _down_to(pieces: tuple[Piece, ...], z: Metre, bore: Metre) -> Metre:
+    here = sorted((p for p in pieces if p.start < z < p.end), key=lambda p: -p.outside)
+    if not here:
+        return bore
+    low = here[0].outside
+    for ring in here:
+        if ring.outside < low - MEETS:
+            break
+        low = bore if ring.inside is None else min(low, ring.inside)
+    return low
 
 
 def _not_cast(job: Job) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ from typing import Any
 
 from borewright.answer.made_casting import MadeCasting
 from borewright.job.records import Job
+from borewright.making.blank.care import care_of
 from borewright.making.blank.casting import made_casting
 from borewright.making.blank.casting_asked import CastingAsked
 from borewright.making.blank.casting_drawn import drawn_casting
@@ -49,7 +50,8 @@ def make_casting(job: Job, asked: CastingAsked, tables: Tables) -> Casting:
     core = drawn_core(design, tables)
     drawn = (drawn_casting(design, tables), drawn_pattern(design, tables))
     parts = (*drawn, *((core,) if core else ()))
-    return Casting(design, Made(papers, parts, _numbers(design, lower)), job)
+    numbers = _numbers(design, lower) | {"with_care": list(care_of(design, tables))}
+    return Casting(design, Made(papers, parts, numbers), job)
 
 
 def by_casting(job: Job) -> bool:
@@ -85,14 +87,16 @@ def _numbers(made: MadeCasting, lower: float) -> dict[str, Any]:
         "stock_face_a_m": made.stock("face A"),
         "stock_face_b_m": made.stock("face B"),
         "stock_lower_face_would_do_m": lower,
-        "stock_bore_m": made.stock("bore") if made.core else None,
+        "stock_bore_m": made.stock("bore") if made.hole else None,
         "face_up": mould.up,
         "parting_from_face_a_m": mould.parting,
         "draft_outside_rad": mould.outside_draft,
         "draft_inside_rad": mould.inside_draft,
         "fillet_m": mould.fillet,
         "round_m": mould.round,
+        "stock_stated": made.stock_stated,
         "cored": made.core is not None,
+        "hole_as_cast_m": made.hole or None,
         "core_diameter_m": made.core.diameter if made.core else None,
         "core_box_diameter_m": made.pattern(made.core.diameter) if made.core else None,
         "core_print_length_m": made.core.print_length if made.core else None,
@@ -101,12 +105,20 @@ def _numbers(made: MadeCasting, lower: float) -> dict[str, Any]:
         "boss_length_m": made.boss.length if made.boss else None,
         "heaviest_section": mould.sections[0].name,
         "heaviest_modulus_m": mould.sections[0].modulus,
-        "riser_diameter_m": mould.riser,
+        "riser_diameter_m": mould.riser.diameter,
+        "riser_height_m": mould.riser.height,
+        "riser_fits": mould.riser.fits,
+        "riser_room_m": mould.riser.room,
+        "riser_neck_m": mould.riser.neck or None,
+        "riser_neck_longest_m": mould.riser.neck_long or None,
+        "riser_kg": melt.riser,
         "volume_m3": made.volume,
         "density_kg_per_m3": made.density,
         "casting_kg": melt.casting,
         "poured_kg": melt.poured,
+        "poured_by": "yield" if melt.by_yield else "riser",
         "charge_kg": melt.charge,
+        "heats": melt.heats or None,
         "yield": melt.yield_share,
         "melting_loss": melt.loss,
         "scrap": melt.scrap,

@@ -35,7 +35,9 @@ BAR = ("bar_size", "cut", "bars", "bar_length")
 @click.option("--stock", type=LENGTH, help="Stock on every machined face, in place of the tables'.")
 @click.option("--up", type=click.Choice(["A", "B"]), help="Which face is up in the mould.")
 @click.option(
-    "--boss", type=click.Choice(["A", "B", "none"]), help="A boss to hold by, at which face."
+    "--boss",
+    type=click.Choice(["A", "B", "none"]),
+    help="A boss to hold by, at which face; none unless asked for.",
 )
 @click.option("--core", type=click.Choice(["cored", "solid"]), help="The bore cored or cast solid.")
 @click.option("--scrap", type=SHARE, help="Chance that a casting is scrap, such as 10%.")
@@ -80,8 +82,8 @@ def _check_kind(casting: bool, typed: dict[str, Any]) -> None:
     for name in other:
         if typed[name] is not None:
             option = "--job" if name == "casting_job" else f"--{name.replace('_', '-')}"
-            found = "a casting" if casting else "a blank from bar"
-            raise RefusedInput(option, found, f"it with --by {kind} only")
+            found = "it beside a casting" if casting else "it beside a blank from bar"
+            raise RefusedInput(option, found, f"none, or --by {kind}")
 
 
 def _casting_asked(typed: dict[str, Any], job: Job) -> CastingAsked:
