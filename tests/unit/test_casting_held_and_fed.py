@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.cast_jobs import EXAMPLE, ROOT, TABLES, disc, disc_in, said, told
-from tests.cli_run import refused
+from tests.cli_run import ran, refused
 
 from borewright.errors import RefusedInput
 from borewright.job import parse_job, read_job
@@ -129,3 +129,22 @@ def test_a_core_never_comes_out_at_nothing() -> None:
     assert "0 mm" not in made.core_why
     with pytest.raises(RefusedInput, match="takes up the whole of a bore"):
         made_casting(disc(bore=5, outside=40, long=12), CastingAsked(bore="cored"), TABLES)
+
+
+@pytest.mark.parametrize(
+    "outline",
+    [
+        "{from=0, to=40, outside=50}, {from=15, to=25, outside=260, inside=50}, {from=0, to=30, outside=300, inside=260}",
+        "{from=0, to=70, outside=80}, {from=19, to=31, outside=170, inside=80}, {from=0, to=50, outside=200, inside=170}",
+    ],
+    ids=["slight hub", "stout hub"],
+)  # fmt: skip
+def test_where_a_plan_grips_the_casting_is_among_what_jaws_could_take(
+    outline: str, tmp_path: Path
+) -> None:
+    job, cast = tmp_path / "wheel.toml", tmp_path / "cast.toml"
+    sizes = f'material = "gray iron"\nblank = "casting"\nbore = "25 H7"\noutline = [{outline}]'
+    job.write_text(f'units = "mm"\n[work]\n{sizes}\n', encoding="utf-8")
+    out = told("--job", str(cast), job=str(job))
+    assert "by the hub" in " ".join(ran("plan", str(cast)).out.split())
+    assert "jaws could take the hub at face B" in out

@@ -19,7 +19,10 @@ LONG = 1.0
 
 
 def holds_of(made: MadeCasting, tables: Tables) -> tuple[str, ...]:
-    """The places that jaws could take while the outside is free, in words; the surest first."""
+    """The places that jaws could take while the outside is free, in words.
+
+    By the least lengths and rooms that the ways of holding in a plan ask for.
+    """
     return (*_hubs(made, tables), *_rims(made, tables))
 
 
@@ -45,32 +48,34 @@ def hold_words(made: MadeCasting, tables: Tables) -> tuple[str, ...]:
 
 def _hubs(made: MadeCasting, tables: Tables) -> Iterator[str]:
     show, bore = Show(made.units), made.wheel.bore.size
-    bite, share = tables.allowance("jaw_bite").best, tables.allowance("boss_share").best
+    bite = tables.holding_fact("jaw_least_length").best
+    stout = tables.allowance("boss_share").best * made.outside
     for hub in on_bore(made.pieces, bore):
         larger = [p for p in made.pieces if p.outside > hub.outside + MEETS]
-        if not larger or hub.outside < share * made.outside - MEETS:
+        if not larger:
             continue
+        slight = ", slight for so large an outside" if hub.outside < stout - MEETS else ""
         before, after = (
             min(p.start for p in larger) - hub.start,
             hub.end - max(p.end for p in larger),
         )
         for out, face in ((before, "A"), (after, "B")):
             if out >= bite - MEETS:
-                yield f"the hub at face {face}, which stands out {show.depth(out)}"
+                yield f"the hub at face {face}, which stands out {show.depth(out)}{slight}"
 
 
 def _rims(made: MadeCasting, tables: Tables) -> Iterator[str]:
     """Inside the rim, where it is wide enough for a chuck and the gap to the hub takes a jaw."""
     show, bore = Show(made.units), made.wheel.bore.size
     enters, gap = (tables.holding_fact(n).best for n in ("jaws_in_bore", "jaw_radial_room"))
-    bite = tables.allowance("jaw_bite").best
+    bite = tables.holding_fact("jaw_least_length").best
     for web in between(made.pieces, bore):
         if web.outside < enters or (web.outside - (web.inside or bore)) / 2 < gap:
             continue
         for rim in (p for p in made.pieces if _meets(p, web)):
             for deep, face in ((web.start - rim.start, "A"), (rim.end - web.end, "B")):
                 if deep >= bite - MEETS:
-                    yield f"the inside of the rim at face {face}, {show.depth(deep)} deep, opened in it"
+                    yield f"the inside of the rim at face {face}, {show.depth(deep)} deep, opened outwards"
 
 
 def _meets(rim: Piece, web: Piece) -> bool:
