@@ -16,7 +16,9 @@ from borewright.job import parse_job, read_job
 from borewright.making.blank.casting import made_casting
 from borewright.making.blank.casting_asked import CastingAsked
 from borewright.making.blank.casting_drawn import drawn_casting
+from borewright.making.blank.feed_words import feeding_words
 from borewright.making.blank.holds import hold_words, holds_of
+from borewright.quantities.show import Show
 
 
 @pytest.fixture
@@ -148,3 +150,12 @@ def test_where_a_plan_grips_the_casting_is_among_what_jaws_could_take(
     out = told("--job", str(cast), job=str(job))
     assert "by the hub" in " ".join(ran("plan", str(cast)).out.split())
     assert "jaws could take the hub at face B" in out
+
+
+@pytest.mark.parametrize(("bore", "past"), [("24.5mm", False), ("15mm", True)])
+def test_a_riser_wider_than_the_bore_is_said_to_reach_past_its_edge(bore: str, past: bool) -> None:
+    """A solid disc 62 by 8 mm as cast: 31 x 8 / (2 (31 + 8)) is 3.18, and six times that 19.1 mm."""
+    made = made_casting(disc("al-cast", f'"{bore}"', 60, 6), CastingAsked(stock=1e-3), TABLES)
+    assert made.core is None
+    assert (made.mould.riser.diameter > made.wheel.bore.size) is past
+    assert ("past the edge of the bore" in " ".join(feeding_words(made, Show("mm")))) is past

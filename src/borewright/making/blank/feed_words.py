@@ -6,7 +6,7 @@ from borewright.answer.made_casting import MadeCasting
 from borewright.quantities.show import Show
 
 STANDS = {
-    "middle": "over the middle of the NAME, where the bore will take its mark away",
+    "middle": "over the middle of the NAME",
     "wall": "on the face that is up, beside the print of the core",
     "beside": "beside the hub, between it and the rim",
     "rim inside": "within the rim, by a neck on its inside, so that its face stays clear",
@@ -62,7 +62,18 @@ def _after_words(made: MadeCasting) -> tuple[str, ...]:
             "Its neck is on a face that is turned: look for pores there after the first cut. A hot top or a chill lets it be "
             "smaller.",
         )
-    return ("A hot top or a chill under the heavy metal lets it be smaller.",)
+    smaller = "A hot top or a chill under the heavy metal lets it be smaller."
+    if made.mould.riser.place != "middle":
+        return (smaller,)
+    return _mark_words(made), smaller
+
+
+def _mark_words(made: MadeCasting) -> str:
+    """Whether the bore takes all of the riser's mark, or leaves a ring of it round its edge."""
+    riser = made.mould.riser
+    if (riser.neck or riser.diameter) <= made.wheel.bore.size:
+        return "The bore takes its mark away."
+    return "Bore and facing take its mark away; it reaches past the edge of the bore: look for pores there."
 
 
 def _none_fits(made: MadeCasting, heaviest: str, show: Show) -> tuple[str, ...]:
