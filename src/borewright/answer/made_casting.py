@@ -110,7 +110,10 @@ class Riser:
 
 @dataclass(frozen=True, slots=True)
 class Mould:
-    """How it lies in the sand. `parting` is from face A as cast (m); `sections` heaviest first."""
+    """How it lies in the sand. `parting` is from face A as cast (m); `sections` heaviest first.
+
+    `swells`: the metal does as it freezes, so that it feeds itself, or nearly.
+    """
 
     up: End
     up_why: str
@@ -122,6 +125,7 @@ class Mould:
     round: Metre
     sections: tuple[Section, ...]
     riser: Riser
+    swells: bool = False
 
 
 @dataclass(frozen=True, slots=True)

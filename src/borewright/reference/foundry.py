@@ -35,7 +35,7 @@ class FoundryMetal:
     """A metal at the furnace: shares, each a range, and what a caster must know of it.
 
     `pour`: usual heat at the pour (K), for heavy and for thin sections. `small_shop`: else
-    it is work for a foundry.
+    it is work for a foundry. `swells`: it feeds itself as it freezes, or nearly.
     """
 
     family: str
@@ -45,6 +45,7 @@ class FoundryMetal:
     note: str
     pour: tuple[Kelvin, Kelvin]
     small_shop: bool
+    swells: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +94,14 @@ def foundry_metal_of(row: Row) -> FoundryMetal:
     given, lost = (range_of(row, f"{name}_", unit="") for name in ("yield", "loss"))
     pour = row.number("pour_low"), row.number("pour_high")
     return FoundryMetal(
-        row.text("family"), given, lost, ours, row.text("note"), pour, row.yes("small_shop")
+        row.text("family"),
+        given,
+        lost,
+        ours,
+        row.text("note"),
+        pour,
+        row.yes("small_shop"),
+        row.yes("swells"),
     )
 
 

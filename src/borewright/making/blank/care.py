@@ -31,7 +31,7 @@ def _reasons(made: MadeCasting, tables: Tables) -> Iterator[str]:
         yield f"the stock stated is below the standard's on {' and '.join(s.face for s in short)}"
     if made.melt.heats == 0:
         yield "one mould takes more than a crucible that a small shop lifts"
-    if not made.mould.riser.fits:
+    if not (made.mould.riser.fits or made.mould.swells):
         yield f"no riser that freezes later than the {made.mould.sections[0].name} fits"
 
 

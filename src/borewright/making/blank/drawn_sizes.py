@@ -92,6 +92,9 @@ def across_sizes(drawn: Scaled) -> tuple[Across, ...]:
     found += [_at_thin_end(drawn, p, size, "hub") for size, p in sizes.items()]
     if rim.inside is not None and rim.inside not in sizes:
         found.append(_at_thin_end(drawn, rim, rim.inside, "rim-inside"))
+    if made.sand_hole:
+        hole = drawn.size(made.sand_hole, "hole, at the ends")
+        found.append(Across(drawn.at(made.length), hole, "right", "sand-hole"))
     if made.boss:
         at = -made.boss.length if made.boss.face == "A" else made.length + made.boss.length
         size = drawn.size(made.boss.diameter, "boss")

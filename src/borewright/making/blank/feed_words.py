@@ -15,6 +15,12 @@ STANDS = {
 }
 
 
+SWELLS = (
+    "Gray iron swells as its graphite forms: in a mould rammed hard, poured no hotter than it must be, sprue and a small flow-off "
+    "usually feed a wheel. A riser is for a heavy middle that must be sound."
+)
+
+
 def feeding_words(made: MadeCasting, show: Show) -> tuple[str, ...]:
     """Sections, riser, sprue."""
     sections = made.mould.sections
@@ -27,6 +33,7 @@ def feeding_words(made: MadeCasting, show: Show) -> tuple[str, ...]:
     )
     return (
         f"Volume over cooling surface: {order}{core}. The {heaviest} freezes last and draws metal from whatever still flows.",
+        *((SWELLS,) if made.mould.swells else ()),
         *_riser_words(made, heaviest, show),
         _sprue_words(made, heaviest),
     )

@@ -55,6 +55,7 @@ def mould_of(
         to_rule(fact("round_least").best, job.units),
         sections,
         riser_of(sections, pieces, wheel, hole, tables),
+        tables.foundry_metal(job.work.material).swells,
     )
 
 
