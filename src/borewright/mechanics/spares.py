@@ -44,12 +44,17 @@ def tries_needed(wanted: int, scrap: float, sure: float) -> int:
     _check(wanted, scrap)
     if not 0.0 < sure < 1.0:
         raise OutsideModel("chance wanted", f"{sure:g}", "above 0 and below 1")
-    terms = _terms(wanted, 0, scrap)
-    while math.fsum(terms) < sure - ROUNDING:
-        if len(terms) > MOST_SPARE:
-            raise OutsideModel("chance wanted", f"{sure:g}", f"had with {MOST_SPARE} spares")
-        terms.append(math.exp(_log_term(wanted, len(terms), scrap)))
-    return wanted + len(terms) - 1
+    if chance_enough(wanted, wanted + MOST_SPARE, scrap) < sure - ROUNDING:
+        raise OutsideModel("chance wanted", f"{sure:g}", f"had with {MOST_SPARE} spares")
+    # The chance only rises with the tries: halve what is left of the range.
+    low, high = wanted, wanted + MOST_SPARE
+    while low < high:
+        middle = (low + high) // 2
+        if chance_enough(wanted, middle, scrap) >= sure - ROUNDING:
+            high = middle
+        else:
+            low = middle + 1
+    return low
 
 
 def _terms(wanted: int, most_spare: int, scrap: float) -> list[float]:

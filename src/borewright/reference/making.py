@@ -85,10 +85,8 @@ def next_bar(bars: tuple[Bar, ...], least: Metre) -> Bar:
     for bar in bars:
         if bar.diameter >= least - 1e-9:
             return bar
-    most = bars[-1].size
-    raise OutsideModel(
-        "round bar", f"{1000 * least:.4g} mm", f"at most {most}, the thickest listed"
-    )
+    most = f"{1000 * bars[-1].diameter:.4g} mm ({bars[-1].size}), the thickest listed"
+    raise OutsideModel("round bar", f"{1000 * least:.4g} mm", f"at most {most}")
 
 
 def center_within(table: Table, mouth: Metre, units: Literal["inch", "mm"]) -> Center | None:

@@ -10,6 +10,8 @@ from borewright.answer.papers import Block, Grid, Papers, Route, Said
 from borewright.report.papers_sheet import CAUTIONS
 
 WIDTH: Final = 90
+WIDEST: Final = 110
+"""Columns of a table that a terminal still shows in one line."""
 
 
 def papers_lines(papers: Papers) -> Iterator[str]:
@@ -51,10 +53,21 @@ def _grid(grid: Grid) -> Iterator[str]:
     rows = (grid.columns, *grid.rows)
     cells = [[cell or "____" for cell in row] for row in rows]
     wide = [max(len(cell) for cell in column) for column in zip(*cells, strict=True)]
-    for row in cells:
-        yield "  ".join(cell.ljust(w) for cell, w in zip(row, wide, strict=True)).rstrip()
+    if sum(wide) + 2 * (len(wide) - 1) > WIDEST:
+        yield from _row_by_row(cells)
+    else:
+        for row in cells:
+            yield "  ".join(cell.ljust(w) for cell, w in zip(row, wide, strict=True)).rstrip()
     for note in grid.notes:
         yield from _filled(note)
+
+
+def _row_by_row(cells: list[list[str]]) -> Iterator[str]:
+    """A table too wide for a terminal: each row a paragraph, each cell behind its column's name."""
+    head, *rows = cells
+    for row in rows:
+        said = "; ".join(f"{name} {cell}" for name, cell in zip(head[1:], row[1:], strict=True))
+        yield from _filled(f"{head[0]} {row[0]}: {said}", "   ")
 
 
 def _filled(words: str, indent: str = "") -> list[str]:

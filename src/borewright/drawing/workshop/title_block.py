@@ -73,6 +73,8 @@ def _field(x: float, y: float, wide: float, name: str, words: str, strong: bool)
     size = 4.0 if strong else 3.2
     while size > 2.2 and text_width(words, size, strong) > wide - 2.0:
         size -= 0.1
+    while len(words) > 4 and text_width(words, size, strong) > wide - 2.0:
+        words = f"{words[:-2].rstrip()}…"
     yield Text(x + 1.0, y + ROW - 1.3, words, size, bold=strong, mask=False, name=f"block-{name}")
 
 

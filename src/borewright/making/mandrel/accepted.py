@@ -6,6 +6,7 @@ from typing import Final
 
 from borewright.answer.made_mandrel import MadeMandrel
 from borewright.answer.papers import Grid, Said, Sheet
+from borewright.making.mandrel.form import GRID
 from borewright.making.mandrel.route_finish import differ_words
 from borewright.making.mandrel.words import takes_words
 from borewright.quantities.show import Show
@@ -20,11 +21,13 @@ def stations_of(made: MadeMandrel) -> tuple[tuple[str, Metre, Metre, Metre, Metr
     The first is A, near the large end; the last B.
     """
     form = made.form
-    step = form.apart / (STATIONS - 1)
+    # On places where the straight line between the limits lies on whole tenths or whole µm.
+    step = GRID[made.units] / form.taper
+    count = round(form.apart / step)
     face = form.end_length + form.ground_length
     found = []
     for k in range(STATIONS):
-        x = form.zone.at_large - k * step
+        x = form.zone.at_large - step * round(k * count / (STATIONS - 1))
         name = {0: "A", STATIONS - 1: "B"}.get(k, str(k))
         found.append((name, x, face - x, *form.zone.ends(x)))
     return tuple(found)

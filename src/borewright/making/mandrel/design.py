@@ -159,7 +159,12 @@ def _why_not(
     if form.overall_length > longest + 1e-9:
         return (
             f"It would be {show.length(form.overall_length)} long, and {show.length(longest)} is "
-            f"the longest that can be made here. {SEVERAL if asked.bores else ''}".rstrip()
+            f"the longest {'stated' if asked.longest else 'taken for a small shop'}. {SEVERAL if asked.bores else ''}".rstrip()
+        )
+    if form.taper * form.apart < 2 * form.tolerance:
+        return (
+            f"Between its planes it tapers {show.small(form.taper * form.apart)} only, and its limits are "
+            f"{show.small(form.tolerance)} wide: within them it might as well be parallel. Make it longer, or grind it."
         )
     if _takes_middle(form, held) is None:
         return (

@@ -36,6 +36,12 @@ NOISE: Final = 12
 NEAR: Final[Metre] = 6e-5
 """A bore this close to a size of the chart is called by that size (ours)."""
 
+DEEPEST_FLAT: Final = 0.15
+"""Of the end's diameter (ours)."""
+
+SMALLEST: Final[Metre] = 0.0015
+"""A thinner mandrel is a pin, bought by the gauge (ours)."""
+
 SLIGHTEST: Final[MetrePerMetre] = 1 / 5000
 STEEPEST: Final[MetrePerMetre] = 1 / 250
 """Tapers of plain mandrels that are made here (ours); the trade's is 1:2000."""
@@ -50,7 +56,13 @@ class Chosen:
 
 
 def row_for(size: Metre, tables: Tables, units: Literal["inch", "mm"]) -> PlainMandrel:
-    """The proportions of the chart, inch or metric: of its nearest size where that is near."""
+    """The proportions of the chart, inch or metric: of its nearest size where that is near.
+
+    RefusedInput for a size below what is made.
+    """
+    if size < SMALLEST:
+        show = Show(units)
+        raise RefusedInput("size of a mandrel", show.bore(size), f"at least {show.bore(SMALLEST)}")
     name = "plain_mandrels" if units == "inch" else "plain_mandrels_metric"
     listed = [row.number("nominal") for row in tables.table(name).rows]
     nearest = min(listed, key=lambda nominal: abs(nominal - size))
@@ -102,7 +114,7 @@ def form_of(asked: MandrelAsked, row: PlainMandrel, held: Held, tables: Tables) 
         zone=zone,
         center=center,
         center_depth=depth_of(center) if center else 0.0,
-        flat_depth=to_rule(tables.making_fact("flat_share").best * end, asked.units),
+        flat_depth=_flat_depth(end, asked.units, tables),
         flat_length=to_rule(
             tables.making_fact("flat_length_share").best * (overall - ground) / 2, asked.units
         ),
@@ -215,6 +227,13 @@ def _on_grid(low: Metre, width: Metre, grid: Metre) -> Band:
 
 def _middle(band: Band) -> Metre:
     return (band[0] + band[1]) / 2
+
+
+def _flat_depth(end: Metre, units: Literal["inch", "mm"], tables: Tables) -> Metre:
+    """By a rule where that is near; a thin end has no sixty-fourth to give away."""
+    share = tables.making_fact("flat_share")
+    ruled = to_rule(share.best * end, units)
+    return ruled if ruled <= DEEPEST_FLAT * end else share.best * end
 
 
 def _end_diameter(

@@ -14,10 +14,10 @@ from borewright.answer.made_mandrel import MadeMandrel
 from borewright.answer.made_set import MandrelSet, SetSize
 from borewright.errors import OutsideModel
 from borewright.making.mandrel.asked import MandrelAsked
-from borewright.making.mandrel.design import made_mandrel
+from borewright.making.mandrel.design import SEVERAL, made_mandrel
 from borewright.making.mandrel.form import longest_of, row_for
 from borewright.mechanics.mandrel_zone import Band
-from borewright.quantities.show import Show
+from borewright.quantities.show import Show, inch_number
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
 
@@ -35,26 +35,50 @@ class SizeAsked:
 
 def mandrel_set(sizes: tuple[SizeAsked, ...], asked: MandrelAsked, tables: Tables) -> MandrelSet:
     """The set; `asked` says what all of them share: length of bore, travel, steel, grinder, lathe."""
-    return MandrelSet(
-        asked.units,
-        tuple(_size(size, asked, tables) for size in sizes),
-        longest_of(asked, tables),
-        asked.grinder,
-    )
+    made = tuple(_size(size, asked, tables) for size in sizes)
+    return MandrelSet(asked.units, _told_apart(made), longest_of(asked, tables), asked.grinder)
 
 
 def _size(size: SizeAsked, asked: MandrelAsked, tables: Tables) -> SetSize:
     limited = replace(asked, longest=_longest(size, asked, tables))
+    why = ""
     for count in range(1, MOST + 1):
         made = _shared(size, count, limited, tables)
         if made and all(m.fits for m in made):
             return SetSize(size.name, size.bores, _one_takes(made), _named(made))
+        reasons = [m.why for m in made if not m.fits]
+        why = reasons[0] if reasons else why
+    return SetSize(size.name, size.bores, 0.0, (), _why_none(size, limited, why, tables))
+
+
+def _why_none(size: SizeAsked, asked: MandrelAsked, why: str, tables: Tables) -> str:
+    """Why not even many of them share the band, without the advice to make a set of them."""
     show = Show(asked.units)
-    why = made[0].why if made else "no mandrel of this size can be made."
+    said = why.replace(SEVERAL, "").strip() or "no taper that can be made here is long enough."
+    thin = ""
+    if (
+        asked.longest is not None
+        and asked.longest < longest_of(replace(asked, longest=None), tables) - 1e-9
+    ):
+        thin = f" Longer than {show.length(asked.longest)} it would be too thin for its length, or for the lathe."
     band = show.small(size.bores[1] - size.bores[0])
-    return SetSize(
-        size.name, size.bores, 0.0, (), f"a band of {band} asks for more than {MOST}: {why}"
+    return f"not even {MOST} of them share a band of {band}. {said}{thin}"
+
+
+def _told_apart(sizes: tuple[SetSize, ...]) -> tuple[SetSize, ...]:
+    """Stamps that tell each mandrel: where two sizes have one name, both get their bore's own size."""
+    names = [m.stamp for size in sizes for m in size.mandrels]
+    twice = {name for name in names if names.count(name) > 1}
+    return tuple(
+        replace(size, mandrels=tuple(_by_bore(m) if m.stamp in twice else m for m in size.mandrels))
+        for size in sizes
     )
+
+
+def _by_bore(made: MadeMandrel) -> MadeMandrel:
+    middle = sum(made.wanted) / 2 if made.wanted else made.form.nominal
+    said = f"{inch_number(middle):.4f}" if made.units == "inch" else f"{1000 * middle:.3f}"
+    return replace(made, stamp=said)
 
 
 def _longest(size: SizeAsked, asked: MandrelAsked, tables: Tables) -> Metre:

@@ -26,14 +26,17 @@ def set_papers(
         Sheet("Order of making", (_cautions(whole, tables), *_order(whole, show))),
         Sheet("Steel to buy", _steel(whole, steel, bar_length, show)),
     )
-    return Papers("Set of mandrels", _headline(whole, show), whole.units, sheets)
+    return Papers("Set of mandrels", _headline(whole, steel, bar_length, show), whole.units, sheets)
 
 
-def _headline(whole: MandrelSet, show: Show) -> str:
+def _headline(whole: MandrelSet, steel: tuple[SteelBar, ...], bar_length: Metre, show: Show) -> str:
+    short = [f"{name} ({bar.size} bar)" for bar in steel for name, _ in bar.cuts.missing]
     missing = [size for size in whole.sizes if not size.mandrels]
     if missing:
         said = "; ".join(f"{size.name}: {size.why}" for size in missing)
         return f"No: {said}"
+    if short:
+        return f"No: bars of {show.length(bar_length)} are too short for {', '.join(short)}."
     several = [size for size in whole.sizes if len(size.mandrels) > 1]
     count, lengths = len(whole.mandrels), [m.form.overall_length for m in whole.mandrels]
     alike = max(lengths) - min(lengths) < 1e-6

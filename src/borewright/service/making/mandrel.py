@@ -57,7 +57,6 @@ def asked_of_job(job: Job, asked: MandrelAsked, tables: Tables) -> MandrelAsked:
         unsure=None if job.work.bore.limits else bore_half_band(job, tables),
         length=asked.length or job.work.length,
         longest=asked.longest or job.shelf.machine.between_centers,
-        units=job.units,
     )
 
 

@@ -6,7 +6,13 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from borewright.cli.commands.making.shared import check_files, deliver, look_of, paper_options
+from borewright.cli.commands.making.shared import (
+    check_files,
+    check_toml,
+    deliver,
+    look_of,
+    paper_options,
+)
 from borewright.cli.typed import LENGTH, TAPER, Typed, given, json_option
 from borewright.errors import RefusedInput
 from borewright.quantities.read import read_length, read_number, read_taper
@@ -55,6 +61,7 @@ def command(job_file: str, as_json: bool, **typed: Any) -> int:
     Exit 3 where the bars stated do not give all pieces.
     """
     check_files(typed)
+    check_toml(typed["casting_job"], "--job")
     from borewright.job import read_job
     from borewright.reference.library import tables
     from borewright.service.making.casting_blank import by_casting, make_casting

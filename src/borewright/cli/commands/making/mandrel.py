@@ -9,6 +9,7 @@ import click
 
 from borewright.cli.commands.making.shared import (
     check_files,
+    check_toml,
     deliver,
     look_of,
     paper_options,
@@ -50,6 +51,7 @@ def command(job_file: str | None, as_json: bool, **typed: Any) -> int:
     mandrel does not take what is asked.
     """
     check_files(typed)
+    check_toml(typed["try_shelf"], "--try-shelf")
     _check_source(job_file, typed)
     from borewright.job import merge_shelf, read_job, read_shelf
     from borewright.job.records import Shelf
@@ -113,5 +115,5 @@ def _asked(typed: dict[str, Any], job: Job | None) -> MandrelAsked:
         overall_length=sizes["overall_length"],
         flats="both" if typed["flats"] == "both" else "large",
         longest=sizes["between_centers"],
-        units=job.units if job else units_of(typed, *texts),
+        units=typed["units"] or (job.units if job else units_of(typed, *texts)),
     )

@@ -80,9 +80,9 @@ def deliver(
     files: dict[str, bytes] = dict(further or {})
     if made.done:
         if typed["out"] is not None:
-            files[typed["out"]] = papers_bytes(made, look)
+            _add(files, {typed["out"]: papers_bytes(made, look)})
         if typed["drawing"] is not None:
-            files |= drawing_files(typed["drawing"], made.parts, look)
+            _add(files, drawing_files(typed["drawing"], made.parts, look))
     if files:
         write_all(files, read)
     if as_json:
@@ -90,6 +90,21 @@ def deliver(
     else:
         say("\n".join([*made.lines(), *(f"Written: {name}" for name in files)]))
     return 0 if made.done else 3
+
+
+def _add(files: dict[str, bytes], more: Mapping[str, bytes]) -> None:
+    """More files to write; RefusedInput for a name that another of them has."""
+    for name in files.keys() & more.keys():
+        raise RefusedInput(name, "the same file twice", "a different name for each file")
+    files |= more
+
+
+def check_toml(name: str | None, where: str) -> None:
+    """RefusedInput for a file of TOML that is not called one."""
+    from borewright.service.making.outputs import check_ending
+
+    if name is not None:
+        check_ending(name, where, (".toml",))
 
 
 def units_of(typed: Mapping[str, Any], *texts: str | None) -> Literal["inch", "mm"]:

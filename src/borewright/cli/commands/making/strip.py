@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from textwrap import fill
 from typing import TYPE_CHECKING, Any
 
 import click
@@ -35,6 +36,9 @@ SIZES = ("small_end", "large_end", "ground_length", "overall_length")
 def command(as_json: bool, **typed: Any) -> int:
     """A paper strip, bore against position, that makes a bore gauge of a mandrel."""
     out = needed(typed["out"], "--out", "the name of a PDF file to write")
+    from borewright.service.making.outputs import check_ending
+
+    check_ending(out, "--out", (".pdf",))
     _check_source(typed)
     hand = given(read_length, typed["hand_travel"], "--hand-travel", bare=typed["units"], zero=True)
     note, units = _note(typed)
@@ -61,7 +65,7 @@ def _say(made: MadeStrip, out: str) -> None:
         *strip.words,
         *(f"Assumed: {a.what}: {a.taken} ({a.source})." for a in made.assumed),
     ):
-        say(line)
+        say(fill(line, 90))
 
 
 def _check_source(typed: dict[str, Any]) -> None:
