@@ -70,7 +70,7 @@ def bores_of(job: Job, tables: Tables) -> Band:
 
 
 def _for_job(job: Job, asked: MandrelAsked) -> str:
-    show = Show(job.units)
+    show = Show(asked.units)
     bores = "" if asked.bores is None else f", bore {show.band(*asked.bores, 'bore')}"
     return f"For {job.title or 'the job'}: {show.length(job.work.length)} long{bores}."
 
