@@ -25,7 +25,7 @@ from borewright.service.files import drawing_text, sheet_bytes
 
 ROOT = Path(__file__).resolve().parents[2]
 JOBS = sorted((ROOT / "tests" / "golden" / "jobs").glob("*.toml"))
-EXAMPLES = sorted((ROOT / "examples").glob("hollow-brook-*wheel*.toml"))
+EXAMPLES = sorted((ROOT / "examples").glob("hollow-brook-drive-wheel*.toml"))
 HALF_PER_CENT = 0.005
 
 

@@ -24,7 +24,7 @@ def set_papers(
     sheets = (
         Sheet("Set", (_counts(whole, show), _sizes(whole, show))),
         Sheet("Order of making", (_cautions(whole, tables), *_order(whole, show))),
-        Sheet("Steel to buy", _steel(whole, steel, bar_length, show)),
+        Sheet("Steel to buy", _steel(whole, steel, bar_length, show, tables)),
     )
     return Papers("Set of mandrels", _headline(whole, steel, bar_length, show), whole.units, sheets)
 
@@ -185,9 +185,10 @@ def _order_table(ordered: tuple[MadeMandrel, ...], whole: MandrelSet, show: Show
 
 
 def _steel(
-    whole: MandrelSet, steel: tuple[SteelBar, ...], bar_length: Metre, show: Show
+    whole: MandrelSet, steel: tuple[SteelBar, ...], bar_length: Metre, show: Show, tables: Tables
 ) -> tuple[Said | Grid, ...]:
     long = {m.stamp: show.length(m.stock.bar_length).partition(" (")[0] for m in whole.mandrels}
+    end = tables.making_fact("bar_end").best
     rows = []
     for bar in steel:
         for cut in bar.cuts.bars:
@@ -198,6 +199,7 @@ def _steel(
                     bar.steel,
                     str(cut.count),
                     pieces,
+                    show.length(cut.length - cut.left + end).partition(" (")[0],
                     show.length(cut.left).partition(" (")[0],
                 )
             )
@@ -209,7 +211,14 @@ def _steel(
         Said("", (words,)),
         Grid(
             "Bars",
-            ("bar", "steel", "bars", "cut into: stamp and length", "left of each"),
+            (
+                "bar",
+                "steel",
+                "bars",
+                "cut into: stamp and length",
+                "needs of each at least",
+                "left of each",
+            ),
             tuple(rows),
         ),
     )
