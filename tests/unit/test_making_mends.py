@@ -126,6 +126,14 @@ def test_units_asked_for_beside_a_job_are_obeyed(tmp_path: Path) -> None:
     assert not re.search(r"\d+ in \(\d", done.out)
 
 
+@pytest.mark.parametrize("thing", ["stub", "soft"])
+def test_units_asked_for_beside_a_job_are_obeyed_by_what_is_turned(thing: str) -> None:
+    assert re.search(
+        r"to \d+\.\d+ (to \d+\.\d+ )?mm", ran("make", thing, DRIVE, "--units", "mm").out
+    )
+    assert re.search(r"to \d+\.\d+ (to \d+\.\d+ )?in", ran("make", thing, DRIVE).out)
+
+
 def test_too_small_a_mandrel_is_refused_by_its_size() -> None:
     for size in ("0.3mm", "0.1mm"):
         assert "size of a mandrel" in refused("make", "mandrel", "--size", size)

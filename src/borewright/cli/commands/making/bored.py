@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
@@ -49,7 +50,9 @@ def bored_work(typed: Mapping[str, Any], length: Metre | None = None) -> BoredWo
         _check_alone(typed)
         from borewright.job import read_job
 
-        return BoredWork(read_job(typed["job_file"]), from_file=True)
+        job = read_job(typed["job_file"])
+        shown = replace(job, units=typed["units"]) if typed["units"] else job
+        return BoredWork(shown, from_file=True)
     bare = typed["units"]
     size, limits = _bore(typed, bare)
     stated = WorkTyped(
