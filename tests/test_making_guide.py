@@ -15,8 +15,8 @@ ROOT = Path(__file__).resolve().parents[1]
 GUIDE = (ROOT / "docs" / "making.md").read_text(encoding="utf-8")
 
 
-def sessions() -> list[tuple[str, tuple[tuple[str, str], ...]]]:
-    """Each console block as one session: its commands with the lines shown under them."""
+def blocks() -> list[tuple[str, tuple[tuple[str, str], ...]]]:
+    """Each console block with its commands and with the lines shown under them."""
     found = []
     for block in re.findall(r"```console\n(.*?)```", GUIDE, re.S):
         commands: list[list[str]] = []
@@ -29,8 +29,8 @@ def sessions() -> list[tuple[str, tuple[tuple[str, str], ...]]]:
     return found
 
 
-@pytest.mark.parametrize("commands", [c for _, c in sessions()], ids=[n for n, _ in sessions()])
-def test_a_session_of_the_guide_prints_what_it_shows(
+@pytest.mark.parametrize("commands", [c for _, c in blocks()], ids=[n for n, _ in blocks()])
+def test_a_block_of_the_guide_prints_what_it_shows(
     commands: tuple[tuple[str, str], ...], tmp_path: Path
 ) -> None:
     shutil.copytree(ROOT / "examples", tmp_path / "examples")
