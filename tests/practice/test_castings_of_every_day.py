@@ -52,3 +52,13 @@ def test_what_is_work_for_a_foundry_says_so_first(material: str) -> None:
         parse_job(wheel(material, 150, 40, 45, 20), "job.toml"), CastingAsked(), TABLES
     )
     assert "foundry" in care_of(made, TABLES)[0]
+
+
+def test_what_is_not_poured_is_not_weighed() -> None:
+    """Where no riser fits none is poured: the melt is that of the casting and its sprue, by yield."""
+    made = made_casting(
+        parse_job(wheel("gray iron", 200, 60, 80, 40), "job.toml"), CastingAsked(), TABLES
+    )
+    assert not made.mould.riser.fits
+    assert made.melt.riser == 0.0
+    assert made.melt.poured == pytest.approx(made.melt.casting / made.melt.yield_share)

@@ -80,7 +80,7 @@ def test_the_pattern_is_the_casting_grown_alike_everywhere_and_solid() -> None:
     assert made.core is not None
     k = 1 + made.shrink.taken
     # One print is straight, the upper one tapers away from the casting.
-    size = k * made.core.diameter
+    size = k * made.core.diameter + 0.4e-3
     prints = [
         s
         for s in pattern.stretches

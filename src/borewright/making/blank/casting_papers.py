@@ -74,7 +74,7 @@ def _casting(made: MadeCasting, lower: Metre, show: Show, tables: Tables) -> She
             casting_cautions(made, tables),
             Grid("Stock to machine", ("face", "by habit", "by the standard", "taken"), rows, notes),
             *_as_cast(made, show),
-            Said("Bore", (*_bore_lines(made, show), *_left_lines(made, show, tables))),
+            Said("Bore", (*_bore_lines(made, show, tables), *_left_lines(made, show, tables))),
             Said("To hold by", hold_words(made, tables)),
             Said("Where metal goes in", feeding_words(made, show)),
             Route("Mould and pour", _steps(made, show, tables)),
@@ -123,7 +123,7 @@ def _as_cast(made: MadeCasting, show: Show) -> tuple[Said, ...]:
     return (Said("Stays as cast", (*lines, ask)),)
 
 
-def _bore_lines(made: MadeCasting, show: Show) -> tuple[str, ...]:
+def _bore_lines(made: MadeCasting, show: Show, tables: Tables) -> tuple[str, ...]:
     if made.sand_hole:
         angle = show.angle(made.mould.inside_draft)
         return (
@@ -135,10 +135,11 @@ def _bore_lines(made: MadeCasting, show: Show) -> tuple[str, ...]:
             f"Cast solid: {made.core_why}.",
             "Its middle is the heaviest metal and the last to freeze: a shrink hole there is bored away.",
         )
-    core, k = made.core, 1 + made.shrink.taken
+    core, k, clear = made.core, 1 + made.shrink.taken, tables.casting_fact("print_clear").best
     return (
         f"Cored {show.length(core.diameter)}: {made.core_why}. The core box is {show.depth(k * core.diameter)} in diameter; "
-        f"the core {show.length(k * core.between + 2 * core.print_length)} long with both prints, {show.length(core.print_length)} each.",
+        f"the core {show.length(k * core.between + 2 * core.print_length - clear)} long with both prints, {show.length(core.print_length)} each. As "
+        f"core boxes come, it leaves {show.depth((made.wheel.bore.size - core.diameter) / 2)} on a side of the bore.",
         "A vent through its middle from end to end, led out through the print and past the metal; it is baked or cured through, and dry. "
         "It stands upright with the wheel lying flat.",
     )
@@ -182,5 +183,5 @@ def _steps(made: MadeCasting, show: Show, tables: Tables) -> tuple[RouteStep, ..
             "sections at the low end.",
         ), ("heat at the pour", "time")),
         RouteStep("Leave it", ("In the sand until it is cold enough not to crack or burn.",), ("time",)),
-        RouteStep("Saw off, weigh, measure", ("Sprue and riser sawn, not knocked off. Weigh it: too light says hollow.", f"Sum here: {show.weight(made.melt.casting)}."), ("weight", "outside", "length")),
+        RouteStep("Saw off, weigh, measure", ("Sprue, and a riser where there is one, sawn, not knocked off. Weigh it: too light says hollow.", f"Sum here: {show.weight(made.melt.casting)}."), ("weight", "outside", "length")),
     )  # fmt: skip

@@ -100,7 +100,7 @@ def _none_fits(made: MadeCasting, heaviest: str, show: Show) -> tuple[str, ...]:
 
 def _sprue_words(made: MadeCasting, heaviest: str) -> str:
     if heaviest == "body":
-        place = "on the face, away from the outside"
+        place = "through the riser, or on the face away from the outside"
     elif any(s.name in ("web", "spokes") for s in made.mould.sections):
         through = next(s.name for s in made.mould.sections if s.name in ("web", "spokes"))
         place = f"by the {through} or the hub, away from the rim"

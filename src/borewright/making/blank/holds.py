@@ -109,14 +109,16 @@ def _cast_on(made: MadeCasting, tables: Tables, show: Show) -> Iterator[str]:
     piece = up_to_rule(made.length + off + bite, made.units)
     yield (
         f"To do bore, face and outside in one chucking, cast it longer at full outside, {show.length(piece)} in all: "
-        f"{show.length(bite)} for jaws and {show.length(off)} to part it off."
+        f"{show.length(bite)} for jaws, on which a narrow band is filed or turned even first, because it has draft, and "
+        f"{show.length(off)} to part it off."
     )
     several = _in_a_stick(made, bite, off, tables)
     if made.length >= LONG * made.outside and several > 1:
         stick = up_to_rule(several * (made.wheel.length + off) + bite, made.units)
         yield (
             f"Or {several} in one stick, {show.length(stick)} long: each {show.length(made.wheel.length)} and {show.length(off)} to part and "
-            f"face it, and {show.length(bite)} for jaws at the end."
+            f"face it, and {show.length(bite)} for jaws at the end; its pattern is split lengthwise and lies down in the sand, because so long "
+            "a draft upright would make it a cone."
         )
     yield "The sizes and weights on these sheets, and the casting's job, are those of one without it."
 

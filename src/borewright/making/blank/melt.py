@@ -48,7 +48,7 @@ def between_spokes(work: Work, pieces: Sequence[Piece]) -> float:
 def melt_of(job: Job, volume: float, riser: Riser, asked: CastingAsked, tables: Tables) -> Melt:
     """Weights of one casting and of the batch. RefusedInput for chances that are none.
 
-    The riser counts whether or not it finds room: what feeds in its place takes metal too.
+    A riser that finds no room is not poured.
     """
     metal, fact = tables.foundry_metal(job.work.material), tables.casting_fact
     scrap = metal.scrap.best if asked.scrap is None else asked.scrap
@@ -61,7 +61,11 @@ def melt_of(job: Job, volume: float, riser: Riser, asked: CastingAsked, tables: 
             "--scrap, --sure", f"{outside.quantity} {outside.value}", outside.allowed
         ) from None
     density = tables.material_range(job.work.material, "density").best
-    casting, fed, sprue = density * volume, density * riser.volume, fact("sprue_share").best
+    casting, fed, sprue = (
+        density * volume,
+        density * riser.volume * riser.fits,
+        fact("sprue_share").best,
+    )
     poured = max(casting / metal.yield_share.best, (casting + fed) * (1 + sprue))
     left = 1 - metal.loss.best
     return Melt(

@@ -14,7 +14,7 @@ def melt_sheet(made: MadeCasting, show: Show, tables: Tables) -> Sheet:
     melt, metal = made.melt, tables.foundry_metal(made.material)
     rows = (
         ("one casting, as sawn off", show.weight(melt.casting)),
-        ("its riser", show.weight(melt.riser)),
+        ("its riser", show.weight(melt.riser) if melt.riser else "none"),
         (f"poured for one, {_by(made)}", show.weight(melt.poured)),
         (f"poured for {melt.tries}", show.weight(melt.poured * melt.tries)),
         (f"to melt, {melt.loss:.0%} lost", show.weight(melt.charge)),
@@ -36,7 +36,8 @@ def _by(made: MadeCasting) -> str:
     """Which of the two rules asks for more."""
     melt = made.melt
     if melt.by_yield:
-        return f"by a yield of {melt.yield_share:.0%}, which is more than casting and riser come to"
+        fed = "casting and riser come" if melt.riser else "the casting comes"
+        return f"by a yield of {melt.yield_share:.0%}, which is more than {fed} to"
     return f"casting and riser and {melt.sprue_share:.0%} for the sprue, more than a yield of {melt.yield_share:.0%} gives"
 
 

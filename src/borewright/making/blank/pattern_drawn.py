@@ -42,7 +42,7 @@ def drawn_pattern(made: MadeCasting, tables: Tables) -> DrawnPart:
         material="wood, sealed, or metal",
         stretches=tuple(sorted(stretches, key=lambda s: (s.start, s.outside))),
         spokes=ring,
-        across=(*across_sizes(drawn), *_print_sizes(drawn)),
+        across=(*across_sizes(drawn), *_print_sizes(drawn, tables)),
         along=(*along_sizes(drawn), *_print_lengths(drawn)),
         pointed=(*draft_marks(drawn, show), _parting_mark(drawn)),
         notes=(
@@ -64,17 +64,17 @@ def drawn_core(made: MadeCasting, tables: Tables) -> DrawnPart | None:
     if core is None:
         return None
     drawn = Scaled(made, 1 + made.shrink.taken)
-    size = tidy(drawn.times * core.diameter - tables.casting_fact("print_clear").best)
+    size, clear = drawn.at(core.diameter), tables.casting_fact("print_clear").best
     between, long = drawn.at(core.between), core.print_length
     thin = _tapered(size, long, tables)
-    whole = tidy(between + 2 * long)
+    whole = tidy(between + 2 * long - clear)
     show = Show(made.units)
     up_left = made.mould.up == "A"
     ends = (thin, size) if up_left else (size, thin)
     stretches = (
         Stretch(0.0, long, ends[0], size),
-        Stretch(long, tidy(whole - long), size),
-        Stretch(tidy(whole - long), whole, size, ends[1]),
+        Stretch(long, tidy(long + between), size),
+        Stretch(tidy(long + between), whole, size, ends[1]),
     )
     place = 0.0 if up_left else whole
     return DrawnPart(
@@ -89,14 +89,15 @@ def drawn_core(made: MadeCasting, tables: Tables) -> DrawnPart | None:
         ),
         along=(
             Along(0.0, long, Limits(long), "lower-print"),
-            Along(long, tidy(whole - long), Limits(between, decimal=True), "between"),
+            Along(long, tidy(long + between), Limits(between, decimal=True), "between"),
             Along(0.0, whole, Limits(whole, decimal=True), "core-length"),
         ),
         pointed=(
             Pointed(place + (0.3 if up_left else -0.3) * long, size * 0.45, "upper end", "upper"),
         ),
         notes=(
-            f"{show.depth(tables.casting_fact('print_clear').best)} smaller than the prints of the pattern, so that it drops in.",
+            f"The prints of the pattern are {show.depth(clear)} thicker and together as much longer, so that it drops in and the cope "
+            "does not crush it.",
             "A vent through its whole length: a wire rammed in and drawn, open at the print that lets the gas out.",
             f"One for each mould: {made.melt.tries}, and a few to break.",
         ),
@@ -130,7 +131,8 @@ def _prints(drawn: Scaled, tables: Tables) -> tuple[Stretch, ...]:
     if core is None:
         return ()
     left, right = (drawn.at(end) for end in ends_of(drawn.made.stretches))
-    long, size = core.print_length, drawn.at(core.diameter)
+    long = core.print_length
+    size = tidy(drawn.at(core.diameter) + tables.casting_fact("print_clear").best)
     thin = _tapered(size, long, tables)
     up_left = drawn.made.mould.up == "A"
     return (
@@ -139,7 +141,7 @@ def _prints(drawn: Scaled, tables: Tables) -> tuple[Stretch, ...]:
     )
 
 
-def _print_sizes(drawn: Scaled) -> tuple[Across, ...]:
+def _print_sizes(drawn: Scaled, tables: Tables) -> tuple[Across, ...]:
     core = drawn.made.core
     if core is None:
         return ()
@@ -147,7 +149,8 @@ def _print_sizes(drawn: Scaled) -> tuple[Across, ...]:
     lower_left = drawn.made.mould.up == "B"
     at = left - core.print_length if lower_left else right + core.print_length
     place: Place = "left" if lower_left else "right"
-    return (Across(tidy(at), drawn.size(core.diameter, "print"), place, "print"),)
+    size = tidy(drawn.at(core.diameter) + tables.casting_fact("print_clear").best)
+    return (Across(tidy(at), Limits(size, after="print", decimal=True), place, "print"),)
 
 
 def _print_lengths(drawn: Scaled) -> tuple[Along, ...]:
