@@ -77,6 +77,18 @@ def test_the_angle_of_the_plug_is_set_by_what_an_indicator_moves() -> None:
     assert f"{moved:.2f} mm" in dict(steps(made(plug="taper")))["Turn the plug first"]
 
 
+def test_the_saw_meets_a_filler_and_never_the_plug() -> None:
+    """Two opposite slits in one cut go right across the bore: what stands in it is sawn."""
+    told_in = steps(made(plug="taper"))
+    titles, words = [title for title, _ in told_in], dict(told_in)
+    sawn = words["Saw the slits"]
+    assert sawn.index("Plug out") < sawn.index("filler in its place") < sawn.index("saw from")
+    assert sawn.index("saw from") < sawn.index("filler out") < sawn.index("burr")
+    assert "Plug in" not in sawn
+    assert "20 mm" in words["Turn a filler for the saw"]
+    assert titles.index("Turn a filler for the saw") < titles.index("Bar in the chuck")
+
+
 # The plug
 
 

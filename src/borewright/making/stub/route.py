@@ -27,7 +27,11 @@ def own(shown: str) -> str:
 def stub_route(asked: StubAsked, stub: StubSizes, slit: Slit | None, tables: Tables) -> Route:
     """Step by step; what else the chuck must turn comes first, the stub is never let go."""
     steps = (
-        *((_plug(asked, slit), _plug_washer(asked, slit)) if slit else (_washer(asked, stub),)),
+        *(
+            (_plug(asked, slit), _plug_washer(asked, slit), _filler(asked, slit))
+            if slit
+            else (_washer(asked, stub),)
+        ),
         _chuck(asked, stub),
         _rough(asked, stub),
         *(_expanding(asked, slit, tables) if slit else (_tapped(asked, stub),)),
@@ -88,6 +92,17 @@ def _plug_washer(asked: StubAsked, slit: Slit) -> RouteStep:
     )
 
 
+def _filler(asked: StubAsked, slit: Slit) -> RouteStep:
+    show = Show(asked.units)
+    return RouteStep(
+        "Turn a filler for the saw",
+        (
+            f"Hard wood or soft aluminium, {show.length(slit.hole)} across and {show.length(slit.length)} long, thrown away "
+            "after: it fills the bore while the slits are sawn, because the saw goes through it.",
+        ),
+    )
+
+
 def _chuck(asked: StubAsked, stub: StubSizes) -> RouteStep:
     show = Show(asked.units)
     return RouteStep(
@@ -132,7 +147,7 @@ def _expanding(asked: StubAsked, slit: Slit, tables: Tables) -> tuple[RouteStep,
         RouteStep(
             "Bore the inside",
             (
-                f"Drill and bore {show.length(slit.hole)}, {show.length(slit.length)} deep. Center its "
+                f"Drill and bore {show.length(slit.hole)}, {show.length(slit.length)} deep, until the filler goes in snug. Center its "
                 f"bottom, drill {show.length(slit.drill_depth)} further with {slit.screw.tap_drill} and tap "
                 f"{slit.screw.id}, {show.length(slit.thread_depth)} of full thread: it stands in whole metal behind the slits.",
                 f"Mouth with the top slide as it stands since the plug, tool in front, until the plug, pushed in by hand, "
@@ -145,10 +160,10 @@ def _expanding(asked: StubAsked, slit: Slit, tables: Tables) -> tuple[RouteStep,
             "Saw the slits",
             (
                 f"First drill {slit.number} holes of {show.length(slit.end_hole)} through the wall, "
-                f"{show.length(slit.length)} from the end, evenly round. Plug in, finger tight, so that the "
-                "fingers do not chatter; power off, spindle locked; saw from the end to each hole, two "
-                "opposite slits in one cut.",
-                "Plug out, every burr off inside and out, chips washed away.",
+                f"{show.length(slit.length)} from the end, evenly round. Plug out and laid aside: it is never sawn. The "
+                "filler in its place, flush with the end, so that the fingers do not chatter; power off, spindle locked; saw "
+                "from the end to the holes, through the filler, two opposite slits in one cut.",
+                "What is left of the filler out, every burr off inside and out, chips washed away.",
             ),
         ),
         RouteStep(
