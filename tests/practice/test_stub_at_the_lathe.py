@@ -140,6 +140,16 @@ def test_the_expanding_stubs_cautions_are_its_own() -> None:
     assert "only to finish the spigot" in words
 
 
+@pytest.mark.parametrize("plug", ["taper", "cone"])
+def test_nobody_is_told_to_tighten_the_screw_that_opens_the_fingers(plug: str) -> None:
+    plain = ("--bore", "25 H7", "--length", "40mm")
+    words = told(*plain, "--expanding", "--plug", plug)
+    assert "tighten it by wrench" not in words
+    assert "to the turns on this sheet and no further" in words
+    assert "tighten it by wrench" in told(*plain)
+    assert "and no further" not in told(*plain)
+
+
 # Sizes
 
 

@@ -84,7 +84,7 @@ def _a(screw: str) -> str:
 
 
 def _tags(slit: Slit | None) -> tuple[str, ...]:
-    return ("chuck", "overhang", "emery", *(("slit-stub",) if slit else ()))
+    return ("chuck", "slit-stub" if slit else "overhang", "emery")
 
 
 def _measured(asked: StubAsked, stub: StubSizes, slit: Slit | None) -> Grid:
