@@ -94,3 +94,19 @@ def test_the_drawing_of_a_plug_has_its_knurl_its_necks_and_every_step(
         assert "does not go" in svg
         assert "16.0120 to 16.0180 does not go" in svg
     assert ("lapped" in svg) is (answer["finish"] == "lapped")
+
+
+@pytest.mark.parametrize(
+    ("more", "reads"),
+    [((), "16.0020 mm"), (("--comparator",), "16.0010 mm"), (("--stepped",), "16.0020 mm")],
+)
+def test_a_plug_is_worn_out_as_soon_as_its_reading_could_be_the_smallest_bore(
+    more: tuple[str, ...], reads: str
+) -> None:
+    """16 mm, known to 2 µm by micrometer and to 1 on a comparator: the true size may be 16.000."""
+    words = told(*GAUGE, *more)
+    end = "the first step" if "--stepped" in more else "the going end"
+    assert f"Worn out when {end} reads {reads}" in words
+    assert answered(*GAUGE, *more)["worn_out_m"] == pytest.approx(
+        1e-3 * float(reads.split(maxsplit=1)[0])
+    )

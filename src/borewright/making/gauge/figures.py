@@ -113,7 +113,7 @@ def gauge_numbers(
         "go_largest_m": zones.go[1],
         "not_go_smallest_m": zones.not_go[0],
         "not_go_largest_m": zones.not_go[1],
-        "worn_out_m": asked.low,
+        "worn_out_m": worth.worn_out,
         "go_reads_from_m": worth.go_reads[0],
         "go_reads_to_m": worth.go_reads[1],
         "not_go_reads_from_m": worth.not_go_reads[0],

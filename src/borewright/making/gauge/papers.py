@@ -40,7 +40,7 @@ def gauge_papers(
             _readings(asked, worth, steps),
             _taken(asked, worth, tables),
             *((_read_off(asked, steps),) if steps else ()),
-            in_use(asked, form, bool(steps), tables),
+            in_use(asked, worth, form, bool(steps), tables),
         ),
     )
     return Papers(

@@ -98,7 +98,7 @@ def measured_with(worth: Worth, asked: GaugeAsked) -> str:
     return "a micrometer that reads tenths, its zero tried first"
 
 
-def in_use(asked: GaugeAsked, form: GaugeForm, stepped: bool, tables: Tables) -> Said:
+def in_use(asked: GaugeAsked, worth: Worth, form: GaugeForm, stepped: bool, tables: Tables) -> Said:
     """How it is used, and what warmth does."""
     return Said(
         "In use",
@@ -107,7 +107,8 @@ def in_use(asked: GaugeAsked, form: GaugeForm, stepped: bool, tables: Tables) ->
             "push, straight; a plug that is forced tells nothing and sticks.",
             _reach(asked, form, stepped),
             "The end that does not go may enter no further than its chamfer. Try it at both mouths and two ways round.",
-            f"Worn out when the going end reads {below(asked.low, asked.units)} or less: throw it away or turn it to the next smaller job.",
+            f"Worn out when {'the first step' if stepped else 'the going end'} reads {below(worth.worn_out, asked.units)} or less, the "
+            f"smallest bore and the {Show(asked.units).small(worth.known)} to which it is known: throw it away or turn it to the next smaller job.",
             _warmth(asked, tables),
             "It feels the tightest place only: a bore that is oval, bell-mouthed or lobed may pass it. Look with an indicator too.",
         ),

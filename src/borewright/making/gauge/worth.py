@@ -34,13 +34,14 @@ APART = 1.5
 
 @dataclass(frozen=True, slots=True)
 class Worth:
-    """Lengths in m. `width`: tolerance of each end; `known`: the micrometer's, either way.
+    """Lengths in m. `smallest` bore; `width`: tolerance of each end; `known`: the micrometer's, either way.
 
     `go_reads`, `not_go_reads`: readings that prove each end to be in its zone. `tenth`: the share
     that gauge makers give, in m; `coarser` where the shop's own width is more.
     """
 
     finish: Finish
+    smallest: Metre
     width: Metre
     wear: Metre
     known: Metre
@@ -50,6 +51,11 @@ class Worth:
     zones: PlugZones
     go_reads: tuple[Metre, Metre]
     not_go_reads: tuple[Metre, Metre]
+
+    @property
+    def worn_out(self) -> Metre:
+        """The reading (m) from which the going end may be down to the smallest bore."""
+        return self.smallest + self.known
 
     @property
     def coarser(self) -> bool:
@@ -118,6 +124,7 @@ def _by(finish: Finish, asked: GaugeAsked, tables: Tables) -> Worth | None:
         return None
     return Worth(
         finish=finish,
+        smallest=asked.low,
         width=width,
         wear=wear,
         known=known,
