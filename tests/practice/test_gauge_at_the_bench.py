@@ -110,3 +110,47 @@ def test_a_plug_is_worn_out_as_soon_as_its_reading_could_be_the_smallest_bore(
     assert answered(*GAUGE, *more)["worn_out_m"] == pytest.approx(
         1e-3 * float(reads.split(maxsplit=1)[0])
     )
+
+
+def test_in_a_blind_bore_the_plug_stops_on_the_bottom_and_has_one_mouth_to_try() -> None:
+    """10 mm deep: 3 of pilot and half a mm to spare leave 6.5; with 4 of neck the handle is 3.5 clear."""
+    shallow = (*GAUGE, "--length", "10mm", "--blind")
+    answer, words = answered(*shallow), told(*shallow)
+    assert answer["go_length_m"] == pytest.approx(0.0065)
+    assert answer["goes_deep_m"] == pytest.approx(0.010)
+    assert "stops on the bottom, 10 mm" in words
+    assert "the handle clear by 3.5 mm" in words
+    assert "The last 3 mm (0.118 in) above the bottom is not felt" in words
+    assert "one mouth, two ways round" in words
+    assert "both mouths" not in words
+    assert "there the handle stops it" not in words
+    assert "both mouths" in told(*GAUGE)
+
+
+def test_a_blind_bore_deeper_than_the_plug_is_told_that_the_handle_stops_it_first() -> None:
+    """20 of going end, 3 of pilot, 4 of neck: 27 of 40 mm, and 24 of them felt."""
+    deep = (*GAUGE, "--length", "40mm", "--blind")
+    words = told(*deep)
+    assert answered(*deep)["goes_deep_m"] == pytest.approx(0.027)
+    assert "there the handle stops it, 13 mm" in words
+    assert "deeper than 24 mm" in words
+    assert "both mouths" not in words
+
+
+def test_a_stepped_plug_in_a_blind_bore_is_told_what_stops_it() -> None:
+    stepped = ("make", "gauge", "--bore", "25 H9", "--stepped", "--blind")
+    assert "It stops on the bottom, 25 mm" in told(*stepped, "--length", "25mm")
+    assert "there the handle stops it" in told(*STEPPED, "--blind", "--length", "80mm")
+
+
+@pytest.mark.parametrize("asked", [GAUGE, STEPPED, ("make", "gauge", "--bore", "25 H9")])
+def test_a_plug_stays_soft_because_no_step_does_more(
+    asked: tuple[str, ...], tmp_path: Path
+) -> None:
+    drawing, words = tmp_path / "plug.svg", told(*asked, "--drawing", str(tmp_path / "plug.svg"))
+    assert "or mild steel, left soft" in words
+    assert words.count("harden") == 1
+    assert "A hardened plug is bought" in words
+    svg = drawing.read_text(encoding="utf-8")
+    assert "left soft" in svg
+    assert "harden" not in svg

@@ -67,7 +67,7 @@ def go_not_go_drawn(asked: GaugeAsked, worth: Worth, form: GaugeForm) -> DrawnPa
             Pointed((mark + form.mark_wide + c) / 2, form.handle / 2, "knurled", "knurl"),
         ),
         notes=_notes(asked, worth, form),
-        treatment=_treatment(worth),
+        treatment="left soft",
         general=general_tolerance(0.010, 0.2, asked.units),
     )
 
@@ -125,7 +125,7 @@ def stepped_drawn(
             f"Grooves of {Show(asked.units).length(form.step_gap)} between the steps: each is {worth.finish} by itself.",
             *_notes(asked, worth, form)[1:],
         ),
-        treatment=_treatment(worth),
+        treatment="left soft",
         general=general_tolerance(0.010, 0.2, asked.units),
     )
 
@@ -152,10 +152,6 @@ def _limits(nominal: Metre, zone: tuple[Metre, Metre], after: str) -> Limits:
 
 def _centers(form: GaugeForm) -> tuple[CenterHole, ...]:
     return (form.center.at("left"), form.center.at("right")) if form.center else ()
-
-
-def _treatment(worth: Worth) -> str:
-    return "left soft, or hardened before lapping" if worth.finish == "lapped" else "left soft"
 
 
 def _name(asked: GaugeAsked) -> str:

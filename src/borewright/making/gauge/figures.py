@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from borewright.answer.figure import Figure, Input
 from borewright.making.gauge.asked import GaugeAsked
-from borewright.making.gauge.form import GaugeForm
+from borewright.making.gauge.form import GaugeForm, goes_deep
 from borewright.making.gauge.steps import PlugStep, read_off
 from borewright.making.gauge.worth import Worth
 from borewright.quantities.si import Metre
@@ -127,8 +127,9 @@ def gauge_numbers(
         "mass_kg": form.mass,
         "vent_depth_m": form.vent,
     }
-    if form.reach is not None:
-        said["goes_deep_m"] = form.reach
+    deep = goes_deep(asked, form)
+    if deep is not None:
+        said["goes_deep_m"] = deep
     if not steps:
         return said | {"go_length_m": form.go_long, "not_go_length_m": form.not_go_long}
     said |= {"steps": len(steps), "step_length_m": form.step_long}

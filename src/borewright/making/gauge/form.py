@@ -105,6 +105,12 @@ def form_of(asked: GaugeAsked, steps: int, tables: Tables) -> GaugeForm | Cannot
     )
 
 
+def goes_deep(asked: GaugeAsked, form: GaugeForm) -> Metre | None:
+    """How deep it goes (m): to the handle or the bottom, whichever stops it; None right through."""
+    bottom = asked.depth if asked.blind else None
+    return min((x for x in (form.reach, bottom) if x is not None), default=None)
+
+
 def _handle(size: Metre, units: Literal["inch", "mm"], tables: Tables) -> Metre:
     """The handle (m): plainly thicker than the bore, or plainly thinner where that is too thick."""
     own = best_of(tables, "plug_facts")
@@ -124,7 +130,10 @@ def _go_long(asked: GaugeAsked, stopped: bool, pilot: Metre, tables: Tables) -> 
         return usual
     if not asked.blind:
         return max(usual, min(up_to_shop(asked.depth, units), most)) if stopped else usual
-    least, room = up_to_shop(own("step_long_of_use"), units), asked.depth - pilot
+    least, room = (
+        up_to_shop(own("step_long_of_use"), units),
+        asked.depth - pilot - own("blind_clear"),
+    )
     if room < least and not asked.stepped:
         return Cannot(
             f"A blind bore {Show(units).length(asked.depth)} deep has no room for a pilot and a going end of "
@@ -146,7 +155,8 @@ def _step_long(
     if asked.depth is None:
         return usual
     least = up_to_shop(own("step_long_of_use"), units)
-    room = (asked.depth - pilot - (steps - 1) * gap) / steps
+    clear = own("blind_clear") if asked.blind else 0.0
+    room = (asked.depth - clear - pilot - (steps - 1) * gap) / steps
     if room >= least - TOUCH:
         return min(usual, max(down_to_shop(room, units), least))
     if not asked.blind:
@@ -154,6 +164,6 @@ def _step_long(
     show = Show(units)
     return Cannot(
         f"{steps} steps of {show.length(least)}, the shortest of use, with pilot and grooves ask for a bore "
-        f"{show.length(pilot + steps * least + (steps - 1) * gap)} deep; this blind one is {show.length(asked.depth)}.",
+        f"{show.length(clear + pilot + steps * least + (steps - 1) * gap)} deep; this blind one is {show.length(asked.depth)}.",
         "Ask for fewer with --steps, or make a go and not-go plug.",
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from borewright.answer.papers import Route, RouteStep, Said
 from borewright.making.gauge.asked import GaugeAsked
-from borewright.making.gauge.form import STEEL, GaugeForm
+from borewright.making.gauge.form import STEEL, GaugeForm, goes_deep
 from borewright.making.gauge.shown import below
 from borewright.making.gauge.steps import PlugStep
 from borewright.making.gauge.worth import Worth
@@ -36,8 +36,9 @@ def gauge_route(
             RouteStep(
                 "Bar",
                 (
-                    f"Bar {show.length(form.stock)}, {show.length(form.length)} and facing long, both ends faced{centers}. Drill rod if "
-                    "it is to be hardened; mild steel does for one batch.",
+                    f"Bar {show.length(form.stock)}, {show.length(form.length)} and facing long, both ends faced{centers}. Drill rod "
+                    "or mild steel, left soft: mild steel does for one batch, drill rod wears better.",
+                    "A hardened plug is bought: it warps in the fire and wants a grinder after, which is not in this route.",
                 ),
             ),
             RouteStep(
@@ -106,7 +107,8 @@ def in_use(asked: GaugeAsked, worth: Worth, form: GaugeForm, stepped: bool, tabl
             "Bore and plug wiped, burrs off the mouth, a trace of thin oil, the spindle stopped. It goes by its own weight or a light "
             "push, straight; a plug that is forced tells nothing and sticks.",
             _reach(asked, form, stepped),
-            "The end that does not go may enter no further than its chamfer. Try it at both mouths and two ways round.",
+            "The end that does not go may enter no further than its chamfer. Try it at "
+            f"{'its one mouth, two ways round' if asked.blind else 'both mouths and two ways round'}.",
             f"Worn out when {'the first step' if stepped else 'the going end'} reads {below(worth.worn_out, asked.units)} or less, the "
             f"smallest bore and the {Show(asked.units).small(worth.known)} to which it is known: throw it away or turn it to the next smaller job.",
             _warmth(asked, tables),
@@ -120,23 +122,47 @@ def _reach(asked: GaugeAsked, form: GaugeForm, stepped: bool) -> str:
     show = Show(asked.units)
     if stepped:
         past = asked.depth is not None and form.gauging > asked.depth
-        return f"All steps in, it stands {show.length(form.gauging)} deep." + (
-            " That is more than the bore is long: the smaller steps stand out of its far end, which must be open and free."
-            if past
-            else " A blind bore must be as deep as that."
-            if asked.depth is None
-            else ""
+        unfelt = f" {_blind(asked, form, show)}" if asked.blind else ""
+        return (
+            f"All steps in, it stands {show.length(form.gauging)} deep."
+            + (
+                " That is more than the bore is long: the smaller steps stand out of its far end, which must be open and free."
+                if past
+                else " A blind bore must be as deep as that."
+                if asked.depth is None
+                else ""
+            )
+            + unfelt
         )
+    if asked.blind:
+        return _blind(asked, form, show)
     if form.reach is None:
-        return "The handle is thinner than the bore: the plug goes right through." + (
-            f" In a blind bore it feels the first {show.length(form.gauging)}."
-            if asked.blind
-            else ""
-        )
+        return "The handle is thinner than the bore: the plug goes right through."
     deep = f"It goes {show.length(form.reach)} deep, there the handle stops it, plainly thicker than the bore."
     if asked.depth is not None and asked.depth <= form.reach:
         return deep
     return f"{deep} Try a longer bore from both mouths; what lies deeper is not felt."
+
+
+def _blind(asked: GaugeAsked, form: GaugeForm, show: Show) -> str:
+    """What stops it in a bore with a bottom, and what it does not feel there."""
+    deep, unfelt = goes_deep(asked, form), _unfelt(form, show)
+    if deep is None:
+        return f"It goes down to the bottom, the handle thinner than the bore. {unfelt}"
+    if asked.depth is None:
+        return f"It stops on the bottom, or {show.length(deep)} deep by its handle; look which. {unfelt}"
+    if deep < asked.depth:
+        return (
+            f"It goes {show.length(deep)} deep, there the handle stops it, {show.length(asked.depth - deep)} short of the bottom. "
+            f"What lies deeper than {show.length(deep - form.pilot_long)} is not felt: the pilot is smaller."
+        )
+    if form.reach is None:
+        return f"It stops on the bottom, {show.length(deep)} deep, the handle thinner than the bore. {unfelt}"
+    return f"It stops on the bottom, {show.length(deep)} deep, the handle clear by {show.length(form.reach - deep)}. {unfelt}"
+
+
+def _unfelt(form: GaugeForm, show: Show) -> str:
+    return f"The last {show.length(form.pilot_long)} above the bottom is not felt: the pilot is smaller."
 
 
 def _warmth(asked: GaugeAsked, tables: Tables) -> str:
