@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from tests.cli_run import ran
 
 from borewright.answer.drawn_part import DrawnPart
-from borewright.answer.papers import Route
+from borewright.answer.papers import Grid, Route
 from borewright.making.cannot import Cannot
 from borewright.making.stub.asked import StubAsked
 from borewright.making.stub.sizes import stub_sizes
@@ -198,6 +198,22 @@ def test_the_shake_of_a_batch_is_said_once() -> None:
     words = told("--bore", "8 H7", "--length", "12mm")
     assert words.count("shakes on it by") == 1
     assert "sort the pieces" in words
+
+
+@pytest.mark.parametrize("plug", [None, "taper"])
+def test_the_work_accepts_the_spigot_and_the_number_is_only_expected(plug: str | None) -> None:
+    """A bore known to 3 µm cannot refuse, by a number, a spigot that wrings on."""
+    (grid,) = (
+        block
+        for sheet in made(plug=plug).papers.sheets
+        for block in sheet.blocks
+        if isinstance(block, Grid) and block.heading == "What is measured"
+    )
+    spigot = f"spigot{', plug nipped' if plug else ''}"
+    wanted = {row[0]: row[1] for row in grid.rows}
+    assert wanted[spigot] == "the work wrings on, no shake"
+    assert wanted[f"{spigot}, size as found"].startswith("expected 24.994 to 25.000 mm")
+    assert not [what for what, size in wanted.items() if size.startswith("24.99")]
 
 
 # Drawings

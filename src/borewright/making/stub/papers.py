@@ -74,7 +74,7 @@ def headline(asked: StubAsked, stub: StubSizes, slit: Slit | None, care: str) ->
         shake = ""
     also = f" With care: {care}" if care else ""
     return (
-        f"Turn a stub to {size}, {whom}, in the chuck from {show.length(stub.stock)} bar; {held}. "
+        f"Turn a stub by trial {whom}, expected at {size}, in the chuck from {show.length(stub.stock)} bar; {held}. "
         f"It stays in the chuck until the batch is done.{shake}{also}"
     )
 
@@ -90,9 +90,16 @@ def _tags(slit: Slit | None) -> tuple[str, ...]:
 def _measured(asked: StubAsked, stub: StubSizes, slit: Slit | None) -> Grid:
     show = Show(asked.units)
     room = "room" if asked.units == "mm" else "shop"
+    piece = "the smallest piece of the batch" if asked.batch else "the work"
+    nipped = ", plug nipped" if slit else ""
     rows = [
         ("bore, two depths, two ways", show.bore(asked.bore), ""),
-        ("spigot", show.band(stub.spigot_low, stub.spigot_high, "bore"), ""),
+        (f"spigot{nipped}", f"{piece} wrings on, no shake", ""),
+        (
+            f"spigot{nipped}, size as found",
+            f"expected {show.band(stub.spigot_low, stub.spigot_high, 'bore')}",
+            "",
+        ),
         ("spigot, length", show.length(stub.spigot_length), ""),
         ("shoulder", show.length(stub.shoulder), ""),
         ("spigot runs out, whole reading", "does not move the needle", ""),
@@ -100,8 +107,15 @@ def _measured(asked: StubAsked, stub: StubSizes, slit: Slit | None) -> Grid:
         (f"temperature of the {room}", "work and stub alike", ""),
     ]
     if slit is not None:
-        rows.insert(4, ("plug stands out, snug", show.length(slit.stands_out), ""))
-    return Grid("What is measured", ("what", "wanted", "found"), tuple(rows))
+        rows.insert(1, ("plug stands out, snug", show.length(slit.stands_out), ""))
+    return Grid(
+        "What is measured",
+        ("what", "wanted", "found"),
+        tuple(rows),
+        (
+            f"{piece[0].upper()}{piece[1:]} is the gauge: what wrings on is right, whatever it reads.",
+        ),
+    )
 
 
 def _opened(asked: StubAsked, slit: Slit, tables: Tables) -> Grid:
