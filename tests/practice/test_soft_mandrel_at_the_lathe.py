@@ -11,8 +11,10 @@ import pytest
 from tests.cli_run import ran
 
 from borewright.answer.drawn_part import DrawnPart
+from borewright.answer.papers import Grid
 from borewright.drawing.workshop.limits_text import limits_text
 from borewright.drawing.workshop.look import Look
+from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.service.making.bored_work import WorkTyped, work_typed
 from borewright.service.making.soft import make_soft
@@ -51,6 +53,46 @@ def test_the_drawing_finds_the_leading_face_and_has_no_size_finer_than_a_shop_re
         said = limits_text(across.limits, Look(units), across=True)
         decimals = [len(d) for d in re.findall(r"\.(\d+)", said)]
         assert max(decimals, default=0) <= (4 if units == "inch" else 3), said
+
+
+@pytest.mark.parametrize("units", ["inch", "mm"])
+@pytest.mark.parametrize("bore", [0.005, 0.006, 0.0127, 0.0254, 0.050])
+@pytest.mark.parametrize("ratio", [0.7, 1.0, 2.0])
+def test_no_limits_on_the_drawing_let_the_taper_run_backward(
+    units: Any, bore: float, ratio: float
+) -> None:
+    """Only the seat has limits, those of the sheet; both ends are that and the taper of 1 in 2000."""
+    typed = WorkTyped(bore, None, ratio * bore, 2 * bore, "", "bore-gauge", units)
+    made = make_soft(work_typed(typed, TABLES), TABLES)
+    across = {a.name: a.limits for a in made.parts[0].across}
+    large, seat, small = (across[n] for n in ("large end", "at the leading face", "small end"))
+    assert (large.reference, seat.reference, small.reference) == (True, False, True)
+    ends = [(x.size + x.lower, x.size + x.upper) for x in (large, seat, small)]
+    for low, high in ends:
+        assert high - low >= (2.54e-6 if units == "inch" else 2e-6) - 1e-12
+    tick = 2.54e-6 if units == "inch" else 1e-6
+    falls = (ends[0][0] - ends[2][0], made.numbers["taper_length_m"] / 2000)
+    assert falls[0] == pytest.approx(falls[1], abs=tick + 1e-12)
+    show = Show(units)
+    (grid,) = (
+        b
+        for s in made.papers.sheets
+        for b in s.blocks
+        if isinstance(b, Grid) and b.heading == "What is measured"
+    )
+    wanted = {row[0]: row[1] for row in grid.rows}
+    assert wanted["at the leading face"] == show.band(*ends[1], "bore")
+
+
+def test_short_work_is_with_care_because_its_window_is_a_hands() -> None:
+    """8 mm at 1 in 2000: 2 µm over the bore and it starts by hand by 4 mm, half of it."""
+    asked = ("make", "soft", "--bore", "6mm", "--json", "--length")
+    short, long = (json.loads(ran(*asked, length).out) for length in ("8mm", "30mm"))
+    assert short["verdict"] == "with care"
+    assert "2 µm" in short["reason"]
+    assert short["grip_high_m"] - short["grip_low_m"] >= 2e-6 - 1e-12
+    assert short["grip_low_m"] > 0
+    assert long["verdict"] == "yes"
 
 
 def test_lengths_in_an_inch_shop_are_fractions_on_the_drawing_and_in_the_route() -> None:

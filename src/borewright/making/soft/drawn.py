@@ -44,9 +44,9 @@ def turned_drawn(asked: SoftAsked, bar: TurnedBar) -> DrawnPart:
         centers=_centers(ends),
         flats=(flat,) if ends.dog_flat[1] else (),
         across=(
-            Across(head, _limits(bar.large, bar, asked, "large end"), "left", "large end"),
+            Across(head, _end(bar.large, bar, asked, "large end"), "left", "large end"),
             Across(face, _seat(bar, asked), "inside", "at the leading face"),
-            Across(end, _limits(bar.small, bar, asked, "small end"), "right", "small end"),
+            Across(end, _end(bar.small, bar, asked, "small end"), "right", "small end"),
             *((Across(bar.length, Limits(ends.tail), "right", "tail end"),) if tail else ()),
         ),
         along=(
@@ -62,6 +62,7 @@ def turned_drawn(asked: SoftAsked, bar: TurnedBar) -> DrawnPart:
         ),
         notes=(
             f"Taper {show.taper(bar.taper)} on diameter, the large end to the headstock.",
+            "Sizes in brackets follow from the size at the leading face and the taper.",
             f"Leading face of the work {show.length(face - head)} from the large end: the short length is to it.",
             f"Bar {show.length(bar.stock)}. {_center_words(ends)}",
             *(
@@ -74,16 +75,16 @@ def turned_drawn(asked: SoftAsked, bar: TurnedBar) -> DrawnPart:
     )
 
 
-def _limits(size: Metre, bar: TurnedBar, asked: SoftAsked, after: str) -> Limits:
-    """A size of the taper, in the middle of what a turned diameter is held to."""
-    middle, half = to_tenth(size, asked.units), to_tenth(bar.tolerance / 2, asked.units)
-    return Limits(middle, -half, half, after=after)
+def _end(size: Metre, bar: TurnedBar, asked: SoftAsked, after: str) -> Limits:
+    """What the taper makes of an end when the seat is within its limits: nobody works to it."""
+    low, high = bar.seat_limits(asked.units)
+    away = to_tenth(size - bar.seat, asked.units)
+    return Limits(low + away, 0.0, high - low, after=after, reference=True)
 
 
 def _seat(bar: TurnedBar, asked: SoftAsked) -> Limits:
     """The size at the leading face: over the bore by what the push fills."""
-    bore = bar.seat - bar.grip[1]
-    low, high = (to_tenth(bore + over, asked.units) for over in (bar.grip[0], bar.grip[2]))
+    low, high = bar.seat_limits(asked.units)
     return Limits(low, 0.0, high - low, after="by trial")
 
 

@@ -35,8 +35,8 @@ def turned_papers(asked: SoftAsked, bar: TurnedBar, care: str, tables: Tables) -
         (
             ("bore, two depths, two ways", show.bore(asked.bore), ""),
             ("at the leading face", seat_words(bar, show), ""),
-            ("large end", show.bore(bar.large), ""),
-            ("small end", show.bore(bar.small), ""),
+            ("large end", f"about {show.bore(bar.large)}, by the taper", ""),
+            ("small end", f"about {show.bore(bar.small)}, by the taper", ""),
             ("work starts, from the small end", "by hand", ""),
             ("by hand it stops short of its place by", short_words(bar, show), ""),
             ("rim runs out, whole reading", "", ""),

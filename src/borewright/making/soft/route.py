@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from borewright.answer.papers import Route, RouteStep
-from borewright.making.shop_sizes import to_rule, to_tenth
+from borewright.making.shop_sizes import to_rule
 from borewright.making.soft.as_drawn import DrawnBar
 from borewright.making.soft.asked import SoftAsked
 from borewright.making.soft.ends import Ends
@@ -85,7 +85,7 @@ def _to_the_bore(asked: SoftAsked, bar: TurnedBar) -> tuple[str, ...]:
     )
     return (
         f"Finish at {seat_words(bar, show)} where the leading face is to stand, {show.length(bar.room + bar.spread)} from the "
-        f"large end: over the bore by {one_or_band(bar.grip, show)}. That leaves {show.bore(bar.large)} at the large end, "
+        f"large end: over the bore by {one_or_band(bar.grip, show)}. That leaves about {show.bore(bar.large)} at the large end, "
         f"{show.bore(bar.small)} at the small end. {batch}",
         "Work and bar wiped, at the temperature of the room, a film of oil before each trial: a dry bar galls.",
     )
@@ -120,9 +120,8 @@ def one_or_band(span: tuple[float, float, float], show: Show) -> str:
 
 def seat_words(bar: TurnedBar, show: Show) -> str:
     """The size at the leading face, from and to."""
-    bore = bar.seat - bar.grip[1]
-    low, high = (to_tenth(bore + over, show.units) for over in (bar.grip[0], bar.grip[2]))
-    return show.bore(low) if low == high else show.band(low, high, "bore")
+    low, high = bar.seat_limits(show.units)
+    return show.band(low, high, "bore")
 
 
 def short_words(bar: TurnedBar, show: Show) -> str:

@@ -9,11 +9,12 @@ headstock, where the larger bores come to sit: (largest - smallest) / taper.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from borewright.errors import OutsideModel
 from borewright.making.cannot import Cannot
 from borewright.making.facts import best_of
-from borewright.making.shop_sizes import down_to_shop, up_to_rule, up_to_shop
+from borewright.making.shop_sizes import down_to_shop, to_tenth, up_to_rule, up_to_shop
 from borewright.making.soft.asked import SoftAsked
 from borewright.making.soft.ends import Ends, ends_of
 from borewright.mechanics.fine_angle import angle_of_taper, indicator_over, step_table
@@ -28,7 +29,7 @@ class TurnedBar:
     """Lengths in m. `room`: tapered part past each face; `spread`: where a batch comes to sit.
 
     `seat` is the size at the leading face, `grip` (low, likely, high) what it is over the bore there,
-    `set_over` that of the tailstock for the whole length.
+    `window` the narrowest that its limits are said; `set_over` that of the tailstock for the whole length.
     `stops` and `depths`: the taper as a staircase of cuts from the free end.
     """
 
@@ -52,7 +53,7 @@ class TurnedBar:
     push: Newton
     out_of_jaws: Metre
     tail: Metre
-    tolerance: Metre
+    window: Metre
 
     @property
     def head(self) -> Metre:
@@ -63,6 +64,12 @@ class TurnedBar:
     def leading_face(self) -> Metre:
         """From the left end to the leading face of the smallest bore."""
         return self.head + self.room + self.spread
+
+    def seat_limits(self, units: Literal["inch", "mm"]) -> tuple[Metre, Metre]:
+        """Smallest and largest size at the leading face (m), to what a shop reads."""
+        bore = self.seat - self.grip[1]
+        low, high = (to_tenth(bore + over, units) for over in (self.grip[0], self.grip[2]))
+        return low, max(high, low + self.window)
 
 
 def turned_bar(asked: SoftAsked, tables: Tables) -> TurnedBar | Cannot:
@@ -134,15 +141,34 @@ def turned_bar(asked: SoftAsked, tables: Tables) -> TurnedBar | Cannot:
         push=fact("push_per_bore").best * asked.bore,
         out_of_jaws=length - ends.grip,
         tail=after,
-        tolerance=made("tolerance_turned"),
+        window=_window(asked, tables),
     )
 
 
 def _grip(asked: SoftAsked, taper: MetrePerMetre, tables: Tables) -> tuple[Metre, Metre, Metre]:
-    """What the bar stands over the bore at the leading face (m); short work must still start."""
-    usual = tables.ranged("stub_facts", "soft_grip")
-    most = taper * asked.length / 2
-    return min(usual.low, most), min(usual.best, most), min(usual.high, most)
+    """What the bar stands over the bore at the leading face (m); short work must still start.
+
+    On short work the low end gives way first, to half of what it may be, then the high end: the
+    window stays one that a hand hits.
+    """
+    usual, window = tables.ranged("stub_facts", "soft_grip"), _window(asked, tables)
+    most = starting_grip(taper, asked.length)
+    low = min(usual.low, max(most - window, most / 2))
+    high = max(min(usual.high, most), low + window)
+    return low, min(max(min(usual.best, most), low), high), high
+
+
+def starting_grip(taper: MetrePerMetre, length: Metre) -> Metre:
+    """Most that a bar is over the bore (m) so that the work starts by hand by half its length.
+
+    >>> round(starting_grip(1 / 2000, 0.008) * 1e6, 6)
+    2.0
+    """
+    return taper * length / 2
+
+
+def _window(asked: SoftAsked, tables: Tables) -> Metre:
+    return tables.ranged("stub_facts", f"seat_window_{asked.units}").best
 
 
 def too_large(asked: SoftAsked, tables: Tables) -> Cannot | None:

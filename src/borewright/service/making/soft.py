@@ -11,7 +11,7 @@ from borewright.making.soft.asked import Held, SoftAsked
 from borewright.making.soft.drawn import drawn_drawn, turned_drawn
 from borewright.making.soft.figures import drawn_numbers, turned_numbers
 from borewright.making.soft.papers import drawn_papers, turned_papers
-from borewright.making.soft.turned import turned_bar
+from borewright.making.soft.turned import TurnedBar, starting_grip, turned_bar
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
@@ -81,7 +81,9 @@ def _turned(asked: SoftAsked, work: BoredWork, tables: Tables) -> Made:
     bar = turned_bar(asked, tables)
     if isinstance(bar, Cannot):
         return not_made(TITLE, bar, asked.units, work.assumed)
-    care = _reaches_out(asked, bar.out_of_jaws, tables)
+    care = " ".join(
+        filter(None, (_reaches_out(asked, bar.out_of_jaws, tables), _short(asked, bar)))
+    )
     return Made(
         papers=turned_papers(asked, bar, care, tables),
         parts=(turned_drawn(asked, bar),),
@@ -91,6 +93,18 @@ def _turned(asked: SoftAsked, work: BoredWork, tables: Tables) -> Made:
             **turned_numbers(bar),
             **said_assumed(work.assumed),
         },
+    )
+
+
+def _short(asked: SoftAsked, bar: TurnedBar) -> str:
+    """Why short work needs care: its window is as wide as a hand asks, not as the push does."""
+    most, show = starting_grip(bar.taper, asked.length), Show(asked.units)
+    if bar.grip[2] <= most * (1 + 1e-9):
+        return ""
+    return (
+        f"work {show.length(asked.length)} long starts by hand by less than half of its length when the bar is more than "
+        f"{show.small(most)} over the bore, which is finer than a hand hits: keep to the low end and try it often; a stub holds "
+        "short work better."
     )
 
 
