@@ -108,15 +108,16 @@ def test_the_plug_opens_a_sixteenth_of_its_travel_and_a_turn_of_m8_a_sixteenth_o
 
 
 def test_a_cone_of_sixty_degrees_opens_two_tangents_of_thirty() -> None:
-    _, s = slit(replace(STUB, plug="cone"))
-    assert s.per_turn == pytest.approx(0.00125 * 2 / math.sqrt(3), rel=1e-8)
+    _, s = slit(sized(0.05, 0.05, 0.06, "cone"))
+    assert s.screw.id == "M16"  # its pitch 2 mm
+    assert s.per_turn == pytest.approx(0.002 * 2 / math.sqrt(3), rel=1e-8)
     assert math.degrees(s.slide_angle) == pytest.approx(30.0)
 
 
 def test_the_cone_of_the_mouth_thins_the_wall_by_no_more_than_half() -> None:
     for plug in ("taper", "cone"):
-        for bore in (0.012, 0.025, 0.05):
-            asked = sized(bore, bore, 2 * bore, plug)
+        for bore in (0.012, 0.025, 0.05) if plug == "taper" else (0.04, 0.05, 0.06):
+            asked = sized(bore, bore, 1.5 * bore, plug)
             stub, s = slit(asked)
             assert (stub.spigot - s.mouth) / 2 >= s.wall / 2 - 1e-12
             assert s.mouth - s.hole == pytest.approx(s.taper * s.cone_length, rel=SAME)

@@ -27,7 +27,9 @@ from borewright.service.making.stub import make_stub
 
 TABLES = Tables()
 INCH = 0.0254
-CONE = ("--expanding", "--plug", "cone", "--bore", "1in", "--length", "1in", "--outside", "2in")
+CONE = (
+    "--expanding", "--plug", "cone", "--bore", "2in", "--length", "2 1/4in", "--outside", "4in",
+)  # fmt: skip
 
 
 def made(bore: float = 0.025, length: float = 0.04, plug: Any = None, units: Any = "mm") -> Made:
@@ -57,7 +59,7 @@ def sized(bore: float, length: float, plug: str, units: Any) -> StubAsked:
 
 @pytest.mark.parametrize("plug", [None, "taper", "cone"])
 def test_nothing_else_is_turned_once_the_stub_is_in_the_chuck(plug: str | None) -> None:
-    titles = [title for title, _ in steps(made(plug=plug))]
+    titles = [title for title, _ in steps(made(0.05, 0.06, plug=plug))]
     chucked = titles.index("Bar in the chuck")
     others = [k for k, title in enumerate(titles) if "washer" in title or "Turn the plug" in title]
     assert len(others) == (2 if plug else 1)
@@ -133,6 +135,38 @@ def test_a_plug_that_opens_all_it_may_in_a_hair_of_a_turn_is_said_to_give_no_con
     assert not re.search(r"\b[0-9]° of the screw", words)
 
 
+@pytest.mark.parametrize("bore", [0.040, 0.045, 0.05, 0.06])
+def test_a_plug_that_does_its_work_in_thirty_degrees_gives_no_control(bore: float) -> None:
+    """60 degrees on a coarse thread: 21 µm is 3 to 5 degrees, however much the fingers bear."""
+    said = made(bore, 1.25 * bore, "cone").numbers
+    needed = 360 * said["opening_needed_m"] / said["opening_per_turn_m"]
+    assert needed < 30
+    assert "no control" in said["reason"]
+    usual = made(bore, 1.25 * bore, "taper").numbers
+    assert 360 * usual["opening_needed_m"] / usual["opening_per_turn_m"] > 30
+    assert "no control" not in usual["reason"]
+
+
+def test_a_plug_that_bears_on_less_than_two_millimetres_is_answered_no() -> None:
+    asked = ("make", "stub", "--bore", "25mm", "--length", "40mm", "--expanding")
+    done = ran(*asked, "--plug", "cone", "--json")
+    assert done.code == 3
+    reason = json.loads(done.out)["reason"]
+    assert "1.3 mm" in reason
+    assert "--plug taper" in reason
+    assert ran(*asked, "--plug", "taper").code == 0
+
+
+def test_the_rows_of_what_the_plug_opens_differ_in_an_inch_shop() -> None:
+    words = told(*CONE)
+    table = words[words.index("What the plug opens") :]
+    drawn = re.findall(r"\) (\d\.\d{4}) in \(\d", table)[:4]
+    assert len(set(drawn)) == 4
+    assert [float(d) / float(drawn[3]) for d in drawn] == pytest.approx(
+        [0.25, 0.5, 0.75, 1.0], abs=0.02
+    )
+
+
 def test_the_expanding_stubs_cautions_are_its_own() -> None:
     words = told(*CONE)
     assert "choose the one that just goes into the bore" not in words
@@ -142,7 +176,7 @@ def test_the_expanding_stubs_cautions_are_its_own() -> None:
 
 @pytest.mark.parametrize("plug", ["taper", "cone"])
 def test_nobody_is_told_to_tighten_the_screw_that_opens_the_fingers(plug: str) -> None:
-    plain = ("--bore", "25 H7", "--length", "40mm")
+    plain = ("--bore", "50 H7", "--length", "60mm")
     words = told(*plain, "--expanding", "--plug", plug)
     assert "tighten it by wrench" not in words
     assert "to the turns on this sheet and no further" in words

@@ -45,16 +45,16 @@ SUMS: dict[str, Callable[[Inputs], float]] = {
 }
 
 
-def work(bore: str) -> BoredWork:
+def work(bore: str, length: float = 0.03, outside: float = 0.06) -> BoredWork:
     size, limits = bore_size(bore, "--bore", None)
-    return work_typed(WorkTyped(size, limits, 0.03, 0.06, "", "bore-gauge", "mm"), TABLES)
+    return work_typed(WorkTyped(size, limits, length, outside, "", "bore-gauge", "mm"), TABLES)
 
 
 MADE: dict[str, Made] = {
     "stub": make_stub(work("16.01mm"), TABLES),
     "stub for a batch": make_stub(work("16 H7"), TABLES),
     "taper plug": make_stub(work("25 H7"), TABLES, "taper"),
-    "cone plug": make_stub(work("25.01mm"), TABLES, "cone"),
+    "cone plug": make_stub(work("50.01mm", 0.06, 0.1), TABLES, "cone"),
     "turned": make_soft(work("16.01mm"), TABLES),
     "turned for a batch": make_soft(work("25 H7"), TABLES),
     "as drawn": make_soft(work("16.01mm"), TABLES, as_drawn=True, hub_out=0.012),

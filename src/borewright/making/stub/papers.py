@@ -11,8 +11,12 @@ from borewright.making.stub.figures import stub_figures
 from borewright.making.stub.route import stub_route, under_size
 from borewright.making.stub.sizes import StubSizes
 from borewright.making.stub.slit import Slit
-from borewright.quantities.show import Show
+from borewright.quantities.show import Show, inch_number
+from borewright.quantities.si import Metre
 from borewright.reference.library import Tables
+
+STEEP: Metre = 5e-4
+"""Ours: a plug whose whole travel is less is said to a micrometre."""
 
 
 def stub_papers(
@@ -126,8 +130,8 @@ def _opened(asked: StubAsked, slit: Slit, tables: Tables) -> Grid:
     rows = tuple(
         (
             show.small(share * slit.opens_most),
-            show.depth(share * slit.travel_most),
-            f"{share * slit.turns_most:.2f}",
+            _drawn_in(share * slit.travel_most, slit, show),
+            f"{share * slit.turns_most:.{2 if slit.turns_most >= 1 else 3}f}",
         )
         for share in shares
     )
@@ -141,6 +145,13 @@ def _opened(asked: StubAsked, slit: Slit, tables: Tables) -> Grid:
             "It opens at the outer end; behind the slits a whole ring locates the work.",
         ),
     )
+
+
+def _drawn_in(travel: Metre, slit: Slit, show: Show) -> str:
+    """Travel of the plug, in inch to a tenth: at a thou the rows of a steep plug would be alike."""
+    inch = f"{inch_number(travel):.4f} in"
+    metric = f"{1e3 * travel:.{3 if slit.travel_most < STEEP else 2}f} mm"
+    return f"{inch} ({metric})" if show.units == "inch" else f"{metric} ({inch})"
 
 
 def _stiff(asked: StubAsked, stub: StubSizes, tables: Tables) -> Said:

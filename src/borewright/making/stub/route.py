@@ -7,7 +7,7 @@ from borewright.making.facts import best_of
 from borewright.making.fine_feed import TRAVEL, usual_feed
 from borewright.making.stub.asked import StubAsked
 from borewright.making.stub.sizes import StubSizes
-from borewright.making.stub.slit import Slit
+from borewright.making.stub.slit import Slit, no_control
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 
@@ -185,7 +185,7 @@ def _nip(asked: StubAsked, slit: Slit, tables: Tables) -> str:
         f"the {show.small(slit.nipped)} that it opens"
     )
     steps = round(slit.nipped / slit.per_turn / own_fact("turn_step"))
-    if slit.turns_most < own_fact("least_turn") or steps < FEW_STEPS:
+    if no_control(slit, tables) or steps < FEW_STEPS:
         return rises
     return f"{rises}, about {360 * own_fact('turn_step') * steps:.0f}° of the screw"
 
@@ -251,7 +251,7 @@ def _mount(asked: StubAsked, stub: StubSizes, slit: Slit | None, tables: Tables)
 def _turns(slit: Slit, tables: Tables) -> str:
     """The most that the screw is turned, rounded down, where a hand can set it."""
     fact, turns = best_of(tables, "stub_facts"), slit.turns_most
-    if turns < fact("least_turn"):
+    if no_control(slit, tables):
         return (
             f", {turns:.2f} of a turn from snug to the most: the steep plug gives no control by the screw, so stop by feel at "
             "the first hold, or watch an indicator on the spigot's end before the work goes on"

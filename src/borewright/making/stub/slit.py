@@ -29,6 +29,9 @@ from borewright.reference.screws import Screw
 SLACK: Metre = 2e-5
 """A hole this little under a shop size is bored to it: the wall does not feel it."""
 
+TOUCH: Metre = 1e-9
+"""A length so little short of the least is the least."""
+
 
 @dataclass(frozen=True, slots=True)
 class Slit:
@@ -93,6 +96,11 @@ class Slit:
         return float(indicator_over(self.taper, travel))
 
     @property
+    def turns_needed(self) -> float:
+        """Turns of the screw from snug to what the largest bore needs."""
+        return self.opens / self.per_turn
+
+    @property
     def turns_most(self) -> float:
         """Turns of the screw from snug to the most that is allowed."""
         return self.opens_most / self.per_turn
@@ -137,6 +145,15 @@ def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
             "Turn a plain stub, split the batch by size, or leave the fingers longer on longer work.",
         )
     form = plug_of(mouth, taper, borne, asked, tables)
+    if form.length - mouth.stands < own("plug_bears_least") - TOUCH:
+        usual = plug == "cone" and not isinstance(_cone("taper", asked, tables), Cannot)
+        return Cannot(
+            f"The plug would bear in its mouth on {show.depth(form.length - mouth.stands)} of length, less than "
+            f"{show.depth(own('plug_bears_least'))}: it tilts, and opens the fingers unevenly.",
+            "The taper plug bears on more: ask with --plug taper."
+            if usual
+            else "Turn a plain stub, or a soft mandrel.",
+        )
     puller = _puller(screw, asked, tables) if _sticks(taper, tables) else None
     thick = up_to_rule(tables.holding_fact("washer_thick_share").best * screw.diameter, units)
     before = thick + mouth.stands + length
@@ -185,6 +202,12 @@ def slit_of(asked: StubAsked, stub: StubSizes, tables: Tables) -> Slit | Cannot:
         bears=bears,
         taper_source=source,
     )
+
+
+def no_control(slit: Slit, tables: Tables) -> bool:
+    """Whether the plug is so steep that a hand cannot set it by its screw."""
+    own = best_of(tables, "stub_facts")
+    return slit.turns_needed < own("least_needed") or slit.turns_most < own("least_turn")
 
 
 def _screw(hole: Metre, asked: StubAsked, tables: Tables) -> Screw | None:

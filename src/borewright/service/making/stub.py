@@ -17,7 +17,7 @@ from borewright.making.stub.drawn import Head, plug_drawn, stub_drawn, washer_dr
 from borewright.making.stub.figures import stub_numbers
 from borewright.making.stub.papers import stub_papers
 from borewright.making.stub.sizes import Clamp, StubSizes, stub_sizes
-from borewright.making.stub.slit import Slit, slit_of
+from borewright.making.stub.slit import Slit, no_control, slit_of
 from borewright.quantities.show import Show
 from borewright.reference.library import Tables
 from borewright.service.making.bored_work import BoredWork, band_of, check_bore
@@ -115,10 +115,10 @@ def _care(asked: StubAsked, stub: StubSizes, slit: Slit | None, tables: Tables) 
     least = best_of(tables, "stub_facts")("expand_least_length")
     if slit is not None and asked.length < least * asked.bore:
         return f"work {show.length(asked.length)} long does not sit square on fingers by itself: push it against the shoulder."
-    if slit is not None and slit.turns_most < best_of(tables, "stub_facts")("least_turn"):
+    if slit is not None and no_control(slit, tables):
         return (
-            f"from snug to all that the fingers bear is {slit.turns_most:.2f} of a turn of the screw: so steep a plug gives no "
-            "control, the usual taper does."
+            f"from snug the largest bore needs {slit.turns_needed:.3f} of a turn of the screw, and {slit.turns_most:.2f} is all that "
+            "the fingers bear: so steep a plug gives no control, the usual taper does."
         )
     if asked.batch and slit is None and stub.shake > tables.holding_fact("gang_alike").best * 2:
         return (
