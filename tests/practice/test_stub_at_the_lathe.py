@@ -157,6 +157,22 @@ def test_a_plug_that_bears_on_less_than_two_millimetres_is_answered_no() -> None
     assert ran(*asked, "--plug", "taper").code == 0
 
 
+def test_a_thin_ring_on_fingers_is_told_that_it_springs() -> None:
+    """25 mm of bore: an eighth is 3.1 mm. 30 mm outside leaves 2.5, 32 mm leaves 3.5."""
+    asked = ("make", "stub", "--bore", "25mm", "--length", "40mm", "--outside")
+    thin, thick, plain = (
+        json.loads(ran(*asked, *more, "--json").out)
+        for more in (("30mm", "--expanding"), ("32mm", "--expanding"), ("30mm",))
+    )
+    assert thin["verdict"] == "with care"
+    assert "2.5 mm" in thin["reason"]
+    assert "no longer round when let go" in thin["reason"]
+    assert "plain stub with a washer" in thin["reason"]
+    assert "no longer round" not in thick["reason"] + plain["reason"]
+    head = told("--bore", "25mm", "--length", "40mm", "--outside", "30mm", "--expanding")
+    assert "no longer round when let go" in head[: head.index("ROUTE")]
+
+
 def test_the_rows_of_what_the_plug_opens_differ_in_an_inch_shop() -> None:
     words = told(*CONE)
     table = words[words.index("What the plug opens") :]

@@ -17,6 +17,7 @@ class StubAsked:
     `bore`: the smallest size read, or the smallest of the band; `bore_high`: the largest that a
     piece may have. `batch`: these two are limits; else one bore is known to ± `half_band`.
     `face_inside`: where the faces begin, the bore or its chamfer. `plug`: slit and opened by it.
+    `wall`: the thinner of the rings round the bore at the two faces (m), None where nobody said it.
     """
 
     bore: Metre
@@ -30,3 +31,4 @@ class StubAsked:
     material: str
     units: Literal["inch", "mm"]
     plug: Plug | None = None
+    wall: Metre | None = None

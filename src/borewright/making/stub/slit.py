@@ -232,7 +232,7 @@ def _cone(plug: Plug, asked: StubAsked, tables: Tables) -> tuple[MetrePerMetre, 
         show = Show(asked.units)
         return Cannot(
             f"No taper plug is listed for a bore of {show.bore(asked.bore)}.",
-            "Ask with --plug cone, or turn a plain stub.",
+            "Turn a plain stub, or a soft mandrel.",
         )
     return usual.pin_taper, usual.pin_taper_source
 

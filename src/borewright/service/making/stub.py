@@ -100,11 +100,29 @@ def stub_asked(part: Part, plug: Plug | None) -> StubAsked:
         material=part.work.material,
         units=part.job.units,
         plug=plug,
+        wall=(min(part.ring_at(face).outside for face in "AB") - low) / 2,
     )
 
 
 def _care(asked: StubAsked, stub: StubSizes, slit: Slit | None, tables: Tables) -> str:
     """Why the answer is with care; empty where it is a plain yes."""
+    sprung = _sprung(asked, tables) if slit else ""
+    return " ".join(filter(None, (sprung, _other_care(asked, stub, slit, tables))))
+
+
+def _sprung(asked: StubAsked, tables: Tables) -> str:
+    """Why thin work needs care on fingers; empty where it is thick, or nobody said its outside."""
+    share, show = best_of(tables, "stub_facts")("thin_ring"), Show(asked.units)
+    if asked.wall is None or asked.wall >= share * asked.bore:
+        return ""
+    return (
+        f"its wall of {show.length(asked.wall)} is under {share:g} of the bore: the fingers spring a thin ring, and what is turned "
+        "round on them is no longer round when let go. Take a plain stub with a washer, or open it no more than just holds and cut "
+        "lightly."
+    )
+
+
+def _other_care(asked: StubAsked, stub: StubSizes, slit: Slit | None, tables: Tables) -> str:
     show = Show(asked.units)
     if stub.overhang_ratio > stub.overhang_most:
         head = "the screw's head"
