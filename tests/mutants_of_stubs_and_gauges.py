@@ -128,7 +128,7 @@ STUBS_AND_GAUGES = (
     Mutant(
         "steps longer than a blind bore is deep",
         "making/gauge/form.py",
-        "room = (asked.depth - pilot - (steps - 1) * gap) / steps",
+        "room = (asked.depth - clear - pilot - (steps - 1) * gap) / steps",
         "room = asked.depth / steps",
     ),
     Mutant(
@@ -142,5 +142,53 @@ STUBS_AND_GAUGES = (
         "making/gauge/worth.py",
         'return own("comparator_known") if asked.comparator else own(f"{finish}_known")',
         'return own("comparator_known")',
+    ),
+    Mutant(
+        "a plug worn out only when it reads the smallest bore",
+        "making/gauge/worth.py",
+        "return self.smallest + self.known",
+        "return self.smallest",
+    ),
+    Mutant(
+        "a plug that goes deeper than the bottom",
+        "making/gauge/form.py",
+        "return min((x for x in (form.reach, bottom)",
+        "return max((x for x in (form.reach, bottom)",
+    ),
+    Mutant(
+        "a going end that fills a blind bore",
+        "making/gauge/form.py",
+        'asked.depth - pilot - own("blind_clear")',
+        "asked.depth - pilot",
+    ),
+    Mutant(
+        "a window at the seat that is said narrower than a hand hits",
+        "making/soft/turned.py",
+        "return low, max(high, low + self.window)",
+        "return low, low",
+    ),
+    Mutant(
+        "a window on short work that no hand hits",
+        "making/soft/turned.py",
+        "high = max(min(usual.high, most), low + window)",
+        "high = min(usual.high, most)",
+    ),
+    Mutant(
+        "a steep plug that is said to be set by its screw",
+        "making/stub/slit.py",
+        'slit.turns_needed < own("least_needed") or slit.turns_most',
+        "slit.turns_most",
+    ),
+    Mutant(
+        "a plug that may bear on next to nothing",
+        "making/stub/slit.py",
+        'if form.length - mouth.stands < own("plug_bears_least") - TOUCH',
+        "if form.length < mouth.stands",
+    ),
+    Mutant(
+        "a thin ring judged by twice its wall",
+        "service/making/stub.py",
+        '(min(part.ring_at(face).outside for face in "AB") - low) / 2',
+        'min(part.ring_at(face).outside for face in "AB") - low',
     ),
 )

@@ -136,13 +136,16 @@ def test_a_plug_that_opens_all_it_may_in_a_hair_of_a_turn_is_said_to_give_no_con
 
 
 @pytest.mark.parametrize("bore", [0.040, 0.045, 0.05, 0.06])
-def test_a_plug_that_does_its_work_in_thirty_degrees_gives_no_control(bore: float) -> None:
+@pytest.mark.parametrize("bores_long", [1.25, 1.75])
+def test_a_plug_that_does_its_work_in_thirty_degrees_gives_no_control(
+    bore: float, bores_long: float
+) -> None:
     """60 degrees on a coarse thread: 21 µm is 3 to 5 degrees, however much the fingers bear."""
-    said = made(bore, 1.25 * bore, "cone").numbers
+    said = made(bore, bores_long * bore, "cone").numbers
     needed = 360 * said["opening_needed_m"] / said["opening_per_turn_m"]
     assert needed < 30
     assert "no control" in said["reason"]
-    usual = made(bore, 1.25 * bore, "taper").numbers
+    usual = made(bore, bores_long * bore, "taper").numbers
     assert 360 * usual["opening_needed_m"] / usual["opening_per_turn_m"] > 30
     assert "no control" not in usual["reason"]
 

@@ -38,7 +38,7 @@ def gauge_route(
                 (
                     f"Bar {show.length(form.stock)}, {show.length(form.length)} and facing long, both ends faced{centers}. Drill rod "
                     "or mild steel, left soft: mild steel does for one batch, drill rod wears better.",
-                    "A hardened plug is bought: it warps in the fire and wants a grinder after, which is not in this route.",
+                    "A hardened plug is bought: steel warps in the fire and must be ground after, and no step here does that.",
                 ),
             ),
             RouteStep(
