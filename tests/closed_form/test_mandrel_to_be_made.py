@@ -7,7 +7,7 @@ from itertools import product
 from typing import Any, Literal
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from borewright.answer.made_mandrel import MadeMandrel
@@ -90,6 +90,7 @@ def test_a_zone_without_width_is_the_one_mandrel() -> None:
 
 
 @settings(max_examples=200, deadline=None)
+@example(0.006, 0.0, 3.0, "inch", False, 0.0, 0.5, 1.0)
 @given(
     st.floats(0.006, 0.06),
     st.floats(0.0, 25e-6),

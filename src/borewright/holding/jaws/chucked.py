@@ -121,7 +121,7 @@ def draft_words(part: Part, grasp: Grasp) -> str:
     """Said of jaws inside a rim or on a hub as cast; nothing else."""
     if grasp.where is Where.HUB and part.work.blank == "casting":
         return (
-            " A hub as cast has draft, thinner towards its end: jaws bear near its thick end only, and work its way out. A narrow "
+            " A hub as cast has draft, thinner towards its end: jaws bear near its thick end only, and the work creeps out. A narrow "
             "step turned or filed for them, or strips of soft sheet, thicker at the thin end; push it back hard before the last pull."
         )
     if not as_cast_within(part, grasp):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from borewright.answer.drawn_part import Across, DrawnPart, Hollow, Pointed, Stretch
 from borewright.answer.made_casting import MadeCasting
-from borewright.job.web import MEETS
 from borewright.making.blank.casting_words import parting_words, stock_words
 from borewright.making.blank.drawn_sizes import (
     Scaled,
@@ -105,8 +104,3 @@ def _boss_note(made: MadeCasting) -> tuple[str, ...]:
         f"Boss at face {made.boss.face}: cast on to be held by, turned true with the first face, cut off last of all. "
         "The metal behind it freezes late: look for pores there when it is off.",
     )
-
-
-def same_hole(stretch: Stretch, hole: Metre) -> bool:
-    """Whether a stretch's inside is the hole of the core."""
-    return hole > 0.0 and abs(stretch.inside - hole) < MEETS

@@ -15,7 +15,8 @@ from borewright.answer.drawn_part import (
     Stretch,
 )
 from borewright.answer.made_casting import MadeCasting
-from borewright.making.blank.casting_drawn import ends_of, same_hole
+from borewright.job.web import MEETS
+from borewright.making.blank.casting_drawn import ends_of
 from borewright.making.blank.casting_words import shrink_words
 from borewright.making.blank.drawn_sizes import (
     Scaled,
@@ -112,7 +113,7 @@ def _tapered(size: Metre, long: Metre, tables: Tables) -> Metre:
 
 def _grown(stretch: Stretch, drawn: Scaled, hole: Metre) -> Stretch:
     """A stretch as the pattern has it, without the hole of the core, which the pattern lacks."""
-    cored = same_hole(stretch, hole)
+    cored = hole > 0.0 and abs(stretch.inside - hole) < MEETS
     inside_end = stretch.inside if stretch.inside_end is None else stretch.inside_end
     outside_end = stretch.outside if stretch.outside_end is None else stretch.outside_end
     return Stretch(

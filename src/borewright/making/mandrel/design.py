@@ -161,7 +161,7 @@ def _why_not(
             f"It would be {show.length(form.overall_length)} long, and {show.length(longest)} is "
             f"the longest {'stated' if asked.longest else 'taken for a small shop'}. {SEVERAL if asked.bores else ''}".rstrip()
         )
-    if form.taper * form.apart < 2 * form.tolerance:
+    if form.taper * form.apart <= form.tolerance * (1 + 1e-9):  # A less B could be nothing, or less
         return (
             f"Between its planes it tapers {show.small(form.taper * form.apart)} only, and its limits are "
             f"{show.small(form.tolerance)} wide: within them it might as well be parallel. Make it longer, or grind it."

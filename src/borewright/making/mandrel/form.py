@@ -19,7 +19,7 @@ from borewright.mechanics.mandrel_zone import Band, Held, Zone, ground_for, tape
 from borewright.quantities.show import Show
 from borewright.quantities.si import Metre, MetrePerMetre
 from borewright.reference.library import Tables
-from borewright.reference.mandrels import PlainMandrel, mandrel_of
+from borewright.reference.mandrels import PlainMandrel
 
 GRID: Final[dict[str, Metre]] = {"inch": 0.0254e-4, "mm": 1e-6}
 """Limits are multiples of this: a tenth of a thou, a micrometre."""
@@ -67,7 +67,7 @@ def row_for(size: Metre, tables: Tables, units: Literal["inch", "mm"]) -> PlainM
     listed = [row.number("nominal") for row in tables.table(name).rows]
     nearest = min(listed, key=lambda nominal: abs(nominal - size))
     called = nearest if abs(nearest - size) <= NEAR else size
-    return mandrel_of(tables.table(name), called)
+    return tables.mandrel_row(called) if units == "inch" else tables.metric_mandrel_row(called)
 
 
 def held_for(asked: MandrelAsked, row: PlainMandrel, tables: Tables) -> Held:

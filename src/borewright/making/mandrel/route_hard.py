@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import pi
 from typing import Final
 
 from borewright.answer.made_mandrel import MadeMandrel
@@ -84,7 +85,8 @@ def _quench(made: MadeMandrel, show: Show, tables: Tables) -> tuple[str, ...]:
     steel = made.stock.steel
     if steel.medium == "air":
         return (f"Cool it in {steel.quench}, off the floor, not in a draft.",)
-    liters = tables.making_fact("tub").best * made.stock.mass / 7.85
+    volume = pi / 4 * made.stock.bar.diameter**2 * made.stock.bar_length
+    liters = 1000 * tables.making_fact("tub").best * volume
     gallons = liters / 3.785
     tub = (
         f"{gallons:.1f} gal ({liters:.0f} L)"

@@ -7,7 +7,6 @@ its length, say how long. As few as that allows share the band of the size evenl
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from math import ceil
 from typing import Final
 
 from borewright.answer.made_mandrel import MadeMandrel
@@ -115,15 +114,6 @@ def _named(made: tuple[MadeMandrel, ...]) -> tuple[MadeMandrel, ...]:
     if len(made) == 1:
         return made
     return tuple(replace(m, stamp=f"{made[0].stamp}-{k}") for k, m in enumerate(made, 1))
-
-
-def least_count(band: Metre, one_takes: Metre) -> int:
-    """How many mandrels that each take a band this wide (m) share a wider one.
-
-    >>> least_count(18e-6, 20e-6), least_count(43e-6, 20e-6)
-    (1, 3)
-    """
-    return max(1, ceil(band / one_takes - 1e-9))
 
 
 def making_order(whole: MandrelSet) -> tuple[MadeMandrel, ...]:

@@ -25,7 +25,6 @@ _OPTIONS = (
     click.option("--paper", type=click.Choice(["letter", "a4"]), help="Paper of the papers."),
     click.option("--date", help="A date to print; without one none is printed."),
 )
-PAPER_KEYS = ("out", "drawing", "angle", "both", "paper", "date")
 
 
 def paper_options(function: Function) -> Function:
